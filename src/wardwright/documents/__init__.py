@@ -1,0 +1,1 @@
+"""Content first, ink later: what people read."""

@@ -1,0 +1,1 @@
+"""Ink: each writer turns content into bytes."""

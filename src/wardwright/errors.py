@@ -1,0 +1,65 @@
+"""Every exception Wardwright raises on purpose.
+
+::
+
+    WardwrightError
+    |-- InputError (ValueError)          what somebody gave us is wrong: exit status 2
+    |   |-- DocumentError                a site document that does not hold together
+    |   |-- NotesError                   a line of notes
+    |   |-- IntakeError                  a building file
+    |   `-- CatalogueError               a device sheet or a row of figures
+    |-- NotComputable                    a question or rule lacks what it needs: never "passed"
+    `-- GeometryError (ValueError)       arrays that no answer can be made from
+
+A message says what is wrong, where, and what to do about it.
+"""
+
+from __future__ import annotations
+
+
+class WardwrightError(Exception):
+    """Base of all errors raised on purpose."""
+
+
+class InputError(WardwrightError, ValueError):
+    """Something that was handed in is wrong.
+
+    Parameters
+    ----------
+    what : str
+        The fault, one sentence without a full stop.
+    where : str
+        The place: a file, a line, an object's id.
+    cure : str
+        What to do about it, one sentence without a full stop.
+    """
+
+    def __init__(self, what: str, *, where: str, cure: str) -> None:
+        self.what = what
+        self.where = where
+        self.cure = cure
+        super().__init__(f"{where}: {what}. {cure}.")
+
+
+class DocumentError(InputError):
+    """A site document that does not hold together."""
+
+
+class NotesError(InputError):
+    """A line of notes that cannot be read."""
+
+
+class IntakeError(InputError):
+    """A building file that cannot be read."""
+
+
+class CatalogueError(InputError):
+    """A device sheet or a row of figures that cannot be used."""
+
+
+class NotComputable(WardwrightError):  # noqa: N818 - it is a state, not a fault
+    """What a question or rule needs is not known: said as such, never as passed."""
+
+
+class GeometryError(WardwrightError, ValueError):
+    """Arrays that no answer can be made from."""

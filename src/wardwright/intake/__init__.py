@@ -1,0 +1,1 @@
+"""A house from bytes. What is guessed is marked."""

@@ -1,0 +1,102 @@
+"""The base of every record, and how each fact says where it came from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Annotated, Literal, get_args
+
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    PlainSerializer,
+    StringConstraints,
+    WithJsonSchema,
+)
+
+Basis = Literal["measured", "told", "guessed", "default"]
+"""How a fact of a site is known, best first."""
+
+BASES: tuple[Basis, ...] = get_args(Basis)
+
+Id = Annotated[str, StringConstraints(pattern=r"^[a-z0-9][a-z0-9.-]{0,79}$")]
+"""Never changes once given; small letters, digits, dots and hyphens."""
+
+Point2 = tuple[float, float]
+"""A place on the plan: x, y. [m]"""
+
+Point3 = tuple[float, float, float]
+"""A place in the house: x, y, z. [m]"""
+
+Line2 = tuple[Point2, Point2]
+"""A straight piece on the plan, from a start to an end. [m]"""
+
+Ring = tuple[Point2, ...]
+"""A closed outline on the plan, first corner not repeated. [m]"""
+
+
+def _pairs(value: object) -> object:
+    if isinstance(value, Mapping):
+        return tuple(sorted((str(key), basis) for key, basis in value.items()))
+    return value
+
+
+Marks = Annotated[
+    tuple[tuple[str, Basis], ...],
+    BeforeValidator(_pairs),
+    PlainSerializer(dict),
+    WithJsonSchema(
+        {
+            "type": "object",
+            "additionalProperties": {"enum": list(BASES)},
+            "description": "How each named field is known. A field that is written but not named here was told; "
+            "a field that is left out is a default.",
+        }
+    ),
+]
+
+
+class Record(BaseModel):
+    """A frozen record; unknown keys are refused."""
+
+    model_config = ConfigDict(
+        frozen=True,
+        extra="forbid",
+        use_attribute_docstrings=True,
+        allow_inf_nan=False,
+        ser_json_inf_nan="constants",
+    )
+
+
+class Marked(Record):
+    """A record whose fields each say how they are known."""
+
+    basis: Marks = ()
+    """How each field is known."""
+
+    def basis_of(self, field: str) -> Basis:
+        """How one field is known.
+
+        Parameters
+        ----------
+        field : str
+            The field's name.
+
+        Returns
+        -------
+        str
+            The basis named for it; `told` if it was written without one; `default` if it was left out.
+
+        Examples
+        --------
+        >>> class Door(Marked):
+        ...     width_m: float = 0.9
+        >>> Door().basis_of("width_m"), Door(width_m=0.8).basis_of("width_m")
+        ('default', 'told')
+        >>> Door(width_m=0.8, basis={"width_m": "measured"}).basis_of("width_m")
+        'measured'
+        """
+        for name, basis in self.basis:
+            if name == field:
+                return basis
+        return "told" if field in self.model_fields_set else "default"

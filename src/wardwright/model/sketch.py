@@ -1,0 +1,34 @@
+"""What an answer or a finding asks to be drawn: plain places and a role, no ink."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from wardwright.model.record import Id, Point2, Record, Ring
+
+
+class Sketch(Record):
+    """One thing to draw on one storey's plan."""
+
+    role: Literal[
+        "walk",  # an intruder's or a person's way: an open line with a time at each point
+        "unnoticed",  # the part of a way before anything notices
+        "notice",  # the place where something first notices
+        "goal",  # what is reached: control unit, target
+        "seen",  # floor that a detector surely notices within
+        "possibly-seen",  # floor where it may notice
+        "blind",  # floor of its own space it does not see
+        "leak",  # floor outside its own space that it sees
+        "timely",  # floor where being noticed still helps
+        "fault",  # the place of a finding
+        "suggestion",  # where a mend would put the thing
+    ]
+    storey: Id
+    points: tuple[Point2, ...] = ()
+    """A point (1), an open line (2 or more). [m]"""
+    rings: tuple[Ring, ...] = ()
+    """Outlines of an area; holes wind the other way. [m]"""
+    times_s: tuple[float, ...] = ()
+    """For a walk: the clock at each point. [s]"""
+    label: str = ""
+    """At most a few words."""

@@ -1,0 +1,34 @@
+"""The ground about the house."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from wardwright.model.record import Id, Marked, Point2, Ring
+
+
+class GroundThing(Marked):
+    """A thing outside that hides, shades or can be climbed."""
+
+    id: Id
+    name: str
+    kind: Literal[
+        "wall", "fence", "tree", "shed", "flat-roof", "bin", "car", "pipe", "building", "gate", "other"
+    ]
+    outline_m: Annotated[Ring, Field(min_length=2)]
+    height_m: Annotated[float, Field(gt=0, le=60)]
+    """Its top above the ground. [m]"""
+    can_be_climbed: bool = False
+
+
+class Ground(Marked):
+    """The ground about the house."""
+
+    level_m: float = -0.15
+    """Above the house's zero. [m]"""
+    boundary_m: Ring | None = None
+    """The line of what is ours. [m]"""
+    road_m: tuple[Point2, ...] | None = None
+    things: tuple[GroundThing, ...] = ()

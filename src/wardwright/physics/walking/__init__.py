@@ -1,0 +1,1 @@
+"""How soon somebody gets from here to there."""

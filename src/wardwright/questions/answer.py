@@ -1,0 +1,47 @@
+"""An answer to one of the questions about one subject: numbers, what to draw, what would mend it."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from wardwright.model.estimate import Estimate
+from wardwright.model.record import Record
+from wardwright.model.sketch import Sketch
+from wardwright.rules.finding import Mend
+
+Verdict = Literal["good", "thin", "bad", "unknown"]
+"""`good`: met over the whole range. `thin`: met at the likely value only. `bad`: not met at the likely value.
+`unknown`: could not be worked out."""
+
+
+class PartAnswer(Record):
+    """One of the numbers behind an answer."""
+
+    name: str
+    """What it is, such as `first notice`."""
+    estimate: Estimate | None
+    reason: str | None = None
+    """Why there is no number."""
+
+
+class Answer(Record):
+    """An answer to one question about one subject."""
+
+    question: int
+    subject: str
+    """The thing asked about, as people call it: `kitchen window`."""
+    subject_id: str
+    measure: str
+    """What the value is, such as `time in hand before the control unit is broken`."""
+    estimate: Estimate | None
+    """The deciding number; None where it could not be worked out."""
+    reason: str | None = None
+    """Why there is no number, as a sentence without a full stop."""
+    verdict: Verdict
+    chance: float | None = None
+    """For a need that is met or not: the share of draws in which it is met."""
+    parts: tuple[PartAnswer, ...] = ()
+    notes: tuple[str, ...] = ()
+    """Facts that go with it, each a short sentence."""
+    mends: tuple[Mend, ...] = ()
+    sketches: tuple[Sketch, ...] = ()

@@ -1,0 +1,1 @@
+"""Siting rules, one file each, named as the fault."""

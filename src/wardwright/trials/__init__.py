@@ -1,0 +1,1 @@
+"""Play a situation on the model and report what happens when."""
