@@ -1,0 +1,146 @@
+"""Seeded draws of uncertain inputs, keyed by what they belong to, never by a position in a list."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping
+from functools import lru_cache
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.special import ndtri
+
+from wardwright.model.catalogue import Figure
+from wardwright.model.estimate import Driver, Estimate
+from wardwright.model.record import BASES, Basis
+
+FloatArray = NDArray[np.float64]
+
+SEED = 20_260_101
+"""One seed for all; another gives the same answers within sampling error."""
+COUNT = 400
+"""Draws for one answer."""
+Z_95 = 1.6448536269514722
+"""95th percentile of the standard normal distribution. [-]"""
+
+
+class Input(NamedTuple):
+    """One uncertain input of a trial."""
+
+    name: str
+    """In trade words; draws of one name are shared by all trials."""
+    figure: Figure
+    basis: Basis
+
+
+class Cases(NamedTuple):
+    """Rows of inputs: the likely case, each input at its low and high, then the draws."""
+
+    inputs: tuple[Input, ...]
+    rows: Mapping[str, FloatArray]
+    """Name of an input -> its value in every row."""
+    count: int
+    """How many rows there are."""
+
+
+@lru_cache(maxsize=1024)
+def draws_of(name: str, figure: Figure, *, seed: int, count: int) -> tuple[float, ...]:
+    """Draw one input, one value from each of `count` equal slices of its distribution.
+
+    The distribution is two halves of normal curves that meet at the likely value, with 5th and 95th percentile
+    at the figure's low and high; it is cut at 2.5 spreads and never passes zero.
+
+    Parameters
+    ----------
+    name : str
+        What the draw belongs to: the same name and seed give the same draws.
+    figure : Figure
+        Likely value, low and high.
+    seed : int
+        Seed of all draws.
+    count : int
+        How many.
+
+    Returns
+    -------
+    tuple of float
+        The draws, shuffled. [the figure's unit]
+    """
+    digest = hashlib.blake2b(f"{seed}:{name}".encode(), digest_size=8).digest()
+    shuffle = np.random.default_rng(int.from_bytes(digest, "big")).permutation(count)
+    z = np.clip(ndtri((shuffle + 0.5) / count), -2.5, 2.5) / Z_95
+    spread = np.where(z > 0, figure.high - figure.value, figure.value - figure.low)
+    floor = min(figure.low, 0.25 * figure.value)
+    return tuple(np.maximum(figure.value + z * spread, floor).tolist())
+
+
+def cases_of(inputs: tuple[Input, ...], *, seed: int = SEED, count: int = COUNT) -> Cases:
+    """Lay out all rows for a trial: likely, each input low and high with the others likely, draws.
+
+    Parameters
+    ----------
+    inputs : tuple of Input
+        The uncertain inputs; names that come twice are taken once.
+    seed, count : int
+        Of the draws.
+
+    Returns
+    -------
+    Cases
+        ``1 + 2 k + count`` rows for k inputs.
+    """
+    kept = tuple({one.name: one for one in inputs}.values())
+    k = len(kept)
+    total = 1 + 2 * k + count
+    rows: dict[str, FloatArray] = {}
+    for i, one in enumerate(kept):
+        column = np.full(total, one.figure.value)
+        column[1 + 2 * i] = one.figure.low
+        column[2 + 2 * i] = one.figure.high
+        column[1 + 2 * k :] = draws_of(one.name, one.figure, seed=seed, count=count)
+        rows[one.name] = column
+    return Cases(kept, rows, total)
+
+
+def estimate_of(values: FloatArray, cases: Cases, *, unit: str) -> Estimate:
+    """Sum up one quantity over all rows.
+
+    Parameters
+    ----------
+    values : ndarray, shape (rows,)
+        The quantity in each row of `cases`.
+    cases : Cases
+        The rows.
+    unit : str
+        Of the quantity.
+
+    Returns
+    -------
+    Estimate
+        Likely value; 5th and 95th percentile of the draws, widened to hold the likely value; the drivers.
+    """
+    k = len(cases.inputs)
+    likely = float(values[0])
+    low, high = np.percentile(values[1 + 2 * k :], [5.0, 95.0])
+    drivers = [
+        Driver(name=one.name, swing=abs(float(values[2 + 2 * i] - values[1 + 2 * i])), basis=one.basis)
+        for i, one in enumerate(cases.inputs)
+    ]
+    drivers.sort(key=lambda driver: (-driver.swing, driver.name))
+    moving = tuple(driver for driver in drivers if driver.swing > 1e-9)
+    weakest = max((BASES.index(driver.basis) for driver in moving[:2]), default=0)
+    return Estimate(
+        value=likely,
+        low=min(float(low), likely),
+        high=max(float(high), likely),
+        unit=unit,
+        drivers=moving,
+        basis=BASES[weakest],
+    )
+
+
+def share_met(values: FloatArray, cases: Cases) -> float:
+    """Share of the draws in which a time in hand is above zero. [-]"""
+    drawn = values[1 + 2 * len(cases.inputs) :]
+    return float(np.count_nonzero(drawn > 0.0)) / max(1, drawn.size)

@@ -1,0 +1,121 @@
+"""The ways into a house: which openings, in which manner, and how long each holds."""
+
+from __future__ import annotations
+
+from typing import Literal, NamedTuple
+
+import shapely
+
+from wardwright.model.catalogue import Catalogue, Figure
+from wardwright.model.opening import Opening
+from wardwright.model.placement import along, is_way_in, sides_of_opening
+from wardwright.model.record import Basis
+from wardwright.model.site import Site
+
+REACH_UP_M = 2.4
+"""A sill up to this height above the ground is climbed to without help. [m] (assumption)"""
+REACH_FROM_THING_M = 2.0
+"""A sill up to this height above a thing that can be climbed is reached from it. [m] (assumption)"""
+REACH_ACROSS_M = 1.0
+"""A thing to climb counts within this distance of the opening. [m] (assumption)"""
+BODY_GAP_M = (0.25, 0.35)
+"""The narrowest and shortest hole a person comes through. [m] (assumption)"""
+
+Manner = Literal["opened", "through the glass"]
+
+
+class WayIn(NamedTuple):
+    """One opening and how it is come through."""
+
+    opening: Opening
+    manner: Manner
+    holds: Figure
+    """How long it holds before the clock starts. [s]"""
+    holds_basis: Basis
+    climbs: bool
+    """Whether the intruder climbs in once it is open."""
+
+
+class OutOfReach(NamedTuple):
+    """An opening to the outside that is not counted as a way in, and why."""
+
+    opening: Opening
+    reason: str
+
+
+def ways_in(site: Site, catalogue: Catalogue) -> tuple[tuple[WayIn, ...], tuple[OutOfReach, ...]]:
+    """Every way into our spaces, in the order of opening ids, and the openings that are not counted.
+
+    Parameters
+    ----------
+    site : Site
+        The site.
+    catalogue : Catalogue
+        Locks, glazings and figures.
+
+    Returns
+    -------
+    ways, not_counted : tuple
+        One way for each opening and manner; openings that nobody comes through, with the reason.
+    """
+    ways: list[WayIn] = []
+    not_counted: list[OutOfReach] = []
+    for opening in sorted(site.openings, key=lambda one: one.id):
+        if not is_way_in(site, opening):
+            continue
+        reason = _why_not(site, opening)
+        if reason is not None:
+            not_counted.append(OutOfReach(opening, reason))
+            continue
+        ways.extend(_manners(site, opening, catalogue))
+    return tuple(ways), tuple(not_counted)
+
+
+def leads_outside(site: Site, opening: Opening) -> bool:
+    """Whether an opening leads to open air rather than to a shared or neighbouring space."""
+    return None in sides_of_opening(site, opening)
+
+
+def sill_above_ground(site: Site, opening: Opening) -> float:
+    """How far the lower edge of an opening is above the ground outside. [m]"""
+    if opening.sill_outside_m is not None:
+        return opening.sill_outside_m
+    storey = site.storey(site.wall(opening.wall).storey)
+    return storey.elevation_m + opening.sill_m - site.ground.level_m
+
+
+def _why_not(site: Site, opening: Opening) -> str | None:
+    tall = opening.head_m - opening.sill_m
+    if min(opening.width_m, tall) < BODY_GAP_M[0] or max(opening.width_m, tall) < BODY_GAP_M[1]:
+        return "too small for a person"
+    if not leads_outside(site, opening):
+        return None
+    up = sill_above_ground(site, opening)
+    if up <= REACH_UP_M:
+        return None
+    wall = site.wall(opening.wall)
+    place = shapely.Point(along(wall.line_m, opening.offset_m))
+    for thing in site.ground.things:
+        if not thing.can_be_climbed or up > thing.height_m + REACH_FROM_THING_M:
+            continue
+        outline = shapely.LineString(thing.outline_m)
+        area = outline if len(thing.outline_m) < 3 else shapely.Polygon(thing.outline_m)
+        if area.distance(place) <= REACH_ACROSS_M + wall.thickness_m / 2:
+            return None
+    return f"{up:.1f} m above the ground with nothing drawn to climb"
+
+
+def _manners(site: Site, opening: Opening, catalogue: Catalogue) -> list[WayIn]:
+    climbs = not (opening.kind in ("door", "garage-door", "gap") and opening.sill_m <= 0.3)
+    ways: list[WayIn] = []
+    if opening.hinge != "fixed":
+        unlocked = not opening.is_locked or opening.habit != "shut" or opening.kind == "gap"
+        lock = next((row for row in catalogue.locks if row.id == opening.lock), None)
+        name = "force-none" if unlocked else "force-plain" if lock is None else lock.force_figure
+        field = "is_locked" if unlocked else "lock"
+        ways.append(WayIn(opening, "opened", catalogue.figure(name), opening.basis_of(field), climbs))
+    glazing = next((row for row in catalogue.glazings if row.id == opening.glazing), None)
+    if glazing is not None and glazing.can_be_broken:
+        holds = catalogue.figure(glazing.break_figure)
+        ways.append(WayIn(opening, "through the glass", holds, opening.basis_of("glazing"), climbs=True))
+    return ways

@@ -1,0 +1,164 @@
+"""What the control unit does with the signals of its zones: a small state machine.
+
+The machine (`respond`) takes signals one by one, as a control unit does. `response_times` is the same thing in
+closed form for many rows at once; a test holds them against each other.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from enum import Enum
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wardwright.model.programme import Behaviour, Programme
+
+FloatArray = NDArray[np.float64]
+
+
+class State(Enum):
+    """Where the control unit stands."""
+
+    SET = "set"
+    ENTRY = "entry time running"
+    ALARM = "alarm"
+
+
+class Signal(NamedTuple):
+    """One zone's signal as it reaches the control unit."""
+
+    time_s: float
+    behaviour: Behaviour
+    subject: str = ""
+    """Id of the device."""
+
+
+class Happening(NamedTuple):
+    """One line of the timeline."""
+
+    time_s: float
+    what: str
+    """`entry time starts`, `alarm`, `allowed`, `logged`, `entry time ends`."""
+    subject: str
+
+
+class Response(NamedTuple):
+    """What follows from the signals; infinite where it never happens."""
+
+    entry_s: float
+    """When the entry time starts. [s]"""
+    alarm_s: float
+    """When the alarm starts. [s]"""
+    message_due_s: float
+    """When a message may begin to leave, any abort delay being over. [s]"""
+    timeline: tuple[Happening, ...]
+
+
+def respond(signals: Sequence[Signal], programme: Programme) -> Response:
+    """Play signals into a set control unit; nobody unsets it.
+
+    Parameters
+    ----------
+    signals : sequence of Signal
+        In any order.
+    programme : Programme
+        Entry time and abort delay.
+
+    Returns
+    -------
+    Response
+        Times and the timeline.
+
+    Examples
+    --------
+    A forced front door with 30 s entry time, the detector behind it being entry route:
+
+    >>> from wardwright.model.programme import STANDARD_BEHAVIOURS as known
+    >>> instant, door, route = known[0], known[1], known[2]
+    >>> times = Programme(entry_time_s=30.0, abort_delay_s=10.0)
+    >>> answer = respond([Signal(0.0, door), Signal(1.6, route)], times)
+    >>> answer.alarm_s, answer.message_due_s
+    (30.0, 40.0)
+    """
+    state = State.SET
+    entry = alarm = due = expiry = float("inf")
+    by_entry: Signal | None = None
+    lines: list[Happening] = []
+    for signal in sorted(signals, key=lambda one: (one.time_s, one.subject)):
+        if state is State.ENTRY and by_entry is not None and signal.time_s >= expiry:
+            state, alarm = State.ALARM, expiry
+            due = min(due, expiry + _wait(by_entry.behaviour, programme))
+            lines.append(Happening(expiry, "entry time ends", by_entry.subject))
+        behaviour = signal.behaviour
+        if not behaviour.alarms:
+            lines.append(Happening(signal.time_s, "logged", signal.subject))
+        elif state is State.SET and behaviour.starts_entry:
+            state, entry, by_entry = State.ENTRY, signal.time_s, signal
+            expiry = entry + programme.entry_time_s
+            lines.append(Happening(entry, "entry time starts", signal.subject))
+        elif state is State.ENTRY and (behaviour.allowed_after_entry or behaviour.starts_entry):
+            lines.append(Happening(signal.time_s, "allowed", signal.subject))
+        else:
+            if state is not State.ALARM:
+                state, alarm = State.ALARM, signal.time_s
+            due = min(due, signal.time_s + _wait(behaviour, programme))
+            lines.append(Happening(signal.time_s, "alarm", signal.subject))
+    if by_entry is not None:
+        # Without anybody to unset it, the entry time ends even after another zone has given the alarm.
+        due = min(due, expiry + _wait(by_entry.behaviour, programme))
+        if state is State.ENTRY:
+            alarm = expiry
+            lines.append(Happening(expiry, "entry time ends", by_entry.subject))
+    return Response(entry, alarm, due, tuple(lines))
+
+
+def _wait(behaviour: Behaviour, programme: Programme) -> float:
+    return programme.abort_delay_s if behaviour.delays_message else 0.0
+
+
+def response_times(
+    times: FloatArray, behaviours: Sequence[Behaviour], programme: Programme
+) -> tuple[FloatArray, FloatArray]:
+    """Alarm and message-due times for many rows of signals at once.
+
+    Parameters
+    ----------
+    times : ndarray, shape (Z, N)
+        When each of Z signals reaches the control unit in each of N rows; infinite where it never does. [s]
+    behaviours : sequence of Behaviour, length Z
+        How each zone behaves.
+    programme : Programme
+        Entry time and abort delay.
+
+    Returns
+    -------
+    alarm, due : ndarray, shape (N,)
+        As in `Response`. [s]
+    """
+    rows = times.shape[1]
+    never = np.full(rows, np.inf)
+    alarming = [i for i, b in enumerate(behaviours) if b.alarms]
+    starting = [i for i in alarming if behaviours[i].starts_entry]
+    starts = times[starting] if starting else never[np.newaxis]
+    entry = starts.min(axis=0)
+    first = never
+    for i in alarming:
+        if not behaviours[i].starts_entry:
+            # Zones of the way in are alarms too while no entry time runs.
+            held = behaviours[i].allowed_after_entry & (times[i] >= entry)
+            first = np.minimum(first, np.where(held, np.inf, times[i]))
+    # An entry that begins after the alarm starts no timer: its signal is one more alarm.
+    ends = np.where(entry < first, entry + programme.entry_time_s, entry)
+    alarm = np.minimum(first, ends)
+    due = never
+    for i in alarming:
+        behaviour = behaviours[i]
+        may_be_held = behaviour.allowed_after_entry or behaviour.starts_entry
+        held = may_be_held & (times[i] >= entry) & (times[i] < alarm)
+        due = np.minimum(due, np.where(held, np.inf, times[i]) + _wait(behaviour, programme))
+    if starting:
+        waits = np.array([_wait(behaviours[i], programme) for i in starting])[starts.argmin(axis=0)]
+        due = np.minimum(due, ends + waits)
+    return alarm, due

@@ -1,0 +1,82 @@
+"""The state machine, and the six cases of the worked terrace."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from wardwright.model.programme import STANDARD_BEHAVIOURS, Behaviour, Programme
+from wardwright.trials.zone_response import Signal, respond, response_times
+
+KNOWN = {b.id: b for b in STANDARD_BEHAVIOURS}
+RADIO_S, MESSAGE_S, BREAK_S = 1.0, 10.0, 10.0
+
+# The worked terrace: who detects when, when the intruder stands at the unit, then sounder, broken, message.
+# Source: the trade's worked example, walking legs 2.5 m/s, stairs half, 1 s a door, 5 s to climb in (assumption).
+WORKED = {
+    "A kitchen window, instant contact": (((0.0, "instant"),), 30, 0, 9.0, (1.0, 19.0, 11.0)),
+    "A+ the same, abort delay for every zone": (((0.0, "delayed"),), 30, 30, 9.0, (1.0, 19.0, 41.0)),
+    "B glass pushed in, hall movement first": (((7.8, "instant"),), 30, 0, 9.0, (8.8, 19.0, 18.8)),
+    "C front door forced, unit in the hall": (((0.0, "entry-exit"),), 30, 0, 1.6, (31.0, 11.6, 41.0)),
+    "C+ 45 s entry, 30 s abort delay": (((0.0, "entry-exit"),), 45, 30, 1.6, (46.0, 11.6, 86.0)),
+    "D unit upstairs, instant landing": (
+        ((0.0, "entry-exit"), (5.2, "instant")), 30, 0, 9.2, (6.2, 19.2, 16.2),
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("case", WORKED)
+def test_worked_terrace_exactly(case: str) -> None:
+    detections, entry, abort, at_unit, (sounder, broken, message) = WORKED[case]
+    behaviours = KNOWN | {"delayed": Behaviour(id="delayed", name="delayed", delays_message=True)}
+    signals = [Signal(t + RADIO_S, behaviours[b]) for t, b in detections]
+    answer = respond(signals, Programme(entry_time_s=entry, abort_delay_s=abort))
+    assert answer.alarm_s == pytest.approx(sounder, abs=1e-12)
+    assert answer.message_due_s + MESSAGE_S == pytest.approx(message, abs=1e-12)
+    assert at_unit + BREAK_S == pytest.approx(broken, abs=1e-12)
+
+
+ANY = st.builds(
+    Behaviour,
+    id=st.just("any"),
+    name=st.just("any"),
+    starts_entry=st.booleans(),
+    allowed_after_entry=st.booleans(),
+    alarms=st.booleans(),
+    delays_message=st.booleans(),
+)
+
+
+@given(
+    st.lists(st.tuples(st.integers(0, 10_000), ANY), max_size=6, unique_by=lambda pair: pair[0]),
+    st.integers(0, 60),
+    st.integers(0, 60),
+)
+def test_closed_form_equals_the_machine(drawn: list[tuple[int, Behaviour]], entry: int, abort: int) -> None:
+    # Quarter seconds off the whole keep signals from falling on the very end of an entry time.
+    signals = [Signal(t / 100 + 0.001, b, str(i)) for i, (t, b) in enumerate(drawn)]
+    programme = Programme(entry_time_s=entry + 0.5, abort_delay_s=abort)
+    one = respond(signals, programme)
+    times = np.array([[s.time_s] for s in signals]).reshape(len(signals), 1)
+    alarm, due = response_times(times, [s.behaviour for s in signals], programme)
+    assert alarm[0] == one.alarm_s
+    assert due[0] == one.message_due_s
+
+
+def test_logged_only_rings_nothing() -> None:
+    answer = respond([Signal(1.0, KNOWN["log-only"], "x")], Programme())
+    assert answer.alarm_s == float("inf")
+    assert [line.what for line in answer.timeline] == ["logged"]
+
+
+def test_route_zone_rings_when_no_entry_has_started() -> None:
+    assert respond([Signal(2.0, KNOWN["entry-route"])], Programme()).alarm_s == 2.0
+
+
+def test_leaving_the_route_during_the_entry_time_rings_at_once() -> None:
+    signals = [Signal(0.0, KNOWN["entry-exit"], "door"), Signal(4.0, KNOWN["instant"], "study")]
+    answer = respond(signals, Programme(entry_time_s=30.0))
+    assert answer.alarm_s == 4.0
+    assert [line.what for line in answer.timeline] == ["entry time starts", "alarm"]
