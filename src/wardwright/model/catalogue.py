@@ -27,6 +27,17 @@ class Row(Record):
     mark: Mark
 
 
+class Source(Record):
+    """A book, standard or paper that rows refer to by its key."""
+
+    id: Id
+    title: str
+    edition: str = ""
+    """Edition or year."""
+    seen: str
+    """How far it was read for this program."""
+
+
 class Figure(Row):
     """One uncertain number of the world, with its range."""
 
@@ -150,6 +161,7 @@ class Catalogue(Record):
     glazings: tuple[Glazing, ...] = ()
     locks: tuple[Lock, ...] = ()
     figures: tuple[Figure, ...] = ()
+    sources: tuple[Source, ...] = ()
 
     def sheet(self, sheet_id: str) -> DeviceSheet:
         """Look up one device sheet.

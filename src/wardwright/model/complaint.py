@@ -1,0 +1,286 @@
+"""What is wrong with a record that was read, in plain words: where, what, and what to do."""
+
+from __future__ import annotations
+
+import types
+from collections.abc import Mapping, Sequence
+from difflib import get_close_matches
+from typing import Annotated, Any, NamedTuple, Union, get_args, get_origin
+
+from pydantic import BaseModel, ValidationError
+
+_Steps = tuple[int | str, ...]
+
+_ID_RULE = "small letters, digits, dots and hyphens, beginning with a letter or digit, at most 80 of them"
+
+
+class Complaint(NamedTuple):
+    """One fault of a record, in plain words."""
+
+    where: str
+    """The place in words, such as `openings[3] "kitchen window" (window-2)`."""
+    what: str
+    """The fault, without a full stop."""
+    cure: str
+    """What to do about it, without a full stop."""
+
+
+def complaints(error: ValidationError, *, raw: object, root: type[BaseModel]) -> tuple[Complaint, ...]:
+    """Say in plain words what a failed reading found.
+
+    Parameters
+    ----------
+    error : ValidationError
+        What the failed reading raised.
+    raw : object
+        The plain data that was read: mappings, lists, text, numbers.
+    root : type of BaseModel
+        The record it was read as.
+
+    Returns
+    -------
+    tuple of Complaint
+        One for each fault; unknown keys first, since a misspelt key is also reported as a missing one.
+    """
+    found = [_complaint(one, raw=raw, root=root) for one in error.errors(include_url=False)]
+    return tuple(sorted(found, key=lambda c: "is not known" not in c.what))
+
+
+def suggestion(word: str, known: Sequence[str]) -> str | None:
+    """The known word nearest to a misspelt one; None when nothing is near.
+
+    Parameters
+    ----------
+    word : str
+        What was written.
+    known : sequence of str
+        What could have been meant.
+
+    Returns
+    -------
+    str or None
+        The nearest.
+
+    Examples
+    --------
+    >>> suggestion("widht_m", ["width_m", "head_m"])
+    'width_m'
+    >>> suggestion("colour", ["width_m", "head_m"]) is None
+    True
+    """
+    near = get_close_matches(word, known, n=1, cutoff=0.6)
+    return near[0] if near else None
+
+
+def label(list_name: str, index: int, entry: object) -> str:
+    """An entry of a list in words: its place, its name, its id.
+
+    Parameters
+    ----------
+    list_name : str
+        The list's key, such as `openings`.
+    index : int
+        The entry's place in it, from 0.
+    entry : object
+        The entry itself, a mapping or a record.
+
+    Returns
+    -------
+    str
+        Such as `openings[3] "kitchen window" (window-2)`.
+
+    Examples
+    --------
+    >>> label("openings", 3, {"name": "kitchen window", "id": "window-2"})
+    'openings[3] "kitchen window" (window-2)'
+    """
+    words = f"{list_name}[{index}]"
+    name, ident = _attribute(entry, "name"), _attribute(entry, "id")
+    if isinstance(name, str) and name:
+        words += f' "{_short(name)}"'
+    if isinstance(ident, str) and ident:
+        words += f" ({_short(ident)})"
+    return words
+
+
+def shown(value: object) -> str:
+    """A value as it may stand in a message: short, and never a whole branch of a document."""
+    match value:
+        case None:
+            return "nothing (null)"
+        case bool():
+            return "true" if value else "false"
+        case str():
+            return f"the text '{_short(value)}'"
+        case int() | float():
+            return f"the number {_short(str(value))}"
+        case Mapping():
+            return "an object in braces"
+        case _:
+            return "a list"
+
+
+def _short(text: str) -> str:
+    flat = " ".join(text.split())
+    flat = "".join(c for c in flat if c.isprintable())
+    return flat if len(flat) <= 60 else flat[:57] + "..."
+
+
+def _attribute(entry: object, key: str) -> object:
+    return entry.get(key) if isinstance(entry, Mapping) else getattr(entry, key, None)
+
+
+def _complaint(one: Any, *, raw: object, root: type[BaseModel]) -> Complaint:  # noqa: ANN401 - pydantic's own mapping
+    kind: str = one["type"]
+    steps: _Steps = one["loc"]
+    context: Mapping[str, Any] = one.get("ctx", {})
+    where = _where(steps if kind not in ("extra_forbidden", "missing") else steps[:-1], raw)
+    key = next((s for s in reversed(steps) if isinstance(s, str)), "")
+    if kind == "extra_forbidden":
+        return _unknown_key(str(steps[-1]), where=where, known=_keys(root, steps[:-1]))
+    if kind == "missing":
+        if isinstance(steps[-1], int):
+            return Complaint(where, f"'{key}' has too few entries", f"Give it {steps[-1] + 1} or more")
+        return Complaint(where, f"key '{key}' is missing", f"Add '{key}'")
+    what, cure = _fault(kind, context=context, value=one["input"])
+    return Complaint(where, f"'{key}' {what}" if key else what, cure)
+
+
+def _unknown_key(key: str, *, where: str, known: Sequence[str]) -> Complaint:
+    near = suggestion(key, known)
+    what = f"key '{_short(key)}' is not known"
+    if near is not None:
+        return Complaint(where, f"{what}; did you mean '{near}'", f"Write '{near}', or take the key out")
+    listed = ", ".join(known) if known else "none"
+    return Complaint(where, what, f"Take it out; the keys known here are {listed}")
+
+
+def _bound(words: str, context: Mapping[str, Any], name: str, value: object) -> tuple[str, str]:
+    limit = _plain(context.get(name))
+    return f"is {shown(value)[4:]}, but must be {words} {limit}", f"Give a number {words} {limit}"
+
+
+def _plain(value: object) -> str:
+    return f"{value:g}" if isinstance(value, float) else str(value)
+
+
+def _expected(words: str, value: object) -> tuple[str, str]:
+    return f"should be {words}, but is {shown(value)}", f"Write {words}"
+
+
+def _fault(kind: str, *, context: Mapping[str, Any], value: object) -> tuple[str, str]:
+    bounds = {
+        "greater_than": ("more than", "gt"),
+        "greater_than_equal": ("at least", "ge"),
+        "less_than": ("less than", "lt"),
+        "less_than_equal": ("at most", "le"),
+    }
+    expected = {
+        "string_type": "text in quotes",
+        "float_type": "a number",
+        "float_parsing": "a number",
+        "int_type": "a whole number",
+        "int_from_float": "a whole number",
+        "int_parsing": "a whole number",
+        "bool_type": "true or false",
+        "bool_parsing": "true or false",
+        "tuple_type": "a list in square brackets",
+        "list_type": "a list in square brackets",
+        "dict_type": "an object in braces",
+        "model_type": "an object in braces",
+        "model_attributes_type": "an object in braces",
+        "finite_number": "an ordinary number",
+    }
+    if kind in bounds:
+        words, name = bounds[kind]
+        return _bound(words, context, name, value)
+    if kind in expected:
+        return _expected(expected[kind], value)
+    match kind:
+        case "string_pattern_mismatch":
+            is_id = "a-z0-9" in str(context.get("pattern"))
+            rule = _ID_RULE if is_id else f"text of the form {context.get('pattern')}"
+            return f"is {shown(value)}, which cannot be used here", f"Use {rule}"
+        case "literal_error" | "enum":
+            return _one_of(str(context.get("expected")), value)
+        case "union_tag_invalid" | "union_tag_not_found":
+            tags = str(context.get("expected_tags", "'wall', 'ceiling', 'opening', 'free'"))
+            return "does not say what it is fixed on", f"Give it an 'on' that is one of {tags}"
+        case "too_short":
+            return (
+                f"has {context.get('actual_length')} entries, but needs {context.get('min_length')} or more",
+                "Add what is missing",
+            )
+        case "too_long":
+            return (
+                f"has too many entries: {context.get('max_length')} are allowed",
+                "Take out what is too much",
+            )
+        case _:
+            return f"cannot be used: it is {shown(value)}", "See the published schema"
+
+
+def _one_of(expected: str, value: object) -> tuple[str, str]:
+    known = [word.strip(" '") for word in expected.replace(" or ", ", ").split(",")]
+    near = suggestion(value, known) if isinstance(value, str) else None
+    hint = f"; did you mean '{near}'" if near else ""
+    return f"is {shown(value)}, which is not one of the words allowed{hint}", f"Use one of {expected}"
+
+
+def _where(steps: _Steps, raw: object) -> str:
+    """The place in words; the last key is left to the sentence itself."""
+    words: list[str] = []
+    here = raw
+    previous: int | str = ""
+    for step in steps:
+        if isinstance(here, Mapping) and isinstance(step, str) and step in here and previous != "mount":
+            here = here[step]
+        elif isinstance(step, int) and isinstance(here, Sequence) and step < len(here):
+            here = here[step]
+            if isinstance(previous, str) and isinstance(here, Mapping):
+                words.append(label(previous, step, here))
+        elif previous != "mount":
+            here = None
+        if previous != "mount" or step not in ("wall", "ceiling", "opening", "free"):
+            previous = step
+        else:
+            previous = ""
+    inner = [s for s in steps if isinstance(s, str)]
+    if len(words) == 0:
+        return inner[0] if len(inner) > 1 else "the document"
+    return ", ".join(words)
+
+
+def _bare(annotation: Any) -> list[Any]:  # noqa: ANN401 - type annotations have no common type
+    """The plain members of an annotation: wrappers, None and unions opened."""
+    origin = get_origin(annotation)
+    if origin is Annotated:
+        return _bare(get_args(annotation)[0])
+    if origin in (Union, types.UnionType):
+        return [b for arg in get_args(annotation) if arg is not type(None) for b in _bare(arg)]
+    return [annotation]
+
+
+def _keys(root: type[BaseModel], steps: _Steps) -> tuple[str, ...]:
+    """Keys that are known at a place, found by walking the records' own annotations."""
+    here: list[Any] = [root]
+    for step in steps:
+        following: list[Any] = []
+        for kind in here:
+            if isinstance(kind, type) and issubclass(kind, BaseModel):
+                if isinstance(step, str) and step in kind.model_fields and len(here) == 1:
+                    following += _bare(kind.model_fields[step].annotation)
+                elif "on" in kind.model_fields and kind.model_fields["on"].default == step:
+                    following.append(kind)
+            elif get_origin(kind) is tuple:
+                arguments = get_args(kind)
+                following += _bare(arguments[0] if isinstance(step, int) else kind)
+        here = following
+    return tuple(
+        dict.fromkeys(
+            name
+            for kind in here
+            if isinstance(kind, type) and issubclass(kind, BaseModel)
+            for name in kind.model_fields
+        )
+    )

@@ -1,0 +1,204 @@
+"""Rows of the catalogue from their text form (TOML), joined and checked."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from pydantic import ValidationError
+
+from wardwright.errors import CatalogueError
+from wardwright.model.catalogue import (
+    Catalogue,
+    Construction,
+    DeviceSheet,
+    Figure,
+    Glazing,
+    Lock,
+    Row,
+    Source,
+)
+from wardwright.model.complaint import complaints, suggestion
+from wardwright.model.record import Record
+
+LARGEST_SHEET_BYTES = 1_000_000
+"""A sheet file longer than this is refused. [bytes] (assumption)"""
+
+
+class _Tables(Record):
+    """One file: any of the tables, each written [[name]]."""
+
+    sheet: tuple[DeviceSheet, ...] = ()
+    construction: tuple[Construction, ...] = ()
+    glazing: tuple[Glazing, ...] = ()
+    lock: tuple[Lock, ...] = ()
+    figure: tuple[Figure, ...] = ()
+    source: tuple[Source, ...] = ()
+
+
+class SheetText(NamedTuple):
+    """One file of rows: what it is called, and what it holds."""
+
+    where: str
+    text: str
+
+
+class _Placed(NamedTuple):
+    where: str
+    table: str
+    row: Row
+
+
+def read_rows(files: Sequence[SheetText]) -> Catalogue:
+    """Join files of rows into one catalogue.
+
+    Parameters
+    ----------
+    files : sequence of SheetText
+        The files, first those of the package.
+
+    Returns
+    -------
+    Catalogue
+        All rows, in the order read.
+
+    Raises
+    ------
+    CatalogueError
+        If a file cannot be read, a row is given twice, or a row refers to nothing.
+    """
+    tables = [(file.where, _tables(file)) for file in files]
+    joined = Catalogue(
+        sheets=tuple(r for _, t in tables for r in t.sheet),
+        constructions=tuple(r for _, t in tables for r in t.construction),
+        glazings=tuple(r for _, t in tables for r in t.glazing),
+        locks=tuple(r for _, t in tables for r in t.lock),
+        figures=tuple(r for _, t in tables for r in t.figure),
+        sources=tuple(r for _, t in tables for r in t.source),
+    )
+    placed = [p for where, t in tables for p in _placed(where, t)]
+    _refuse_twice(
+        [(p.where, p.table, p.row.id) for p in placed]
+        + [(where, "source", s.id) for where, t in tables for s in t.source]
+    )
+    for one in placed:
+        _refuse_loose(one, joined)
+    return joined
+
+
+def _tables(file: SheetText) -> _Tables:
+    if len(file.text) > LARGEST_SHEET_BYTES:
+        raise CatalogueError(
+            f"the file is longer than {LARGEST_SHEET_BYTES // 1_000_000} MB",
+            where=file.where,
+            cure="Give a file of rows only; one device sheet needs about thirty lines",
+        )
+    try:
+        raw = tomllib.loads(file.text)
+    except tomllib.TOMLDecodeError as fault:
+        raise CatalogueError(
+            f"this is not TOML: {str(fault)[0].lower()}{str(fault)[1:]}",
+            where=file.where,
+            cure="Mend that line; a sheet begins with [[sheet]]",
+        ) from None
+    except RecursionError:
+        raise CatalogueError(
+            "the file is nested too deeply", where=file.where, cure="Give plain rows, one table each"
+        ) from None
+    try:
+        return _Tables.model_validate(raw)
+    except ValidationError as fault:
+        found = complaints(fault, raw=raw, root=_Tables)
+        first = found[0]
+        more = f" (and {len(found) - 1} more faults)" if len(found) > 1 else ""
+        raise CatalogueError(
+            first.what + more, where=f"{file.where}, {first.where}", cure=first.cure
+        ) from None
+
+
+def _placed(where: str, tables: _Tables) -> Iterator[_Placed]:
+    for name in ("sheet", "construction", "glazing", "lock", "figure"):
+        rows: tuple[Row, ...] = getattr(tables, name)
+        for row in rows:
+            yield _Placed(where, name, row)
+
+
+def _refuse_twice(named: Sequence[tuple[str, str, str]]) -> None:
+    first: dict[tuple[str, str], str] = {}
+    for where, table, ident in named:
+        if (table, ident) in first:
+            raise CatalogueError(
+                f"the {table} '{ident}' is already in {first[table, ident]}",
+                where=where,
+                cure="Give it another id",
+            )
+        first[table, ident] = where
+
+
+def _refuse_loose(one: _Placed, joined: Catalogue) -> None:
+    """Refuse a row that refers to nothing or contradicts itself."""
+    row, where = one.row, f'{one.where}, {one.table} "{one.row.id}"'
+    _need(row.source, [s.id for s in joined.sources], key="source", where=where)
+    figures = [f.id for f in joined.figures]
+    match row:
+        case Glazing():
+            _need(row.break_figure, figures, key="break_figure", where=where)
+        case Lock():
+            _need(row.force_figure, figures, key="force_figure", where=where)
+        case Figure() if not row.low <= row.value <= row.high:
+            raise CatalogueError(
+                f"'value' {row.value:g} is not between 'low' {row.low:g} and 'high' {row.high:g}",
+                where=where,
+                cure="Put the three in order",
+            )
+        case DeviceSheet():
+            _refuse_wrong_part(row, where=where)
+        case _:
+            pass
+
+
+def _need(wanted: str, known: Sequence[str], *, key: str, where: str) -> None:
+    if wanted in known:
+        return
+    near = suggestion(wanted, known)
+    hint = f"; did you mean '{near}'" if near else ""
+    what = "source" if key == "source" else "figure"
+    raise CatalogueError(
+        f"'{key}' names the {what} '{wanted}', which does not exist{hint}",
+        where=where,
+        cure=f"Add a [[{what}]] of that id" + (", or write 'own'" if what == "source" else ""),
+    )
+
+
+_PARTS = {
+    "control-unit": "control",
+    "movement-detector": "movement",
+    "opening-contact": "contact",
+    "sounder": "sounder",
+}
+
+
+def _refuse_wrong_part(sheet: DeviceSheet, *, where: str) -> None:
+    needed = _PARTS.get(sheet.kind)
+    for part in _PARTS.values():
+        has = getattr(sheet, part) is not None
+        if has and part != needed:
+            raise CatalogueError(
+                f"a {sheet.kind} has a table 'sheet.{part}'",
+                where=where,
+                cure="Take the table out, or change 'kind'",
+            )
+        if not has and part == needed:
+            raise CatalogueError(
+                f"a {sheet.kind} needs its table 'sheet.{part}'",
+                where=where,
+                cure=f"Add [sheet.{part}] with what the maker states",
+            )
+    movement = sheet.movement
+    if movement is not None and movement.height_low_m > movement.height_high_m:
+        raise CatalogueError(
+            f"'height_low_m' {movement.height_low_m:g} is above 'height_high_m' {movement.height_high_m:g}",
+            where=where,
+            cure="Put the two in order",
+        )
