@@ -133,17 +133,35 @@ def _attribute(entry: object, key: str) -> object:
 def _complaint(one: Any, *, raw: object, root: type[BaseModel]) -> Complaint:  # noqa: ANN401 - pydantic's own mapping
     kind: str = one["type"]
     steps: _Steps = one["loc"]
-    context: Mapping[str, Any] = one.get("ctx", {})
-    where = _where(steps if kind not in ("extra_forbidden", "missing") else steps[:-1], raw)
-    key = next((s for s in reversed(steps) if isinstance(s, str)), "")
     if kind == "extra_forbidden":
-        return _unknown_key(str(steps[-1]), where=where, known=_keys(root, steps[:-1]))
+        return _unknown_key(str(steps[-1]), where=_where(steps[:-1], raw), known=_keys(root, steps[:-1]))
+    holder, key = _split(steps)
+    where = _where(holder, raw)
     if kind == "missing":
         if isinstance(steps[-1], int):
-            return Complaint(where, f"'{key}' has too few entries", f"Give it {steps[-1] + 1} or more")
+            return Complaint(where, f"'{_last_key(steps)}' has too few entries", f"Give it {steps[-1] + 1}")
         return Complaint(where, f"key '{key}' is missing", f"Add '{key}'")
-    what, cure = _fault(kind, context=context, value=one["input"])
-    return Complaint(where, f"'{key}' {what}" if key else what, cure)
+    if key == "basis" and kind == "tuple_type":
+        kind = "dict_type"
+    if key == "country":
+        what = f"'country' is {shown(one['input'])}, which is no country code"
+        return Complaint(where, what, "Use its two capital letters, such as GB")
+    what, cure = _fault(kind, context=one.get("ctx", {}), value=one["input"])
+    return Complaint(where, f"'{key}' {what}" if key else f"the document {what}", cure)
+
+
+def _last_key(steps: _Steps) -> str:
+    return next((s for s in reversed(steps) if isinstance(s, str)), "")
+
+
+def _split(steps: _Steps) -> tuple[_Steps, str]:
+    """The steps to the record that holds a key, and the key with the places inside its lists."""
+    last = max((i for i, s in enumerate(steps) if isinstance(s, str)), default=-1)
+    if last < 0:
+        return (), ""
+    key = str(steps[last])
+    places = "" if key == "basis" else "".join(f"[{s}]" for s in steps[last + 1 :])
+    return steps[:last], key + places
 
 
 def _unknown_key(key: str, *, where: str, known: Sequence[str]) -> Complaint:
@@ -155,69 +173,57 @@ def _unknown_key(key: str, *, where: str, known: Sequence[str]) -> Complaint:
     return Complaint(where, what, f"Take it out; the keys known here are {listed}")
 
 
-def _bound(words: str, context: Mapping[str, Any], name: str, value: object) -> tuple[str, str]:
-    limit = _plain(context.get(name))
-    return f"is {shown(value)[4:]}, but must be {words} {limit}", f"Give a number {words} {limit}"
-
-
-def _plain(value: object) -> str:
-    return f"{value:g}" if isinstance(value, float) else str(value)
-
-
-def _expected(words: str, value: object) -> tuple[str, str]:
-    return f"should be {words}, but is {shown(value)}", f"Write {words}"
+_BOUNDS = {
+    "greater_than": ("more than", "gt"),
+    "greater_than_equal": ("at least", "ge"),
+    "less_than": ("less than", "lt"),
+    "less_than_equal": ("at most", "le"),
+}
+_EXPECTED = {
+    "string_type": "text in quotes",
+    "float_type": "a number",
+    "float_parsing": "a number",
+    "int_type": "a whole number",
+    "int_from_float": "a whole number",
+    "int_parsing": "a whole number",
+    "bool_type": "true or false",
+    "bool_parsing": "true or false",
+    "tuple_type": "a list in square brackets",
+    "list_type": "a list in square brackets",
+    "dict_type": "an object in braces",
+    "model_type": "an object in braces",
+    "model_attributes_type": "an object in braces",
+    "finite_number": "an ordinary number",
+}
 
 
 def _fault(kind: str, *, context: Mapping[str, Any], value: object) -> tuple[str, str]:
-    bounds = {
-        "greater_than": ("more than", "gt"),
-        "greater_than_equal": ("at least", "ge"),
-        "less_than": ("less than", "lt"),
-        "less_than_equal": ("at most", "le"),
-    }
-    expected = {
-        "string_type": "text in quotes",
-        "float_type": "a number",
-        "float_parsing": "a number",
-        "int_type": "a whole number",
-        "int_from_float": "a whole number",
-        "int_parsing": "a whole number",
-        "bool_type": "true or false",
-        "bool_parsing": "true or false",
-        "tuple_type": "a list in square brackets",
-        "list_type": "a list in square brackets",
-        "dict_type": "an object in braces",
-        "model_type": "an object in braces",
-        "model_attributes_type": "an object in braces",
-        "finite_number": "an ordinary number",
-    }
-    if kind in bounds:
-        words, name = bounds[kind]
-        return _bound(words, context, name, value)
-    if kind in expected:
-        return _expected(expected[kind], value)
+    """The fault and its cure, the key that they are about being named before them."""
+    if kind in _BOUNDS:
+        words, name = _BOUNDS[kind]
+        limit = f"{words} {context[name]:g}"
+        return f"is {value}, but must be {limit}", f"Give a number that is {limit}"
+    if kind in _EXPECTED:
+        return f"should be {_EXPECTED[kind]}, but is {shown(value)}", f"Write {_EXPECTED[kind]}"
+    fault = f"cannot be used: it is {shown(value)}", "See the published schema"
     match kind:
         case "string_pattern_mismatch":
-            is_id = "a-z0-9" in str(context.get("pattern"))
-            rule = _ID_RULE if is_id else f"text of the form {context.get('pattern')}"
-            return f"is {shown(value)}, which cannot be used here", f"Use {rule}"
-        case "literal_error" | "enum":
-            return _one_of(str(context.get("expected")), value)
+            pattern = str(context["pattern"])
+            rule = _ID_RULE if "a-z0-9" in pattern else f"text of the form {pattern}"
+            fault = f"is {shown(value)}, which cannot be used here", f"Use {rule}"
+        case "literal_error":
+            fault = _one_of(str(context["expected"]), value)
         case "union_tag_invalid" | "union_tag_not_found":
-            tags = str(context.get("expected_tags", "'wall', 'ceiling', 'opening', 'free'"))
-            return "does not say what it is fixed on", f"Give it an 'on' that is one of {tags}"
+            tags = "'wall', 'ceiling', 'opening' or 'free'"
+            fault = "does not say what it is fixed on", f"Give it an 'on' that is one of {tags}"
         case "too_short":
-            return (
-                f"has {context.get('actual_length')} entries, but needs {context.get('min_length')} or more",
+            fault = (
+                f"has {context['actual_length']} entries, but needs {context['min_length']} or more",
                 "Add what is missing",
             )
         case "too_long":
-            return (
-                f"has too many entries: {context.get('max_length')} are allowed",
-                "Take out what is too much",
-            )
-        case _:
-            return f"cannot be used: it is {shown(value)}", "See the published schema"
+            fault = f"has more than {context['max_length']} entries", "Take out what is too much"
+    return fault
 
 
 def _one_of(expected: str, value: object) -> tuple[str, str]:
@@ -228,7 +234,7 @@ def _one_of(expected: str, value: object) -> tuple[str, str]:
 
 
 def _where(steps: _Steps, raw: object) -> str:
-    """The place in words; the last key is left to the sentence itself."""
+    """The record at the end of the steps, in words."""
     words: list[str] = []
     here = raw
     previous: int | str = ""
@@ -241,14 +247,12 @@ def _where(steps: _Steps, raw: object) -> str:
                 words.append(label(previous, step, here))
         elif previous != "mount":
             here = None
-        if previous != "mount" or step not in ("wall", "ceiling", "opening", "free"):
-            previous = step
-        else:
-            previous = ""
-    inner = [s for s in steps if isinstance(s, str)]
-    if len(words) == 0:
-        return inner[0] if len(inner) > 1 else "the document"
-    return ", ".join(words)
+        # After `mount` comes the name of its kind, which is no key of the document.
+        is_kind = previous == "mount" and step in ("wall", "ceiling", "opening", "free")
+        previous = "" if is_kind else step
+    if not words:
+        words = [s for s in steps if isinstance(s, str)]
+    return ", ".join(words) if words else "the document"
 
 
 def _bare(annotation: Any) -> list[Any]:  # noqa: ANN401 - type annotations have no common type
