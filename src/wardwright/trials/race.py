@@ -11,12 +11,12 @@ from numpy.typing import NDArray
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device, OpeningMount
+from wardwright.model.device import Device
 from wardwright.model.placement import standing
 from wardwright.model.programme import Behaviour, Programme
 from wardwright.model.site import Site
-from wardwright.physics.detection.from_site import Noticing, noticed_along
 from wardwright.physics.walking.from_site import (
+    Network,
     Paces,
     Route,
     Spot,
@@ -25,24 +25,11 @@ from wardwright.physics.walking.from_site import (
     way_in_spot,
 )
 from wardwright.trials.draws import Cases, Input, cases_of
+from wardwright.trials.watchers import REACH_SHARES, Watcher, has_sounder, watchers_on
 from wardwright.trials.ways_in import WayIn
 from wardwright.trials.zone_response import response_times
 
 FloatArray = NDArray[np.float64]
-
-REACH_SHARES = (0.8, 0.9, 1.0, 1.1, 1.2)
-"""Shares of a detector's reach at which its noticing is worked out; a draw takes the nearest. [-]"""
-
-
-class Watcher(NamedTuple):
-    """A device that may notice on a route, and the zone that hears it."""
-
-    device: Device
-    behaviour: Behaviour
-    noticing: Noticing | None
-    """For a movement detector."""
-    at_index: int | None
-    """For a contact: the point of the route where its leaf is opened; -1: the way in itself."""
 
 
 class Race(NamedTuple):
@@ -83,83 +70,20 @@ def quickest_paces(catalogue: Catalogue) -> Paces:
     )
 
 
-def devices_of(site: Site, catalogue: Catalogue, kind: str) -> tuple[Device, ...]:
-    """All devices of one kind, in the order of their ids."""
-    found = [one for one in site.devices if catalogue.sheet(one.sheet).kind == kind]
-    return tuple(sorted(found, key=lambda one: one.id))
-
-
-def control_units(site: Site, catalogue: Catalogue) -> tuple[Device, ...]:
-    """The control units; a site usually has one."""
-    return devices_of(site, catalogue, "control-unit")
-
-
-def has_sounder(site: Site, catalogue: Catalogue) -> bool:
-    """Whether anything sounds: a sounder, or one built into the control unit."""
-    sheets = [catalogue.sheet(one.sheet) for one in site.devices]
-    return any(s.kind == "sounder" or (s.control is not None and s.control.has_sounder) for s in sheets)
-
-
 def spot_of(site: Site, device: Device) -> Spot:
     """Where somebody stands to lay hands on a device."""
     at = standing(site, device)
     return Spot(at.storey, at.x_m, at.y_m)
 
 
-def behaviour_of(site: Site, device: Device, part: str) -> Behaviour | None:
-    """The behaviour of the zone that hears a device in one part; None where no active zone does."""
-    for zone in sorted(site.zones, key=lambda one: one.number):
-        if device.id in zone.devices:
-            behaviour = site.behaviour(zone.behaviour)
-            if part in zone.parts or behaviour.is_always_active:
-                return behaviour
-    return None
-
-
-def route_to(site: Site, catalogue: Catalogue, way: WayIn, goal: Spot) -> Route | None:
+def route_to(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot) -> Route | None:
     """The fastest way from a way in to a goal; None where there is none."""
-    return _route(premises_network(site), way_in_spot(site, way.opening), goal, paces_of(catalogue))
+    return _route(premises_network(site), way_in_spot(site, way.opening), goal, paces=paces_of(catalogue))
 
 
 @lru_cache(maxsize=4096)
-def _route(network: object, start: Spot, goal: Spot, paces: Paces) -> Route | None:
-    return fastest_route(network, start, goal, paces=paces)  # type: ignore[arg-type] # a network is hashable by identity
-
-
-def watchers_on(
-    site: Site, catalogue: Catalogue, way: WayIn, route: Route, *, part: str = "full"
-) -> tuple[Watcher, ...]:
-    """Every device that might notice somebody on a route, in the order of ids."""
-    found: list[Watcher] = []
-    for device in sorted(site.devices, key=lambda one: one.id):
-        behaviour = behaviour_of(site, device, part)
-        if behaviour is None:
-            continue
-        kind = catalogue.sheet(device.sheet).kind
-        if kind == "movement-detector":
-            noticing = noticed_along(
-                site,
-                catalogue,
-                device,
-                points=route.points,
-                storeys=route.storeys,
-                clock=route.clock,
-                reach_shares=REACH_SHARES,
-            )
-            if np.isfinite(noticing.noticed_m).any():
-                found.append(Watcher(device, behaviour, noticing, None))
-        elif kind == "opening-contact" and isinstance(device.mount, OpeningMount):
-            if device.mount.opening == way.opening.id:
-                if way.manner == "opened":
-                    found.append(Watcher(device, behaviour, None, -1))
-                continue
-            for leg in route.legs:
-                if leg.kind == "door" and leg.subject == device.mount.opening:
-                    opening = site.opening(device.mount.opening)
-                    if opening.kind != "gap" and opening.habit == "shut":
-                        found.append(Watcher(device, behaviour, None, leg.first))
-                    break
-    return tuple(found)
+def _route(network: Network, start: Spot, goal: Spot, *, paces: Paces) -> Route | None:
+    return fastest_route(network, start, goal, paces=paces)
 
 
 class _Progress(NamedTuple):
@@ -244,7 +168,7 @@ def _noticed_index(
     return index, np.where(missed, np.inf, 0.0)
 
 
-def race(site: Site, catalogue: Catalogue, way: WayIn, goal: Spot, *, part: str = "full") -> Race:
+def race(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, part: str = "full") -> Race:
     """Run one race over all rows of its uncertain inputs.
 
     Parameters
@@ -270,11 +194,10 @@ def race(site: Site, catalogue: Catalogue, way: WayIn, goal: Spot, *, part: str 
     NotComputable
         If no way on foot leads from the way in to the goal.
     """
-    route = route_to(site, catalogue, way, goal)
+    route = route_to(site, catalogue, way=way, goal=goal)
     if route is None:
         raise NotComputable(f"no way on foot from {way.opening.name} to the place asked for")
-    watchers = watchers_on(site, catalogue, way, route, part=part)
-    behaviours = tuple(watcher.behaviour for watcher in watchers)
+    watchers = watchers_on(site, catalogue, way=way, route=route, part=part)
     cases = cases_of(_inputs(way, watchers, catalogue))
     progress = _progress(route)
     walked = progress.flat + progress.stairs
@@ -286,61 +209,50 @@ def race(site: Site, catalogue: Catalogue, way: WayIn, goal: Spot, *, part: str 
     for i, watcher in enumerate(watchers):
         if watcher.at_index == -1:
             signals[i] = 0.0
-            continue
-        if watcher.at_index is not None:
+        elif watcher.at_index is not None:
             indexes[i] = watcher.at_index
             signals[i] = _clock(progress, indexes[i], cases, climbs=way.climbs)
-            continue
-        indexes[i], missed = _noticed_index(watcher, walked, cases)
-        signals[i] = _clock(progress, indexes[i], cases, climbs=way.climbs) + missed
-    return _judged(
-        site, catalogue, way, route, cases, watchers, behaviours, signals, indexes, reached, broken
-    )
-
-
-def _judged(  # noqa: PLR0913, PLR0917 - the pieces of one race, private to this file
-    site: Site,
-    catalogue: Catalogue,
-    way: WayIn,
-    route: Route,
-    cases: Cases,
-    watchers: tuple[Watcher, ...],
-    behaviours: tuple[Behaviour, ...],
-    signals: FloatArray,
-    indexes: NDArray[np.int64],
-    reached: FloatArray,
-    broken: FloatArray,
-) -> Race:
+        else:
+            indexes[i], missed = _noticed_index(watcher, walked, cases)
+            signals[i] = _clock(progress, indexes[i], cases, climbs=way.climbs) + missed
     never = np.full(cases.count, np.inf)
-    counted = [i for i, behaviour in enumerate(behaviours) if behaviour.alarms]
-    first_notice, alarm, due = never, never, never
-    first: int | None = None
-    waits = False
+    counted = [i for i, watcher in enumerate(watchers) if watcher.behaviour.alarms]
+    heard = _Heard(never, never, never, None, waits=False)
     if counted:
-        kept = signals[counted]
-        first_notice = kept.min(axis=0)
-        first = counted[int(kept[:, 0].argmin())] if np.isfinite(first_notice[0]) else None
-        heard = kept + cases.rows["radio to the control unit"]
-        chosen = [behaviours[i] for i in counted]
-        alarm, due = response_times(heard, chosen, site.programme)
-        at_once = site.programme.model_copy(update={"abort_delay_s": 0.0})
-        waits = bool(due[0] > response_times(heard, chosen, at_once)[1][0])
-    sounder = alarm + cases.rows["sounder's start"] if has_sounder(site, catalogue) else None
+        chosen = tuple(watchers[i].behaviour for i in counted)
+        heard = _heard(
+            signals[counted], chosen, site.programme, delay=cases.rows["radio to the control unit"]
+        )
+    first = None if heard.first is None else counted[heard.first]
     return Race(
         way=way,
         route=route,
         cases=cases,
-        first_notice=first_notice,
+        first_notice=heard.notice,
         first_watcher=None if first is None else watchers[first].device.id,
         first_index=None if first is None else int(indexes[first, 0]),
-        sounder=sounder,
-        message=due + cases.rows["message leaving"],
+        sounder=heard.alarm + cases.rows["sounder's start"] if has_sounder(site, catalogue) else None,
+        message=heard.due + cases.rows["message leaving"],
         reached=reached,
         broken=broken,
-        message_waits=waits,
+        message_waits=heard.waits,
     )
 
 
-def programme_without_abort(programme: Programme) -> Programme:
-    """The same programme with no abort delay."""
-    return programme.model_copy(update={"abort_delay_s": 0.0})
+class _Heard(NamedTuple):
+    notice: FloatArray
+    alarm: FloatArray
+    due: FloatArray
+    first: int | None
+    waits: bool
+
+
+def _heard(
+    signals: FloatArray, behaviours: tuple[Behaviour, ...], programme: Programme, *, delay: FloatArray
+) -> _Heard:
+    """What the control unit makes of the signals that reach it."""
+    first = int(signals[:, 0].argmin()) if np.isfinite(signals[:, 0]).any() else None
+    alarm, due = response_times(signals + delay, behaviours, programme)
+    at_once = programme.model_copy(update={"abort_delay_s": 0.0})
+    waits = bool(due[0] > response_times(signals + delay, behaviours, at_once)[1][0])
+    return _Heard(signals.min(axis=0), alarm, due, first, waits)

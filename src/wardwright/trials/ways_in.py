@@ -67,7 +67,7 @@ def ways_in(site: Site, catalogue: Catalogue) -> tuple[tuple[WayIn, ...], tuple[
         if reason is not None:
             not_counted.append(OutOfReach(opening, reason))
             continue
-        ways.extend(_manners(site, opening, catalogue))
+        ways.extend(_manners(opening, catalogue))
     return tuple(ways), tuple(not_counted)
 
 
@@ -105,7 +105,7 @@ def _why_not(site: Site, opening: Opening) -> str | None:
     return f"{up:.1f} m above the ground with nothing drawn to climb"
 
 
-def _manners(site: Site, opening: Opening, catalogue: Catalogue) -> list[WayIn]:
+def _manners(opening: Opening, catalogue: Catalogue) -> list[WayIn]:
     climbs = not (opening.kind in ("door", "garage-door", "gap") and opening.sill_m <= 0.3)
     ways: list[WayIn] = []
     if opening.hinge != "fixed":
