@@ -1,0 +1,49 @@
+"""What a command is: a name, a line of help, its arguments, and what it does."""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser, Namespace
+from collections.abc import Callable
+from typing import NamedTuple
+
+FINE = 0
+"""Exit status: done, and nothing must be mended."""
+MUST_MEND = 1
+"""Exit status of `check`: something must be mended (with --strict also: a rule could not be run)."""
+BAD_INPUT = 2
+"""Exit status: what was handed in, or how the command was written, is wrong."""
+OWN_FAULT = 3
+"""Exit status: a fault of the program itself."""
+STOPPED = 130
+"""Exit status: stopped from the keyboard."""
+
+
+class Command(NamedTuple):
+    """One command of the program."""
+
+    name: str
+    summary: str
+    """One line, for the list of commands."""
+    description: str
+    """What it does, for its own help and its page."""
+    add_arguments: Callable[[ArgumentParser], None]
+    run: Callable[[Namespace], int]
+    """Do it; the exit status. Whatever is heavy is imported inside."""
+
+
+def add_site(parser: ArgumentParser) -> None:
+    """Let a command take a site."""
+    parser.add_argument(
+        "site", metavar="SITE", help="a site document (JSON), or sample:NAME such as sample:terrace"
+    )
+
+
+def add_sheets(parser: ArgumentParser) -> None:
+    """Let a command take device sheets of the user's own."""
+    parser.add_argument(
+        "--sheet",
+        metavar="FILE",
+        action="append",
+        default=[],
+        help="a device sheet of your own (TOML), besides the catalogue; may be given more than once",
+    )

@@ -1,0 +1,49 @@
+"""What commands are given: a site by path or by name of a sample, and device sheets."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:  # pydantic is not to be loaded for --help
+    from wardwright.model.catalogue import Catalogue
+    from wardwright.model.site import Site
+
+SAMPLE = "sample:"
+
+
+def site_from(text: str, catalogue: Catalogue) -> Site:
+    """Read the site that a command was given.
+
+    Parameters
+    ----------
+    text : str
+        A path, or ``sample:`` and the name of a sample.
+    catalogue : Catalogue
+        The rows that the site may name.
+
+    Returns
+    -------
+    Site
+        The site.
+
+    Raises
+    ------
+    InputError
+        If it cannot be read, does not hold together, or there is no such sample.
+    """
+    if text.startswith(SAMPLE):
+        from wardwright.store.samples import read_sample
+
+        return read_sample(text.removeprefix(SAMPLE))
+    from wardwright.store.sites import read_site
+
+    return read_site(Path(text), catalogue)
+
+
+def catalogue_from(sheets: Sequence[str]) -> Catalogue:
+    """Read the catalogue, with the user's own sheets added."""
+    from wardwright.store.catalogue import load_catalogue
+
+    return load_catalogue([Path(sheet) for sheet in sheets])
