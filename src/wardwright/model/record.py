@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Literal, get_args
+from typing import Annotated, Literal, Self, get_args
 
 from pydantic import (
     BaseModel,
@@ -56,6 +56,9 @@ Marks = Annotated[
 ]
 
 
+_KEPT_HASH = "kept hash"  # not a field's name, so that it is neither written nor compared
+
+
 class Record(BaseModel):
     """A frozen record; unknown keys are refused."""
 
@@ -66,6 +69,21 @@ class Record(BaseModel):
         allow_inf_nan=False,
         ser_json_inf_nan="constants",
     )
+
+    def __hash__(self) -> int:
+        """The hash of the content, kept: engines look answers up by it again and again."""
+        kept = self.__dict__.get(_KEPT_HASH)
+        if isinstance(kept, int):
+            return kept
+        fresh = hash((type(self), *(getattr(self, name) for name in type(self).model_fields)))
+        self.__dict__[_KEPT_HASH] = fresh
+        return fresh
+
+    def __copy__(self) -> Self:
+        """A copy that does not keep the hash, so that it may be given other content."""
+        twin = super().__copy__()
+        twin.__dict__.pop(_KEPT_HASH, None)
+        return twin
 
 
 class Marked(Record):

@@ -1,0 +1,130 @@
+"""What would mend a way in: locks first, then the alarm, each with what it would bring."""
+
+from __future__ import annotations
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue, DeviceSheet
+from wardwright.model.device import Device, OpeningMount
+from wardwright.model.estimate import Estimate
+from wardwright.model.programme import Zone
+from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import Spot
+from wardwright.rules.finding import Mend
+from wardwright.trials.draws import estimate_of
+from wardwright.trials.race import race
+from wardwright.trials.watchers import opens_contact
+from wardwright.trials.ways_in import WayIn, leads_outside
+
+WORTH_S = 0.5
+"""A mend is named if it brings at least this. [s] (assumption)"""
+WEAK_LOCK_S = 60.0
+"""An opening that likely holds less than this is named for its lock first. [s] (assumption)"""
+BETTER_LOCK = "force-rc2"
+"""The figure a better lock is held against."""
+
+
+def mends_for(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, now: Estimate) -> tuple[Mend, ...]:
+    """Cures for one way in, the better ones first.
+
+    Parameters
+    ----------
+    site : Site
+        As it is.
+    catalogue : Catalogue
+        Sheets and figures.
+    way : WayIn
+        The way in to be mended.
+    goal : Spot
+        Where the intruder goes.
+    now : Estimate
+        The time in hand as it is. [s]
+
+    Returns
+    -------
+    tuple of Mend
+        Locks and lights where the opening is weak; then changes to the alarm that were tried on the model and
+        bring time, most first.
+    """
+    tried = []
+    for action, subject, values, changed in _changes(site, catalogue, way):
+        try:
+            after = race(changed, catalogue, way=way, goal=goal)
+        except NotComputable:
+            continue
+        hand = after.broken - after.message
+        if after.sounder is not None and now.value > float((after.reached - after.sounder)[0]):
+            hand = after.reached - after.sounder
+        stay = catalogue.figure("stay").value
+        gain = estimate_of(hand.clip(-stay), after.cases, unit="s")
+        if gain.value - now.value >= WORTH_S:
+            tried.append(Mend(action=action, subject=subject, values=values, gain=gain))
+    tried.sort(key=lambda mend: (-(mend.gain.value if mend.gain else 0.0), mend.action, mend.subject))
+    return (*_locks_and_lights(site, catalogue, way), *tried)
+
+
+def _locks_and_lights(site: Site, catalogue: Catalogue, way: WayIn) -> tuple[Mend, ...]:
+    if way.holds.value >= WEAK_LOCK_S or not leads_outside(site, way.opening):
+        return ()
+    better = catalogue.figure(BETTER_LOCK)
+    brings = Estimate(
+        value=better.value - way.holds.value,
+        low=better.low - way.holds.high,
+        high=better.high - way.holds.low,
+        unit="s",
+        basis=way.holds_basis,
+    )
+    what = "glazing" if way.manner == "through the glass" else "lock"
+    return (
+        Mend(action="change-lock", subject=way.opening.id, values=(("what", what),), gain=brings),
+        Mend(action="add-light", subject=way.opening.id),
+    )
+
+
+_Change = tuple[str, str, tuple[tuple[str, str | float | int | bool], ...], Site]
+
+
+def _changes(site: Site, catalogue: Catalogue, way: WayIn) -> list[_Change]:
+    found: list[_Change] = []
+    sheet = next((s for s in catalogue.sheets if s.kind == "opening-contact"), None)
+    has_contact = any(opens_contact(device, way) for device in site.devices)
+    if sheet is not None and way.manner == "opened" and not has_contact and way.opening.kind != "gap":
+        values = (("sheet", sheet.id), ("behaviour", "instant"))
+        found.append(("add-device", way.opening.id, values, with_contact(site, way, sheet)))
+    if site.programme.abort_delay_s > 0:
+        changed = site.programme.model_copy(update={"abort_delay_s": 0.0})
+        site_after = site.model_copy(update={"programme": changed})
+        found.append(("change-programme", "programme", (("abort_delay_s", 0.0),), site_after))
+    starting = {b.id for b in site.behaviours if b.starts_entry}
+    for zone in site.zones:
+        if zone.behaviour in starting and _hears_a_way_nobody_uses(site, zone, way):
+            instant = zone.model_copy(update={"behaviour": "instant"})
+            zones = tuple(instant if one.id == zone.id else one for one in site.zones)
+            after = site.model_copy(update={"zones": zones})
+            found.append(("change-behaviour", zone.id, (("behaviour", "instant"),), after))
+    return found
+
+
+def _hears_a_way_nobody_uses(site: Site, zone: Zone, way: WayIn) -> bool:
+    if way.opening.is_entry_door:
+        return False
+    return any(opens_contact(site.device(one), way) for one in zone.devices)
+
+
+def with_contact(site: Site, way: WayIn, sheet: DeviceSheet) -> Site:
+    """The site with an instant opening contact added to a way in."""
+    device_id = f"proposed-contact-{way.opening.id}"
+    device = Device(
+        id=device_id,
+        name=f"{way.opening.name} contact",
+        sheet=sheet.id,
+        mount=OpeningMount(opening=way.opening.id),
+    )
+    number = max((zone.number for zone in site.zones), default=0) + 1
+    zone = Zone(
+        id=f"proposed-zone-{way.opening.id}",
+        number=number,
+        name=device.name,
+        devices=(device_id,),
+        behaviour="instant",
+    )
+    return site.model_copy(update={"devices": (*site.devices, device), "zones": (*site.zones, zone)})

@@ -1,0 +1,202 @@
+"""Question 1: through this opening, can the control unit be reached and broken before a message is out?"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.estimate import Driver, Estimate
+from wardwright.model.opening import Opening
+from wardwright.model.placement import standing
+from wardwright.model.record import Basis
+from wardwright.model.site import Site
+from wardwright.model.sketch import Sketch
+from wardwright.questions.answer import Answer, PartAnswer, Verdict
+from wardwright.questions.mends import mends_for
+from wardwright.trials.draws import FloatArray, estimate_of, share_met
+from wardwright.trials.race import Race, control_units, race, spot_of
+from wardwright.trials.timely import Need, is_every_way_caught, timely_floor
+from wardwright.trials.ways_in import OutOfReach, WayIn, ways_in
+
+NUMBER = 1
+MEASURE = {
+    "message": "time in hand of the message before the control unit is broken",
+    "sounder": "time in hand of the sounder before the control unit is reached",
+}
+NOTHING = "nothing would notice"
+
+
+def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+    """One answer for each opening that leads in."""
+    ways, not_counted = ways_in(site, catalogue)
+    found = [_not_counted(one) for one in not_counted]
+    units = control_units(site, catalogue)
+    by_opening: dict[str, list[WayIn]] = {}
+    for way in ways:
+        by_opening.setdefault(way.opening.id, []).append(way)
+    for chosen in by_opening.values():
+        if not units:
+            reason = "not computable: no control unit" if site.devices else f"{NOTHING}: there is no alarm"
+            found.append(_unknown(chosen[0].opening, reason))
+            continue
+        found.append(_answer(site, catalogue, chosen))
+    return tuple(found)
+
+
+def time_in_hand(one: Race) -> dict[Need, FloatArray]:
+    """How much earlier the message leaves than the unit is broken, the sounder starts than it is reached. [s]"""
+    hand: dict[Need, FloatArray] = {"message": one.broken - one.message}
+    if one.sounder is not None:
+        hand["sounder"] = one.reached - one.sounder
+    return hand
+
+
+def deciding(one: Race, catalogue: Catalogue) -> tuple[Need, FloatArray]:
+    """The need with less time in hand in the likely case, and its time in hand in every row. [s]"""
+    stay = catalogue.figure("stay").value
+    hand = {need: np.maximum(values, -stay) for need, values in time_in_hand(one).items()}
+    need = min(hand, key=lambda name: (float(hand[name][0]), name))
+    return need, hand[need]
+
+
+def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
+    opening = ways[0].opening
+    goal = spot_of(site, control_units(site, catalogue)[0])
+    try:
+        races = [race(site, catalogue, way=way, goal=goal) for way in ways]
+    except NotComputable as reason:
+        return _unknown(opening, f"not computable: {reason}")
+    judged = [(float(deciding(one, catalogue)[1][0]), one.way.manner, one) for one in races]
+    _, _, worst = min(judged, key=lambda entry: entry[:2])
+    need, hand = deciding(worst, catalogue)
+    estimate = estimate_of(hand, worst.cases, unit="s")
+    notices = bool(np.isfinite(worst.first_notice[0]))
+    caught = notices and is_every_way_caught(site, catalogue, way=worst.way, goal=goal, need=need)
+    verdict: Verdict = "bad" if estimate.value <= 0 else "thin" if estimate.low <= 0 or not caught else "good"
+    return Answer(
+        question=NUMBER,
+        subject=opening.name,
+        subject_id=opening.id,
+        measure=MEASURE[need],
+        estimate=estimate if notices else None,
+        reason=None if notices else NOTHING + (" on the way" if site.devices else ""),
+        verdict=verdict,
+        chance=share_met(hand, worst.cases),
+        parts=_parts(worst, catalogue),
+        notes=_notes(worst, races, is_caught=caught, notices=notices),
+        mends=() if verdict == "good" else mends_for(site, catalogue, way=worst.way, goal=goal, now=estimate),
+        sketches=_sketches(site, catalogue, worst, need=need),
+    )
+
+
+def _parts(one: Race, catalogue: Catalogue) -> tuple[PartAnswer, ...]:
+    stay = catalogue.figure("stay").value
+    holds = one.way.holds
+
+    def part(name: str, values: FloatArray | None, none: str) -> PartAnswer:
+        if values is None or not np.isfinite(values[0]):
+            return PartAnswer(name=name, estimate=None, reason=none)
+        capped = np.minimum(values, stay)
+        return PartAnswer(name=name, estimate=estimate_of(capped, one.cases, unit="s"))
+
+    first = PartAnswer(
+        name="holds before the clock starts",
+        estimate=_of_figure(holds.value, holds.low, high=holds.high, basis=one.way.holds_basis),
+    )
+    no_sounder = "no sounder" if one.sounder is None else NOTHING
+    return (
+        first,
+        part("first notice", one.first_notice, NOTHING),
+        part("sounder", one.sounder, no_sounder),
+        part("message outside", one.message, NOTHING),
+        part("control unit reached", one.reached, "not reached"),
+        part("control unit broken", one.broken, "not reached"),
+    )
+
+
+def _of_figure(value: float, low: float, *, high: float, basis: Basis) -> Estimate:
+    driver = Driver(name="lock and frame", swing=high - low, basis=basis)
+    return Estimate(value=value, low=low, high=high, unit="s", drivers=(driver,), basis=basis)
+
+
+def _notes(worst: Race, races: list[Race], *, is_caught: bool, notices: bool) -> tuple[str, ...]:
+    manner = "opened" if worst.way.manner == "opened" else "come through the glass"
+    notes = [f"the worse manner: {manner}"] if len(races) > 1 else [f"manner: {manner}"]
+    if worst.message_waits:
+        notes.append("the abort delay counts here")
+    if notices:
+        notes.append(
+            "in the design case every way from here is noticed in time"
+            if is_caught
+            else "in the design case a way round is left that nothing surely notices in time"
+        )
+    return tuple(notes)
+
+
+def _sketches(site: Site, catalogue: Catalogue, one: Race, *, need: Need) -> tuple[Sketch, ...]:
+    unit = control_units(site, catalogue)[0]
+    at = standing(site, unit)
+    found = list(walk_sketches(one))
+    if one.first_index is not None and one.first_watcher is not None and np.isfinite(one.first_notice[0]):
+        place = one.route.points[one.first_index]
+        name = site.device(one.first_watcher).name
+        found.append(
+            Sketch(
+                role="notice",
+                storey=one.route.storeys[one.first_index],
+                points=((float(place[0]), float(place[1])),),
+                label=f"noticed by {name}",
+            )
+        )
+    found.append(Sketch(role="goal", storey=at.storey, points=((at.x_m, at.y_m),), label=unit.name))
+    goal = spot_of(site, unit)
+    found.extend(
+        Sketch(role="timely", storey=storey, rings=rings)
+        for storey, rings in timely_floor(site, catalogue, goal=goal, need=need).items()
+    )
+    return tuple(found)
+
+
+def walk_sketches(one: Race) -> tuple[Sketch, ...]:
+    """The walk of a race, one line for each stretch on one storey, with the clock of its likely case."""
+    route = one.route
+    start = float(one.reached[0]) - float(route.clock[-1])
+    found: list[Sketch] = []
+    first = 0
+    for i in range(1, len(route.storeys) + 1):
+        if i == len(route.storeys) or route.storeys[i] != route.storeys[first]:
+            chosen = _every_few(first, i)
+            found.append(
+                Sketch(
+                    role="walk",
+                    storey=route.storeys[first],
+                    points=tuple((float(route.points[k][0]), float(route.points[k][1])) for k in chosen),
+                    times_s=tuple(start + float(route.clock[k]) for k in chosen),
+                )
+            )
+            first = i
+    return tuple(sketch for sketch in found if len(sketch.points) > 1)
+
+
+def _every_few(first: int, last: int) -> list[int]:
+    chosen = list(range(first, last, 4))
+    if chosen[-1] != last - 1:
+        chosen.append(last - 1)
+    return chosen
+
+
+def _unknown(opening: Opening, reason: str) -> Answer:
+    return Answer(
+        question=NUMBER,
+        subject=opening.name,
+        subject_id=opening.id,
+        measure=MEASURE["message"],
+        estimate=None,
+        reason=reason,
+        verdict="bad" if reason.startswith(NOTHING) else "unknown",
+    )
+
+
+def _not_counted(one: OutOfReach) -> Answer:
+    return _unknown(one.opening, f"not counted as a way in: {one.reason}")

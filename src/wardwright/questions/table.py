@@ -1,0 +1,82 @@
+"""The table of questions: number, name, and the function that answers it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import NamedTuple
+
+from wardwright.errors import InputError
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.site import Site
+from wardwright.questions import race_from_opening, undetected_walk, what_it_sees
+from wardwright.questions.answer import Answer
+
+
+class Question(NamedTuple):
+    """One row of the table."""
+
+    number: int
+    name: str
+    answers: Callable[[Site, Catalogue], tuple[Answer, ...]]
+
+
+QUESTIONS: tuple[Question, ...] = (
+    Question(
+        1,
+        "Through this opening: first notice, sounder, message; can the control unit be reached and broken first?",
+        race_from_opening.answers,
+    ),
+    Question(
+        5,
+        "How far, and for how long, can someone move undetected from each way in; is a target reached first?",
+        undetected_walk.answers,
+    ),
+    Question(11, "What does this movement detector really see?", what_it_sees.answers),
+)
+
+_WORST_FIRST = {"bad": 0, "thin": 1, "unknown": 2, "good": 3}
+
+
+def ask(site: Site, catalogue: Catalogue, numbers: Sequence[int] | None = None) -> tuple[Answer, ...]:
+    """Answer questions, worst first.
+
+    Parameters
+    ----------
+    site : Site
+        The house and all in it.
+    catalogue : Catalogue
+        Sheets and figures.
+    numbers : sequence of int, optional
+        Which questions; all of the table if left out.
+
+    Returns
+    -------
+    tuple of Answer
+        By verdict (bad, thin, unknown, good), then by question, then the smaller value, then by subject.
+
+    Raises
+    ------
+    InputError
+        If a number is not in the table.
+    """
+    known = {question.number: question for question in QUESTIONS}
+    chosen = sorted(known) if numbers is None else sorted(set(numbers))
+    found: list[Answer] = []
+    for number in chosen:
+        if number not in known:
+            raise InputError(
+                f"question {number} is not answered by this version",
+                where="question",
+                cure="Ask one of " + ", ".join(str(one) for one in sorted(known)),
+            )
+        found.extend(known[number].answers(site, catalogue))
+    return tuple(sorted(found, key=_rank))
+
+
+def _rank(answer: Answer) -> tuple[int, int, float, str]:
+    # A larger number is worse where it is a distance walked unseen or a blind share.
+    value = answer.estimate.value if answer.estimate is not None else float("-inf")
+    worse_is_less = value if answer.question == race_from_opening.NUMBER else -value
+    if answer.estimate is None:
+        worse_is_less = float("-inf")
+    return (_WORST_FIRST[answer.verdict], answer.question, worse_is_less, answer.subject_id)

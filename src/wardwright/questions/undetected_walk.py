@@ -1,0 +1,162 @@
+"""Question 5: how far, and for how long, can somebody move undetected from each way in?"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.estimate import Driver, Estimate
+from wardwright.model.record import Basis
+from wardwright.model.site import Site
+from wardwright.model.sketch import Sketch
+from wardwright.questions.answer import Answer, PartAnswer, Verdict
+from wardwright.trials.floors import rings_of
+from wardwright.trials.race import spot_of
+from wardwright.trials.undetected import (
+    Side,
+    Undetected,
+    active_devices,
+    reaches_space,
+    reaches_spot,
+    undetected,
+)
+from wardwright.trials.watchers import control_units
+from wardwright.trials.ways_in import WayIn, ways_in
+
+NUMBER = 5
+MEASURE = "farthest undetected walk"
+SIDES: tuple[Side, ...] = ("possibly", "likely", "surely")
+"""From the shortest undetected walk to the longest."""
+
+
+def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+    """One answer for each opening that leads in, for its worse manner."""
+    ways, _ = ways_in(site, catalogue)
+    by_opening: dict[str, list[WayIn]] = {}
+    for way in ways:
+        by_opening.setdefault(way.opening.id, []).append(way)
+    return tuple(_answer(site, catalogue, chosen) for chosen in by_opening.values())
+
+
+def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
+    devices = active_devices(site, catalogue, "full")
+    runs = []
+    for way in ways:
+        sides = [undetected(site, catalogue, way=way, devices=devices, side=side) for side in SIDES]
+        runs.append((way, sides))
+    way, sides = max(runs, key=lambda run: (run[1][1].distance_m, run[1][2].distance_m))
+    short, likely, long = sides
+    estimate = _range(
+        short.distance_m, likely.distance_m, long.distance_m, name="how soon the detectors notice"
+    )
+    targets = _targets(site, catalogue, sides)
+    nearest = targets[0] if targets else None
+    verdict = _verdict(targets, has_devices=bool(devices), has_goals=bool(site.targets))
+    return Answer(
+        question=NUMBER,
+        subject=way.opening.name,
+        subject_id=way.opening.id,
+        measure=MEASURE,
+        estimate=estimate,
+        verdict=verdict,
+        parts=_parts(site, catalogue, way=way, sides=sides),
+        notes=_notes(site, way, nearest=nearest, has_devices=bool(devices)),
+        sketches=_sketches(likely),
+    )
+
+
+def _range(low: float, value: float, high: float, *, name: str, basis: Basis = "default") -> Estimate:
+    low, high = min(low, value), max(high, value)
+    driver = Driver(name=name, swing=high - low, basis=basis)
+    drivers = (driver,) if high - low > 1e-9 else ()
+    return Estimate(value=value, low=low, high=high, unit="m", drivers=drivers, basis=basis)
+
+
+Reached = tuple[str, float | None, float | None]
+"""A goal's name, and the distance at which it is reached in the likely and in the longest case."""
+
+
+def _targets(site: Site, catalogue: Catalogue, sides: list[Undetected]) -> list[Reached]:
+    found: list[Reached] = []
+    for target in sorted(site.targets, key=lambda one: one.id):
+        pair = [reaches_space(sides[i], site, target.space) for i in (1, 2)]
+        found.append((target.name, pair[0], pair[1]))
+    for unit in control_units(site, catalogue):
+        pair = [reaches_spot(sides[i], spot_of(site, unit)) for i in (1, 2)]
+        found.append((unit.name, pair[0], pair[1]))
+    reached = [one for one in found if one[2] is not None]
+    return sorted(reached, key=lambda one: (one[1] is None, one[1] if one[1] is not None else one[2], one[0]))
+
+
+def _verdict(targets: list[Reached], *, has_devices: bool, has_goals: bool) -> Verdict:
+    if not has_devices:
+        return "bad"
+    if any(likely is not None for _, likely, _ in targets):
+        return "bad"
+    if targets:
+        return "thin"
+    return "good" if has_goals else "unknown"
+
+
+def _parts(
+    site: Site, catalogue: Catalogue, *, way: WayIn, sides: list[Undetected]
+) -> tuple[PartAnswer, ...]:
+    devices = active_devices(site, catalogue, "full")
+    again = [
+        undetected(site, catalogue, way=way, devices=devices, side=side, others_allowed=1) for side in SIDES
+    ]
+    pace = catalogue.figure("pace-hurried")
+    short, likely, long = (one.distance_m for one in sides)
+    seconds = Estimate(
+        value=likely / pace.value,
+        low=short / pace.high,
+        high=long / pace.low,
+        unit="s",
+        drivers=(
+            Driver(name="intruder's pace", swing=likely / pace.low - likely / pace.high, basis="default"),
+            Driver(name="how soon the detectors notice", swing=(long - short) / pace.value, basis="default"),
+        ),
+        basis="default",
+    )
+    second = _range(
+        again[0].distance_m, again[1].distance_m, again[2].distance_m, name="how soon the detectors notice"
+    )
+    area = [sum(float(np.count_nonzero(m)) * _cell(one, s) for s, m in one.floors.items()) for one in sides]
+    return (
+        PartAnswer(name="walked at a hurry", estimate=seconds),
+        PartAnswer(
+            name="undetected floor",
+            estimate=Estimate(
+                value=area[1], low=min(area[0], area[1]), high=max(area[1], area[2]), unit="m2"
+            ),
+        ),
+        PartAnswer(name="before a second, independent device notices", estimate=second),
+    )
+
+
+def _cell(one: Undetected, storey: str) -> float:
+    return one.metres[storey].grid.cell ** 2
+
+
+def _notes(site: Site, way: WayIn, *, nearest: Reached | None, has_devices: bool) -> tuple[str, ...]:
+    notes = [f"come in: {way.manner}"]
+    if not has_devices:
+        notes.append("nothing would notice")
+    if nearest is not None:
+        name, likely, longest = nearest
+        if likely is not None:
+            notes.append(f"{name} is reached undetected after {likely:.1f} m")
+        elif longest is not None:
+            notes.append(f"{name} may be reached undetected, after {longest:.1f} m")
+    elif has_devices and site.targets:
+        notes.append("no target is reached undetected")
+    if not site.targets:
+        notes.append("no targets are known")
+    return tuple(notes)
+
+
+def _sketches(likely: Undetected) -> tuple[Sketch, ...]:
+    return tuple(
+        Sketch(role="unnoticed", storey=storey, rings=rings)
+        for storey, rings in rings_of(likely.metres, likely.floors).items()
+    )
