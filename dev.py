@@ -117,14 +117,30 @@ def browser() -> None:
 
 def everything() -> int:
     """Run every check and all tests; name at the end what failed."""
+    failed = failing_checks()
+    print("-- tests (pytest)", flush=True)
+    if tests(["-n", "2", "-q"]):
+        failed.append("tests (pytest)")
+    return verdict(failed)
+
+
+def checks() -> int:
+    """Run the checks without the tests."""
+    return verdict(failing_checks())
+
+
+def failing_checks() -> list[str]:
+    """Run the checks; the names of those that fail."""
     failed = []
     for name, command in CHECKS:
         print(f"-- {name}", flush=True)
         if call([str(BIN / command[0]), *command[1:]]):
             failed.append(name)
-    print("-- tests (pytest)", flush=True)
-    if tests(["-n", "2", "-q"]):
-        failed.append("tests (pytest)")
+    return failed
+
+
+def verdict(failed: list[str]) -> int:
+    """Say what failed; the exit status."""
     if failed:
         print("FAILED: " + ", ".join(failed))
     return 1 if failed else 0

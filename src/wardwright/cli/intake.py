@@ -88,9 +88,14 @@ def brought_in(site: Site, report: IntakeReport | None) -> str:
         "stairs": site.stairs, "fixtures": site.fixtures, "people": site.people, "devices": site.devices,
     }  # fmt: skip
     lines = [f"{site.name}: " + ", ".join(f"{len(found)} {name}" for name, found in counts.items() if found)]
-    sections = () if report is None else (
-        ("Read", report.read), ("Guessed", report.guessed), ("Left out", report.left_out)
-    )  # fmt: skip
+    sections: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    if report is not None:
+        sections = (
+            ("Read", report.read),
+            ("Guessed", report.guessed),
+            ("Left out", report.left_out),
+            ("Odd about the house as drawn", report.oddities),
+        )
     for heading, facts in sections:
         if facts:
             lines += ["", f"{heading}:", *(f"  - {fact}" for fact in facts)]
