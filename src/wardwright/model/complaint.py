@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import types
 from collections.abc import Mapping, Sequence
-from difflib import get_close_matches
 from typing import Annotated, Any, NamedTuple, Union, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
+
+from wardwright.model.wording import label, short, shown, suggestion
 
 _Steps = tuple[int | str, ...]
 
@@ -40,94 +41,14 @@ def complaints(error: ValidationError, *, raw: object, root: type[BaseModel]) ->
     Returns
     -------
     tuple of Complaint
-        One for each fault; unknown keys first, since a misspelt key is also reported as a missing one.
+        One for each fault, unknown keys first; a key that is missing because it is misspelt is named once.
     """
     found = [_complaint(one, raw=raw, root=root) for one in error.errors(include_url=False)]
+    meant = {(c.where, c.what.rpartition("did you mean ")[2]) for c in found if "did you mean " in c.what}
+    found = [
+        c for c in found if (c.where, c.what.removeprefix("key ").removesuffix(" is missing")) not in meant
+    ]
     return tuple(sorted(found, key=lambda c: "is not known" not in c.what))
-
-
-def suggestion(word: str, known: Sequence[str]) -> str | None:
-    """The known word nearest to a misspelt one; None when nothing is near.
-
-    Parameters
-    ----------
-    word : str
-        What was written.
-    known : sequence of str
-        What could have been meant.
-
-    Returns
-    -------
-    str or None
-        The nearest.
-
-    Examples
-    --------
-    >>> suggestion("widht_m", ["width_m", "head_m"])
-    'width_m'
-    >>> suggestion("colour", ["width_m", "head_m"]) is None
-    True
-    """
-    near = get_close_matches(word, known, n=1, cutoff=0.6)
-    return near[0] if near else None
-
-
-def label(list_name: str, index: int, entry: object) -> str:
-    """An entry of a list in words: its place, its name, its id.
-
-    Parameters
-    ----------
-    list_name : str
-        The list's key, such as `openings`.
-    index : int
-        The entry's place in it, from 0.
-    entry : object
-        The entry itself, a mapping or a record.
-
-    Returns
-    -------
-    str
-        Such as `openings[3] "kitchen window" (window-2)`.
-
-    Examples
-    --------
-    >>> label("openings", 3, {"name": "kitchen window", "id": "window-2"})
-    'openings[3] "kitchen window" (window-2)'
-    """
-    words = f"{list_name}[{index}]"
-    name, ident = _attribute(entry, "name"), _attribute(entry, "id")
-    if isinstance(name, str) and name:
-        words += f' "{_short(name)}"'
-    if isinstance(ident, str) and ident:
-        words += f" ({_short(ident)})"
-    return words
-
-
-def shown(value: object) -> str:
-    """A value as it may stand in a message: short, and never a whole branch of a document."""
-    match value:
-        case None:
-            return "nothing (null)"
-        case bool():
-            return "true" if value else "false"
-        case str():
-            return f"the text '{_short(value)}'"
-        case int() | float():
-            return f"the number {_short(str(value))}"
-        case Mapping():
-            return "an object in braces"
-        case _:
-            return "a list"
-
-
-def _short(text: str) -> str:
-    flat = " ".join(text.split())
-    flat = "".join(c for c in flat if c.isprintable())
-    return flat if len(flat) <= 60 else flat[:57] + "..."
-
-
-def _attribute(entry: object, key: str) -> object:
-    return entry.get(key) if isinstance(entry, Mapping) else getattr(entry, key, None)
 
 
 def _complaint(one: Any, *, raw: object, root: type[BaseModel]) -> Complaint:  # noqa: ANN401 - pydantic's own mapping
@@ -166,7 +87,7 @@ def _split(steps: _Steps) -> tuple[_Steps, str]:
 
 def _unknown_key(key: str, *, where: str, known: Sequence[str]) -> Complaint:
     near = suggestion(key, known)
-    what = f"key '{_short(key)}' is not known"
+    what = f"key '{short(key)}' is not known"
     if near is not None:
         return Complaint(where, f"{what}; did you mean '{near}'", f"Write '{near}', or take the key out")
     listed = ", ".join(known) if known else "none"

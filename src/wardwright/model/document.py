@@ -9,9 +9,10 @@ from typing import Any, NoReturn
 from pydantic import ValidationError
 
 from wardwright.errors import DocumentError
-from wardwright.model.complaint import complaints, shown
+from wardwright.model.complaint import complaints
 from wardwright.model.site import SCHEMA_VERSION, Site
 from wardwright.model.upgrades.table import UPGRADES, Step, upgraded
+from wardwright.model.wording import and_more, shown
 
 LARGEST_DOCUMENT_BYTES = 20_000_000
 """A site document longer than this is refused: a big house needs about half a megabyte. [bytes] (assumption)"""
@@ -60,9 +61,8 @@ def read_document(text: str, *, where: str, steps: Mapping[int, Step] = UPGRADES
     except ValidationError as fault:
         found = complaints(fault, raw=data, root=Site)
         first = found[0]
-        more = f" (and {len(found) - 1} more such faults)" if len(found) > 1 else ""
         place = where if first.where == "the document" else f"{where}, {first.where}"
-        raise DocumentError(first.what + more, where=place, cure=first.cure) from None
+        raise DocumentError(first.what + and_more(len(found) - 1), where=place, cure=first.cure) from None
 
 
 def write_document(site: Site) -> str:

@@ -19,8 +19,9 @@ from wardwright.model.catalogue import (
     Row,
     Source,
 )
-from wardwright.model.complaint import complaints, suggestion
+from wardwright.model.complaint import complaints
 from wardwright.model.record import Record
+from wardwright.model.wording import and_more, suggestion
 
 LARGEST_SHEET_BYTES = 1_000_000
 """A sheet file longer than this is refused. [bytes] (assumption)"""
@@ -111,9 +112,8 @@ def _tables(file: SheetText) -> _Tables:
     except ValidationError as fault:
         found = complaints(fault, raw=raw, root=_Tables)
         first = found[0]
-        more = f" (and {len(found) - 1} more faults)" if len(found) > 1 else ""
         raise CatalogueError(
-            first.what + more, where=f"{file.where}, {first.where}", cure=first.cure
+            first.what + and_more(len(found) - 1), where=f"{file.where}, {first.where}", cure=first.cure
         ) from None
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from importlib.resources import files
 
 from wardwright.errors import DocumentError
-from wardwright.model.complaint import suggestion
 from wardwright.model.document import read_document
 from wardwright.model.site import Site
+from wardwright.model.wording import suggestion
 
 
 def sample_names() -> tuple[str, ...]:

@@ -1,0 +1,104 @@
+"""Words for messages: an entry of a list, a value, the word that was probably meant."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from difflib import get_close_matches
+
+
+def suggestion(word: str, known: Sequence[str]) -> str | None:
+    """The known word nearest to a misspelt one; None when nothing is near.
+
+    Parameters
+    ----------
+    word : str
+        What was written.
+    known : sequence of str
+        What could have been meant.
+
+    Returns
+    -------
+    str or None
+        The nearest.
+
+    Examples
+    --------
+    >>> suggestion("widht_m", ["width_m", "head_m"])
+    'width_m'
+    >>> suggestion("colour", ["width_m", "head_m"]) is None
+    True
+    """
+    near = get_close_matches(word, known, n=1, cutoff=0.6)
+    return near[0] if near else None
+
+
+def label(list_name: str, index: int, entry: object) -> str:
+    """An entry of a list in words: its place, its name, its id.
+
+    Parameters
+    ----------
+    list_name : str
+        The list's key, such as `openings`.
+    index : int
+        The entry's place in it, from 0.
+    entry : object
+        The entry itself, a mapping or a record.
+
+    Returns
+    -------
+    str
+        Such as `openings[3] "kitchen window" (window-2)`.
+
+    Examples
+    --------
+    >>> label("openings", 3, {"name": "kitchen window", "id": "window-2"})
+    'openings[3] "kitchen window" (window-2)'
+    """
+    words = f"{list_name}[{index}]"
+    name, ident = _attribute(entry, "name"), _attribute(entry, "id")
+    if isinstance(name, str) and name:
+        words += f' "{short(name)}"'
+    if isinstance(ident, str) and ident:
+        words += f" ({short(ident)})"
+    return words
+
+
+def shown(value: object) -> str:
+    """A value as it may stand in a message: short, and never a whole branch of a document."""
+    match value:
+        case None:
+            return "nothing (null)"
+        case bool():
+            return "true" if value else "false"
+        case str():
+            return f"the text '{short(value)}'"
+        case int() | float():
+            return f"the number {short(str(value))}"
+        case Mapping():
+            return "an object in braces"
+        case _:
+            return "a list"
+
+
+def short(text: str) -> str:
+    """Text from outside as it may stand in a message: one line, printable, at most 60 letters."""
+    flat = " ".join(text.split())
+    flat = "".join(c for c in flat if c.isprintable())
+    return flat if len(flat) <= 60 else flat[:57] + "..."
+
+
+def _attribute(entry: object, key: str) -> object:
+    return entry.get(key) if isinstance(entry, Mapping) else getattr(entry, key, None)
+
+
+def and_more(count: int) -> str:
+    """How many more faults there are, to be put after the first.
+
+    Examples
+    --------
+    >>> and_more(0), and_more(1), and_more(3)
+    ('', ' (and 1 more fault)', ' (and 3 more faults)')
+    """
+    if count <= 0:
+        return ""
+    return f" (and {count} more fault{'' if count == 1 else 's'})"
