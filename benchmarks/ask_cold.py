@@ -1,0 +1,81 @@
+"""A cold `wardwright ask sample:terrace`, against the bare import of the packages under it.
+
+Both are whole processes, run in turn; the smaller time of each counts. What the process has loaded at its end, and
+the most memory it held, are looked at too.
+"""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+import time
+from typing import Any
+
+BASE = "import numpy, scipy.sparse.csgraph, shapely, pydantic"
+ASK = "import sys; from wardwright.cli.main import main; sys.exit(main(['ask', 'sample:terrace', '--json']))"
+LOADED = (
+    "import contextlib, io, json, resource, sys; from wardwright.cli.main import main\n"
+    "with contextlib.redirect_stdout(io.StringIO()) as text: status = main(['ask', 'sample:terrace', '--json'])\n"
+    "peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss\n"
+    "print(json.dumps([status, len(json.loads(text.getvalue())['answers']), peak, sorted(sys.modules)]))"
+)
+NOT_WANTED = (
+    "ifcopenshell",
+    "uvicorn",
+    "fastapi",
+    "starlette",
+    "http.server",
+    "socketserver",
+    "jinja2",
+    "trimesh",
+)
+BUDGET = 4.0
+MOST_MB = 600.0
+KB_IN_MB = 1024.0
+
+
+def cold(program: str) -> float:
+    """How long a fresh interpreter needs for a program. [s]"""
+    start = time.perf_counter()
+    subprocess.run([sys.executable, "-c", program], check=True, stdout=subprocess.DEVNULL)
+    return time.perf_counter() - start
+
+
+def loaded() -> tuple[int, float, list[str]]:
+    """How many answers a cold `ask` gives, its peak memory [MB], and which unwanted modules it has loaded."""
+    done = subprocess.run([sys.executable, "-c", LOADED], check=True, capture_output=True, text=True)
+    status, answers, peak, modules = json.loads(done.stdout)
+    if status != 0:
+        raise RuntimeError(f"ask ended with {status}: {done.stderr}")
+    scale = (
+        KB_IN_MB if sys.platform != "darwin" else KB_IN_MB**2
+    )  # ru_maxrss is in kB on Linux, in bytes on macOS
+    return answers, peak / scale, [name for name in NOT_WANTED if name in modules]
+
+
+def run(repeats: int = 5) -> dict[str, Any]:
+    """Time both in turn; figures, ratio and budget."""
+    answers, peak, unwanted = loaded()
+    base, own = [], []
+    for _ in range(repeats):
+        base.append(cold(BASE))
+        own.append(cold(ASK))
+    ratio = min(own) / min(base)
+    return {
+        "name": "cold ask of the terrace, against the bare import of the packages under it",
+        "figures": {
+            "import_s": round(min(base), 2),
+            "ask_s": round(min(own), 2),
+            "answers": answers,
+            "peak_memory_MB": round(peak),
+            "loads_the_IFC_reader_or_a_server": ", ".join(unwanted) or "no",
+        },
+        "ratio": round(ratio, 2),
+        "budget": f"at most {BUDGET:g} times, under {MOST_MB:g} MB, without the IFC reader or a server",
+        "is_met": bool(ratio <= BUDGET and peak < MOST_MB and not unwanted),
+    }
+
+
+if __name__ == "__main__":
+    print(json.dumps(run(), indent=1))
