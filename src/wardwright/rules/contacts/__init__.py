@@ -1,0 +1,1 @@
+"""Rules about opening contacts: codes CON."""

@@ -1,0 +1,1 @@
+"""Rules about where the control unit is: codes CTL."""

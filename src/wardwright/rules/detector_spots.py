@@ -1,0 +1,114 @@
+"""Better places and directions for a movement detector: in its own room, clear of heat, not facing glass."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import shapely
+
+from wardwright.model.catalogue import MovementSheet
+from wardwright.model.device import CeilingMount, Device, WallMount
+from wardwright.model.fabric import Space
+from wardwright.model.placement import direction, space_at, standing
+from wardwright.model.record import Point2
+from wardwright.model.site import Site
+from wardwright.rules.finding import Mend
+from wardwright.rules.glass_ahead import view_from
+from wardwright.rules.hot_things import hot_things_near
+from wardwright.rules.wall_spots import TURN_LIMIT_DEG, wall_spots
+
+CENTRE_SHARE = 1 / 3
+"""Share of the fan, about its axis, that is kept off glass. [-] (common practice: not aimed at glass)"""
+LOOKS_ALL_ROUND_DEG = 360.0
+"""A fan this wide has no axis. [deg]"""
+TURN_STEP_DEG = 5.0
+"""Between directions that are tried. [deg] (assumption)"""
+FREE_VIEW_M = 2.0
+"""A detector is not turned to face a wall nearer than this. [m] (assumption)"""
+CEILING_STEP_M = 0.25
+"""Between ceiling places that are tried. [m] (assumption)"""
+OFF_WALLS_M = 0.3
+"""Of ceiling places from the walls. [m] (assumption)"""
+
+
+def half_centre_deg(sheet: MovementSheet) -> float:
+    """From the axis to the edge of the part of the fan that is kept off glass. [deg]"""
+    return sheet.angle_deg * CENTRE_SHARE / 2
+
+
+def is_clear(site: Site, storey: str, eye: Point2, *, heading_deg: float, sheet: MovementSheet) -> bool:
+    """Whether a place and direction keep clear of warm things and glass and look into a free room."""
+    if hot_things_near(site, storey, eye, clearance_m=sheet.hot_clearance_m):
+        return False
+    if sheet.angle_deg >= LOOKS_ALL_ROUND_DEG:
+        return True
+    view = view_from(site, storey, eye)
+    if view.panes(heading_deg, half_deg=half_centre_deg(sheet), reach_m=sheet.reach_m):
+        return False
+    return view.free_length(heading_deg) >= FREE_VIEW_M
+
+
+def turned_away(site: Site, device: Device, sheet: MovementSheet) -> tuple[Mend, ...]:
+    """The smallest turn, on the spot, that faces no glass; empty if there is none."""
+    place = standing(site, device)
+    eye = (place.x_m, place.y_m)
+    limit, middle = 180.0, place.heading_deg
+    if isinstance(device.mount, WallMount):
+        _, (nx, ny), _ = direction(site.wall(device.mount.wall).line_m)
+        sign = 1.0 if device.mount.side == "left" else -1.0
+        limit, middle = TURN_LIMIT_DEG, math.degrees(math.atan2(sign * ny, sign * nx))
+    steps = np.arange(-limit, limit + TURN_STEP_DEG / 2, TURN_STEP_DEG)
+    turns = [((middle + float(step)) % 360.0) for step in steps]
+    turns.sort(key=lambda heading: (_between(heading, place.heading_deg), heading))
+    for heading in turns:
+        if is_clear(site, place.storey, eye, heading_deg=heading, sheet=sheet):
+            return (Mend(action="turn-device", subject=device.id, values=(("heading_deg", heading),)),)
+    return ()
+
+
+def moved_to_better_spot(site: Site, device: Device, sheet: MovementSheet) -> tuple[Mend, ...]:
+    """The nearest clear corner of its space, or else the nearest clear place on its walls; empty if none is."""
+    place = standing(site, device)
+    here = (place.x_m, place.y_m)
+    space = space_at(site, place.storey, here)
+    if space is None:
+        return ()
+    if isinstance(device.mount, CeilingMount) and sheet.angle_deg >= LOOKS_ALL_ROUND_DEG:
+        return _moved_on_ceiling(site, device, space, sheet=sheet)
+    height = min(max(place.height_m, sheet.height_low_m), sheet.height_high_m)
+    spots = sorted(
+        wall_spots(site, space, height_m=height),
+        key=lambda spot: (spot.corner == 0, math.dist(here, (spot.x_m, spot.y_m)), spot),
+    )
+    for spot in spots:
+        eye = (spot.x_m, spot.y_m)
+        if is_clear(site, place.storey, eye, heading_deg=spot.heading_deg, sheet=sheet):
+            values = spot.values(height, heading_deg=spot.heading_deg % 360.0)
+            return (Mend(action="move-device", subject=device.id, values=values),)
+    return ()
+
+
+def _moved_on_ceiling(site: Site, device: Device, space: Space, *, sheet: MovementSheet) -> tuple[Mend, ...]:
+    place = standing(site, device)
+    inner = shapely.Polygon(space.outline_m).buffer(-OFF_WALLS_M)
+    if inner.is_empty:
+        return ()
+    x_low, y_low, x_high, y_high = inner.bounds
+    xs = np.arange(x_low, x_high + CEILING_STEP_M / 2, CEILING_STEP_M)
+    ys = np.arange(y_low, y_high + CEILING_STEP_M / 2, CEILING_STEP_M)
+    points = [
+        (float(x), float(y))
+        for x in xs
+        for y in ys
+        if shapely.covers(inner, shapely.Point(float(x), float(y)))
+    ]
+    for point in sorted(points, key=lambda p: (math.dist(p, (place.x_m, place.y_m)), p)):
+        if is_clear(site, place.storey, point, heading_deg=place.heading_deg, sheet=sheet):
+            values = (("on", "ceiling"), ("storey", place.storey), ("x_m", point[0]), ("y_m", point[1]))
+            return (Mend(action="move-device", subject=device.id, values=values),)
+    return ()
+
+
+def _between(a_deg: float, b_deg: float) -> float:
+    return abs((a_deg - b_deg + 180.0) % 360.0 - 180.0)

@@ -1,0 +1,60 @@
+"""Warm and hot things near a place."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import shapely
+
+from wardwright.model.fixture import Fixture
+from wardwright.model.floor import solid_walls, storey_parts
+from wardwright.model.placement import fixture_outline
+from wardwright.model.record import Point2
+from wardwright.model.site import Site
+
+THROUGH_WALL_M = 0.02
+"""A straight line that is in walls for longer than this passes through one. [m] (assumption)"""
+
+
+class Near(NamedTuple):
+    """A warm or hot thing and how far it is on the plan."""
+
+    fixture: Fixture
+    distance_m: float
+    """To the nearest point of its outline; 0 right above or below it. [m]"""
+
+
+def hot_things_near(site: Site, storey: str, point: Point2, *, clearance_m: float) -> tuple[Near, ...]:
+    """Warm and hot things nearer to a point of the plan than a clearance, with no wall between.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    storey : str
+        Which storey.
+    point : (float, float)
+        Where on its plan. [m]
+    clearance_m : float
+        How far they are to be. [m]
+
+    Returns
+    -------
+    tuple of Near
+        Nearest first. Their height does not count: warm air rises, and a fan looks down.
+    """
+    warm = [f for f in site.fixtures if f.storey == storey and f.heat != "none"]
+    place = shapely.Point(point)
+    found: list[Near] = []
+    for fixture in warm:
+        outline = shapely.Polygon(fixture_outline(fixture))
+        distance = float(outline.distance(place))
+        if distance > 0.0 and distance >= clearance_m:
+            continue
+        walls = solid_walls(storey_parts(site, storey))
+        free = outline.difference(walls)  # a thing let into a wall counts from the wall's face
+        seen = free if not free.is_empty else outline
+        between = shapely.shortest_line(place, seen).intersection(walls)
+        if between.length <= THROUGH_WALL_M:
+            found.append(Near(fixture, distance))
+    return tuple(sorted(found, key=lambda near: (near.distance_m, near.fixture.id)))

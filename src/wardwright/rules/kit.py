@@ -1,0 +1,88 @@
+"""The devices that rules ask about, with their sheets and zones, always in the order of ids."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TypeVar
+
+from wardwright.errors import CatalogueError, NotComputable
+from wardwright.model.catalogue import Catalogue, ContactSheet, ControlSheet, DeviceSheet, MovementSheet
+from wardwright.model.device import Device, DeviceKind, OpeningMount
+from wardwright.model.opening import Opening
+from wardwright.model.programme import Behaviour
+from wardwright.model.site import Site
+
+Table = TypeVar("Table", MovementSheet, ContactSheet)
+
+FULL_SET = "full"
+"""The part that is set when nobody is in; a site without a part of this id is asked about all its parts."""
+
+
+def devices_of(site: Site, catalogue: Catalogue, kind: DeviceKind) -> tuple[tuple[Device, DeviceSheet], ...]:
+    """All devices of one kind with their sheets, by id; empty if there is none."""
+    pairs = ((device, catalogue.sheet(device.sheet)) for device in sorted(site.devices, key=lambda d: d.id))
+    return tuple((device, sheet) for device, sheet in pairs if sheet.kind == kind)
+
+
+def movement_detectors(site: Site, catalogue: Catalogue) -> tuple[tuple[Device, MovementSheet], ...]:
+    """All movement detectors with what their sheets say; NotComputable if there is none."""
+    found = devices_of(site, catalogue, "movement-detector")
+    if not found:
+        raise NotComputable("no movement detector")
+    return tuple((d, _table(sheet.movement, sheet, "movement")) for d, sheet in found)
+
+
+def control_units(site: Site, catalogue: Catalogue) -> tuple[tuple[Device, ControlSheet | None], ...]:
+    """All control units with what their sheets say; NotComputable if there is none."""
+    found = devices_of(site, catalogue, "control-unit")
+    if not found:
+        raise NotComputable("no control unit")
+    return tuple((d, sheet.control) for d, sheet in found)
+
+
+def opening_contacts(
+    site: Site, catalogue: Catalogue
+) -> Iterator[tuple[Device, ContactSheet, OpeningMount, Opening]]:
+    """All contacts that are on an opening, with what their sheets say; NotComputable if there is none."""
+    found = [
+        (device, _table(sheet.contact, sheet, "contact"), device.mount, site.opening(device.mount.opening))
+        for device, sheet in devices_of(site, catalogue, "opening-contact")
+        if isinstance(device.mount, OpeningMount)
+    ]
+    if not found:
+        raise NotComputable("no opening contact")
+    yield from found
+
+
+def contacts_elsewhere(site: Site, catalogue: Catalogue) -> tuple[Device, ...]:
+    """Contacts that are on no opening, such as one on a cupboard: nothing is known of their leaf."""
+    found = devices_of(site, catalogue, "opening-contact")
+    return tuple(device for device, _ in found if not isinstance(device.mount, OpeningMount))
+
+
+def _table(table: Table | None, sheet: DeviceSheet, name: str) -> Table:
+    if table is None:
+        raise CatalogueError(
+            f"a {sheet.kind} without a table '{name}'",
+            where=f"catalogue, sheet '{sheet.id}'",
+            cure=f"Add [sheet.{name}] to it",
+        )
+    return table
+
+
+def is_instant(behaviour: Behaviour) -> bool:
+    """Whether a behaviour alarms at once, always: it starts no entry and is not let pass after one."""
+    return behaviour.alarms and not behaviour.starts_entry and not behaviour.allowed_after_entry
+
+
+def instant_devices(site: Site) -> frozenset[str]:
+    """Ids of the devices that alarm at once when nobody is in."""
+    all_parts = {part.id for part in site.parts}
+    asked = {FULL_SET} if FULL_SET in all_parts else all_parts
+    found: set[str] = set()
+    for zone in site.zones:
+        behaviour = site.behaviour(zone.behaviour)
+        is_active = behaviour.is_always_active or bool(asked & set(zone.parts))
+        if is_active and is_instant(behaviour):
+            found.update(zone.devices)
+    return frozenset(found)

@@ -1,0 +1,98 @@
+"""MOV101: a movement detector over, or close to, something that gets warm."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue, MovementSheet
+from wardwright.model.placement import standing
+from wardwright.model.site import Site
+from wardwright.model.sketch import Sketch
+from wardwright.rules.detector_spots import moved_to_better_spot
+from wardwright.rules.finding import Finding, Severity
+from wardwright.rules.hot_things import hot_things_near
+from wardwright.rules.kit import movement_detectors
+from wardwright.rules.registry import exactly, rule, weakest
+
+
+@rule(
+    code="MOV101",
+    name="movement-detector-above-hot-thing",
+    since="0.1",
+    stage="trial use",
+    mark="common practice",
+    severity="advise",
+    sources=("own",),
+)
+def movement_detector_above_hot_thing(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
+    """Movement detectors above, or close to, a radiator, a stove or anything else that gets warm.
+
+    What it checks
+        For each movement detector, the distance on the plan to every warm or hot thing with no wall between, against
+        the clearance on its own sheet, or the usual 1 m where its sheet names none. Right above or below is always
+        too close.
+    Why it matters
+        Rising warm air moves across the detector and its view like a slow, warm body. It is a common cause of false
+        alarms on heating days, and it fills the cell's log with activations.
+    How to put it right
+        Move it to another wall or corner of the same room. The finding carries the nearest such place that keeps
+        clear of every warm thing and does not face glass.
+    What it cannot know
+        Heat that nobody drew: pipes under the floor, sun on a dark wall, a portable heater, an appliance's exhaust.
+
+    Parameters
+    ----------
+    site : Site
+        The house, its fixtures and devices.
+    catalogue : Catalogue
+        The devices' sheets.
+
+    Yields
+    ------
+    Finding
+        One for each detector too close, with the distance to the nearest warm thing and the clearance [m]:
+        `must mend` where its own sheet names the clearance, else `advise`.
+
+    Raises
+    ------
+    NotComputable
+        If there is no movement detector, or nobody drew a fixture: then what gets warm is not known.
+    """
+    this = movement_detector_above_hot_thing
+    detectors = movement_detectors(site, catalogue)
+    if not site.fixtures:
+        raise NotComputable("no radiator, stove or other fixture is drawn")
+    for device, sheet in detectors:
+        place = standing(site, device)
+        here = (place.x_m, place.y_m)
+        near = hot_things_near(site, place.storey, here, clearance_m=sheet.hot_clearance_m)
+        if not near:
+            continue
+        nearest = near[0].fixture
+        mends = moved_to_better_spot(site, device, sheet)
+        yield this.finding(
+            device.id,
+            f"{device.name}: it is {'above' if near[0].distance_m == 0.0 else 'too close to'} {nearest.name},"
+            f" which gets {nearest.heat}",
+            cure="Move it to the place given"
+            if mends
+            else "Move it to another room's wall, or watch this room from elsewhere: no place in it keeps clear",
+            severity=_severity(sheet),
+            estimate=exactly(
+                near[0].distance_m, "m", weakest(device.basis_of("mount"), nearest.basis_of("centre_m"))
+            ),
+            limit=sheet.hot_clearance_m,
+            mends=mends,
+            sketches=(
+                Sketch(
+                    role="fault", storey=place.storey, points=(here, nearest.centre_m), label=nearest.name
+                ),
+            ),
+            related=tuple(one.fixture.id for one in near),
+        )
+
+
+def _severity(sheet: MovementSheet) -> Severity:
+    """Its own sheet binds; a clearance that the sheet leaves out is only the usual one."""
+    return "must mend" if "hot_clearance_m" in sheet.model_fields_set else "advise"

@@ -1,0 +1,1 @@
+"""Rules about names as programmed, printed and spoken: codes NAM."""

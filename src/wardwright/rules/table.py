@@ -1,0 +1,83 @@
+"""The table of rules, and the one way to run them all."""
+
+from __future__ import annotations
+
+from difflib import get_close_matches
+
+from wardwright.errors import InputError
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.site import Site
+from wardwright.rules.contacts.contact_gap_over_its_sheet import contact_gap_over_its_sheet
+from wardwright.rules.contacts.electronics_on_leaf_of_outward_opening import (
+    electronics_on_leaf_of_outward_opening,
+)
+from wardwright.rules.finding import Finding
+from wardwright.rules.movement.movement_detector_above_hot_thing import movement_detector_above_hot_thing
+from wardwright.rules.movement.movement_detector_facing_glass import movement_detector_facing_glass
+from wardwright.rules.movement.movement_detector_height_outside_its_sheet import (
+    movement_detector_height_outside_its_sheet,
+)
+from wardwright.rules.names.name_not_clear_or_not_unique import name_not_clear_or_not_unique
+from wardwright.rules.registry import Rule, findings_of, tabled
+
+RULES: tuple[Rule, ...] = tabled(
+    contact_gap_over_its_sheet,
+    electronics_on_leaf_of_outward_opening,
+    movement_detector_above_hot_thing,
+    movement_detector_height_outside_its_sheet,
+    movement_detector_facing_glass,
+    name_not_clear_or_not_unique,
+)
+"""All rules, in code order. `scripts/new-rule` says what to add."""
+
+
+def rule(word: str, rules: tuple[Rule, ...] = RULES) -> Rule:
+    """Look up a rule.
+
+    Parameters
+    ----------
+    word : str
+        Its code or its name, in capitals or not.
+    rules : tuple of Rule
+        Where to look.
+
+    Returns
+    -------
+    Rule
+        The rule.
+
+    Raises
+    ------
+    InputError
+        If there is none; the message names the nearest.
+
+    Examples
+    --------
+    >>> rule("con101").name
+    'contact-gap-over-its-sheet'
+    """
+    known = {key.lower(): one for one in rules for key in (one.code, one.name)}
+    wanted = word.strip().lower()
+    if wanted in known:
+        return known[wanted]
+    near = get_close_matches(wanted, known, n=1)
+    hint = f"Did you mean {known[near[0]].code}, {known[near[0]].name}" if near else "List the rules"
+    raise InputError(f"there is no rule '{word}'", where="rules", cure=hint)
+
+
+def check(site: Site, catalogue: Catalogue) -> tuple[Finding, ...]:
+    """Run every rule.
+
+    Parameters
+    ----------
+    site : Site
+        The site; left as it is.
+    catalogue : Catalogue
+        The devices' sheets and the figures.
+
+    Returns
+    -------
+    tuple of Finding
+        In the order of codes, then of subjects; a rule that cannot run is there with severity `not run`.
+    """
+    return tuple(finding for one in RULES for finding in findings_of(one, site, catalogue))
