@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from difflib import get_close_matches
 
@@ -82,13 +83,42 @@ def shown(value: object) -> str:
 
 def short(text: str) -> str:
     """Text from outside as it may stand in a message: one line, printable, at most 60 letters."""
-    flat = " ".join(text.split())
+    flat = masked(" ".join(text.split()))
     flat = "".join(c for c in flat if c.isprintable())
     return flat if len(flat) <= 60 else flat[:57] + "..."
 
 
 def _attribute(entry: object, key: str) -> object:
     return entry.get(key) if isinstance(entry, Mapping) else getattr(entry, key, None)
+
+
+_SECRET = re.compile(
+    r"(?<!post )(?<!post-)(?<!zip )(?<!area )\b(?:code|pin|passcode|password)s?\b[^0-9a-z]*"
+    r"(?:(?:is|no|number|nr)\b[^0-9a-z]*)?(\d{4,8})(?!\d)",
+    re.IGNORECASE,
+)
+
+
+def holds_secret(text: str) -> bool:
+    """Whether text looks as if it held somebody's code.
+
+    Examples
+    --------
+    >>> holds_secret("keypad, code is 4711"), holds_secret("keypad 2, post code 10115")
+    (True, False)
+    """
+    return _SECRET.search(text) is not None
+
+
+def masked(text: str) -> str:
+    """Text with what looks like somebody's code starred out.
+
+    Examples
+    --------
+    >>> masked("hall keypad PIN: 471122")
+    'hall keypad PIN: ****'
+    """
+    return _SECRET.sub(lambda found: found[0][: found.start(1) - found.start(0)] + "****", text)
 
 
 def and_more(count: int) -> str:

@@ -7,17 +7,21 @@ import tempfile
 from pathlib import Path
 
 from wardwright.errors import DocumentError
+from wardwright.model.catalogue import Catalogue
 from wardwright.model.document import LARGEST_DOCUMENT_BYTES, read_document, write_document
 from wardwright.model.site import Site
+from wardwright.model.validation import sound
 
 
-def read_site(path: Path) -> Site:
+def read_site(path: Path, catalogue: Catalogue | None = None) -> Site:
     """Read a site document whose parts fit together.
 
     Parameters
     ----------
     path : Path
         Where it is.
+    catalogue : Catalogue, optional
+        With it, the rows that the site names are looked up too.
 
     Returns
     -------
@@ -29,7 +33,8 @@ def read_site(path: Path) -> Site:
     DocumentError
         If it cannot be read, or does not hold together.
     """
-    return read_document(_text_of(path), where=str(path))
+    site = read_document(_text_of(path), where=str(path))
+    return sound(site, where=str(path), catalogue=catalogue)
 
 
 def write_site(path: Path, site: Site) -> None:
