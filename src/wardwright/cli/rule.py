@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import textwrap
 from argparse import ArgumentParser, Namespace
-from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
 from wardwright.cli.command import FINE, Command
-from wardwright.errors import InputError
 
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
     from wardwright.rules.registry import Rule
@@ -26,27 +24,13 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Print one rule, or the list of them."""
-    from wardwright.rules.table import RULES
+    from wardwright.rules.table import RULES, rule
 
     if arguments.code is None:
-        print("\n".join(f"{rule.code}  {rule.name}" for rule in RULES))
+        print("\n".join(f"{one.code}  {one.name}" for one in RULES))
         return FINE
-    print(rule_text(rule_named(arguments.code, RULES)))
+    print(rule_text(rule(arguments.code)))
     return FINE
-
-
-def rule_named(word: str, rules: tuple[Rule, ...]) -> Rule:
-    """The rule of that code or name, in capitals or not."""
-    known = {key.lower(): rule for rule in rules for key in (rule.code, rule.name)}
-    if word.lower() in known:
-        return known[word.lower()]
-    near = get_close_matches(word.lower(), known, n=1)
-    hint = (
-        f"Did you mean {known[near[0]].code}, {known[near[0]].name}"
-        if near
-        else "'wardwright rule' lists them"
-    )
-    raise InputError(f"there is no rule '{word}'", where="command line", cure=hint)
 
 
 def rule_text(rule: Rule) -> str:

@@ -1,0 +1,22 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from wardwright.cli.command import FINE
+from wardwright.cli.main import main
+
+
+def test_the_demo_does_the_main_job_and_says_where_to_look(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = tmp_path / "demo"
+    assert main(["demo", "-o", str(folder)]) == FINE
+    said = capsys.readouterr().out
+    page = folder / "fitter" / "page.html"
+    assert page.is_file()
+    assert str(page) in said
+    for done in ("Brought in", "Asked", "Checked", "Drew"):
+        assert done in said
+    assert len(said.splitlines()) < 40

@@ -1,0 +1,45 @@
+"""The two commands, and what they rest on."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+
+from structure.source_tree import ROOT, imported
+
+
+def test_dev_py_needs_python_alone() -> None:
+    roots = {name.split(".")[0] for name in imported(ROOT / "dev.py")} - {"__future__"}
+    assert roots <= sys.stdlib_module_names
+
+
+def test_dev_py_says_what_it_does_and_refuses_what_it_does_not_know() -> None:
+    for arguments, status in ((["--help"], 0), ([], 2), (["fly"], 2)):
+        done = subprocess.run(
+            [sys.executable, ROOT / "dev.py", *arguments], capture_output=True, text=True, check=False
+        )
+        assert done.returncode == status
+        assert "python3 dev.py demo" in done.stdout
+
+
+def test_ci_runs_what_people_run() -> None:
+    script = ROOT / ".ci" / "run"
+    assert "python3 dev.py test" in script.read_text(encoding="utf-8")
+    assert "set -eu" in script.read_text(encoding="utf-8")
+    if os.name == "posix":
+        assert os.access(script, os.X_OK)
+
+
+def test_the_readme_names_the_two_commands() -> None:
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    assert "python3 dev.py demo" in text
+    assert "python3 dev.py test" in text
+
+
+def test_every_script_says_what_it_is_for() -> None:
+    for path in sorted((ROOT / "scripts").iterdir()):
+        if path.is_file():
+            head = path.read_text(encoding="utf-8").splitlines()[:2]
+            assert head[0] == "#!/usr/bin/env python3", path.name
+            assert head[1].startswith('"""'), path.name
