@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 import shapely
 
@@ -35,11 +36,9 @@ def extent(book: Register) -> Iterator[Problem]:
     for place in places(book.site):
         entry = place.entry
         for key in ("outline_m", "line_m", "footprint_m", "well_m", "centre_m", "at_m"):
-            value = getattr(entry, key, None)
-            points: tuple[Point2, ...] = () if value is None else value
-            if points and isinstance(points[0], float):
-                points = (value,)
-            far = next((p for p in points if max(abs(p[0]), abs(p[1])) > FAR_M), None)
+            far = next(
+                (p for p in _points(getattr(entry, key, None)) if max(abs(p[0]), abs(p[1])) > FAR_M), None
+            )
             if far is not None:
                 is_far = True
                 yield place.problem(f"'{key}' holds the point {far[0]:g}, {far[1]:g}, too far away", cure)
@@ -51,6 +50,12 @@ def extent(book: Register) -> Iterator[Problem]:
         wide = max(x_high - x_low, y_high - y_low)
         if wide > WIDEST_M:
             yield Problem(f"the spaces stretch over {wide:.0f} m", "spaces", cure)
+
+
+def _points(value: Any) -> tuple[Point2, ...]:  # noqa: ANN401 - a point, a line, a ring or nothing
+    if value is None:
+        return ()
+    return (value,) if isinstance(value[0], float) else tuple(value)
 
 
 def _fixtures(book: Register) -> Iterator[Problem]:

@@ -34,7 +34,12 @@ def devices(book: Register) -> Iterator[Problem]:
             yield from _on_opening(book, place, mount)
             continue
         if isinstance(mount, WallMount):
-            yield from _on_wall(book, place, device, mount=mount)
+            off_wall = tuple(_off_wall(book, place, mount))
+            yield from off_wall
+            if off_wall:
+                continue
+            yield from _in_hole(book, place, mount)
+            yield from _heading(place, device, mount=mount, wall=book.walls[mount.wall])
         yield from _in_space(book, place, device, sheet=sheet)
         yield from _in_the_way(book, place, device, taken=taken)
     yield from _one_control_unit(book)
@@ -80,7 +85,7 @@ def _on_opening(book: Register, place: Place, mount: OpeningMount) -> Iterator[P
         )
 
 
-def _on_wall(book: Register, place: Place, device: Device, *, mount: WallMount) -> Iterator[Problem]:
+def _off_wall(book: Register, place: Place, mount: WallMount) -> Iterator[Problem]:
     wall = book.walls[mount.wall]
     length = direction(wall.line_m)[2]
     if not -SLACK_M <= mount.offset_m <= length + SLACK_M:
@@ -95,13 +100,15 @@ def _on_wall(book: Register, place: Place, device: Device, *, mount: WallMount) 
             f"it is on no wall: {mount.height_m:g} m high, beyond the wall '{wall.id}'",
             "Correct 'height_m', or name another wall",
         )
+
+
+def _in_hole(book: Register, place: Place, mount: WallMount) -> Iterator[Problem]:
     for opening in book.site.openings:
         inside = abs(opening.offset_m - mount.offset_m) < opening.width_m / 2 - SLACK_M
-        if opening.wall == wall.id and inside and opening.sill_m < mount.height_m < opening.head_m:
+        if opening.wall == mount.wall and inside and opening.sill_m < mount.height_m < opening.head_m:
             yield place.problem(
                 f"it hangs in the hole of the opening '{opening.id}'", "Move it beside or above the opening"
             )
-    yield from _heading(place, device, mount=mount, wall=wall)
 
 
 def _heading(place: Place, device: Device, *, mount: WallMount, wall: Wall) -> Iterator[Problem]:

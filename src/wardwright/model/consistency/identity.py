@@ -34,7 +34,7 @@ def secrets(book: Register) -> Iterator[Problem]:
     for place in places(book.site):
         for field in ("name", "id"):
             if holds_secret(str(getattr(place.entry, field, ""))):
-                where = f"{place.list_name}[{place.index}]"
+                where = f"{place.list_name}[{place.position}]"
                 yield Problem(f"'{field}' looks as if it held a code", where, cure)
 
 
@@ -46,7 +46,7 @@ def identities(book: Register) -> Iterator[Problem]:
         if before is not place:
             yield place.problem(
                 f"the id '{place.ident}' is already that of "
-                + label(before.list_name, before.index, before.entry),
+                + label(before.list_name, before.position, before.entry),
                 "Give one of the two another id",
             )
 

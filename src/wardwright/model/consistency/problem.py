@@ -70,7 +70,7 @@ class Place(NamedTuple):
     """One entry of one of a site's lists."""
 
     list_name: str
-    index: int
+    position: int
     entry: Record
 
     @property
@@ -80,7 +80,7 @@ class Place(NamedTuple):
 
     def problem(self, what: str, cure: str, *, weight: Weight = "stops") -> Problem:
         """A problem of this entry."""
-        return Problem(what, label(self.list_name, self.index, self.entry), cure, weight, self.ident)
+        return Problem(what, label(self.list_name, self.position, self.entry), cure, weight, self.ident)
 
     def dangling(self, key: str, *, kind: str, wanted: str, known: object) -> Problem:
         """A problem: a key names something that is not there."""
