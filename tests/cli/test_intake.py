@@ -21,7 +21,7 @@ def test_the_report_says_what_was_read_guessed_and_left_out() -> None:
         source="hut.ifc", form="IFC4", read=("1 storey",), guessed=("sill heights",), left_out=("a roof",)
     )
     lines = brought_in(HUT, report).splitlines()
-    assert lines[0] == "hut: 1 storeys"
+    assert lines[0] == "hut: 1 storey"
     assert [line for line in lines if line.endswith(":")] == ["Read:", "Guessed:", "Left out:"]
     assert {"  - 1 storey", "  - sill heights", "  - a roof"} <= set(lines)
 

@@ -83,11 +83,14 @@ def house_from(arguments: Namespace, catalogue: Catalogue) -> tuple[Site, Intake
 
 def brought_in(site: Site, report: IntakeReport | None) -> str:
     """What was brought in, as lines for the terminal."""
-    counts = {
-        "storeys": site.storeys, "spaces": site.spaces, "walls": site.walls, "openings": site.openings,
-        "stairs": site.stairs, "fixtures": site.fixtures, "people": site.people, "devices": site.devices,
-    }  # fmt: skip
-    lines = [f"{site.name}: " + ", ".join(f"{len(found)} {name}" for name, found in counts.items() if found)]
+    counts = (
+        (site.storeys, "storey", "storeys"), (site.spaces, "space", "spaces"), (site.walls, "wall", "walls"),
+        (site.openings, "opening", "openings"), (site.stairs, "stair", "stairs"),
+        (site.fixtures, "fixture", "fixtures"), (site.people, "person", "people"), (site.pets, "pet", "pets"),
+        (site.devices, "device", "devices"),
+    )  # fmt: skip
+    words = [f"{len(found)} {one if len(found) == 1 else many}" for found, one, many in counts if found]
+    lines = [f"{site.name}: {', '.join(words)}"]
     sections: tuple[tuple[str, tuple[str, ...]], ...] = ()
     if report is not None:
         sections = (
