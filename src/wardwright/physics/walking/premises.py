@@ -1,0 +1,140 @@
+"""The premises as floors, doors and flights of stairs in plain arrays, and the network of ways among them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+import numpy as np
+import shapely
+
+from wardwright.geometry.raster import FloatArray
+from wardwright.physics.walking.free_floor import Passages, free_floor
+from wardwright.physics.walking.network import Join, Web, web_of
+
+OFF_THE_WALL_M = 1e-3
+"""A place taken to the nearest free floor ends this far inside it. [m] (derived here: clear of rounding)"""
+
+
+class Doors(NamedTuple):
+    """Doors of one floor, by their lines from jamb to jamb."""
+
+    timed: tuple[str, ...]
+    """Those that take time to pass."""
+    timed_lines: FloatArray
+    """Shape (D, 2, 2). [m]"""
+    left_open: tuple[str, ...]
+    """Those that stand open."""
+    open_lines: FloatArray
+    """Shape (O, 2, 2). [m]"""
+
+
+class FloorPlan(NamedTuple):
+    """One floor before a body's width is allowed for."""
+
+    storey: str
+    room: shapely.Geometry
+    """Between the walls, doorways included. [m]"""
+    furniture: shapely.Geometry
+    """What is walked round. [m]"""
+    passages: Passages
+    doors: Doors
+
+
+class Flight(NamedTuple):
+    """A flight of stairs."""
+
+    stair: str
+    lower: int
+    """Number of the floor it starts from. [-]"""
+    upper: int
+    line: tuple[tuple[float, float], ...]
+    """Its walking line on the plan, upward. [m]"""
+    length: float
+    """Along its slope. [m]"""
+
+
+@dataclass(frozen=True, eq=False)
+class Network:
+    """All ways about the premises."""
+
+    storeys: tuple[str, ...]
+    """The storey of each floor."""
+    rooms: tuple[shapely.Geometry, ...]
+    """Between the walls. [m]"""
+    free: tuple[shapely.Geometry, ...]
+    """Where a person's middle can be. [m]"""
+    inner: tuple[shapely.Geometry, ...]
+    """The same, a hair smaller: where ways start and end. [m]"""
+    doors: tuple[Doors, ...]
+    flights: tuple[Flight, ...]
+    """In the order of the web's joins."""
+    web: Web
+    body_radius: float
+    """[m]"""
+
+    def snapped(self, floor: int, point: FloatArray) -> FloatArray:
+        """The nearest place where a person's middle can be.
+
+        Parameters
+        ----------
+        floor : int
+            Which floor. [-]
+        point : ndarray, shape (2,)
+            Anywhere. [m]
+
+        Returns
+        -------
+        ndarray, shape (2,)
+            The point itself where it is free. [m]
+        """
+        return _snapped(self.inner[floor], point)
+
+
+def network_between(
+    plans: tuple[FloorPlan, ...], flights: tuple[Flight, ...], *, body_radius: float
+) -> Network:
+    """Find the ways about floors joined by flights of stairs.
+
+    Parameters
+    ----------
+    plans : tuple of FloorPlan
+        The floors.
+    flights : tuple of Flight
+        The stairs; one that ends on an empty floor leads nowhere and is left out.
+    body_radius : float
+        Half a person's width. [m]
+
+    Returns
+    -------
+    Network
+        Ready to be asked.
+    """
+    free = tuple(free_floor(p.room, p.furniture, p.passages, radius=body_radius) for p in plans)
+    inner = tuple(_inner(area) for area in free)
+    used = tuple(f for f in flights if not (free[f.lower].is_empty or free[f.upper].is_empty))
+    joins = tuple(
+        Join(f.lower, _pair(inner[f.lower], f.line[0]), f.upper, _pair(inner[f.upper], f.line[-1]), f.length)
+        for f in used
+    )
+    web = web_of(free, tuple(p.doors.timed_lines for p in plans), joins)
+    storeys, rooms = tuple(p.storey for p in plans), tuple(p.room for p in plans)
+    return Network(storeys, rooms, free, inner, tuple(p.doors for p in plans), used, web, body_radius)
+
+
+def _inner(area: shapely.Geometry) -> shapely.Geometry:
+    inner = area.buffer(-OFF_THE_WALL_M, join_style="mitre")
+    return area if inner.is_empty else inner
+
+
+def _snapped(area: shapely.Geometry, point: FloatArray) -> FloatArray:
+    place = shapely.Point(point)
+    if area.covers(place):
+        return np.array(point, dtype=np.float64)
+    nearest: FloatArray = shapely.get_coordinates(shapely.shortest_line(place, area))[-1]
+    return nearest
+
+
+def _pair(area: shapely.Geometry, point: tuple[float, float]) -> tuple[float, float]:
+    x, y = _snapped(area, np.array(point))
+    return float(x), float(y)
