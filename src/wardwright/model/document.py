@@ -100,12 +100,30 @@ def write_document(site: Site) -> str:
 
 def json_schema() -> dict[str, Any]:
     """The published schema of the site document (JSON Schema, draft 2020-12)."""
-    schema = Site.model_json_schema(mode="validation")
-    schema["required"] = ["schema_version", *schema.get("required", [])]
+    schema = _without_titles(Site.model_json_schema(mode="validation"))
+    # What reading asks for beyond the records: a version, and the key that tells the mounts apart.
+    schema["required"] = ["schema_version", *schema["required"]]
+    for record in schema["$defs"].values():
+        if "on" in record["properties"]:
+            record["required"] = ["on", *record["required"]]
+        record["properties"].get("basis", {}).pop("default", None)
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "Wardwright site document",
-        **{key: value for key, value in schema.items() if key != "title"},
+        **schema,
+    }
+
+
+def _without_titles(schema: Any) -> Any:  # noqa: ANN401 - any JSON
+    """The schema without the titles made up from the keys, which say nothing new."""
+    if isinstance(schema, list):
+        return [_without_titles(part) for part in schema]
+    if not isinstance(schema, dict):
+        return schema
+    return {
+        key: _without_titles(part)
+        for key, part in schema.items()
+        if not (key == "title" and isinstance(part, str))
     }
 
 
