@@ -30,6 +30,8 @@ END_M = 0.15
 """From a corner to the nearest place. [m] (assumption)"""
 CLEAR_OF_OPENING_M = 0.15
 """Beside a door or window. [m] (assumption)"""
+CLEAR_OF_FURNITURE_M = 0.1
+"""About furniture as high as the place. [m] (assumption)"""
 TURN_LIMIT_DEG = 45.0
 """How far a device on a bracket may be turned off its wall. [deg] (assumption)"""
 ROOM_ABOVE_M = 0.05
@@ -100,18 +102,21 @@ def wall_spots(site: Site, space: Space, *, height_m: float) -> tuple[WallSpot, 
 
 def room_of(site: Site, storey: str, point: Point2) -> tuple[Space, ...]:
     """The space at a point with the spaces that it is open to over open edges, by id; empty outside them all."""
-    first = space_at(site, storey, point)
-    if first is None:
-        return ()
-    found = {first.id}
-    todo = [first.id]
+    space = space_at(site, storey, point)
+    return () if space is None else joined_to(site, space)
+
+
+def joined_to(site: Site, space: Space) -> tuple[Space, ...]:
+    """A space with the spaces that it is open to over open edges, by id."""
+    found = {space.id}
+    todo = [space.id]
     while todo:
         here = todo.pop()
         for edge in site.open_edges:
             if here in edge.spaces:
                 new = set(edge.spaces) - found
                 found |= new
-                todo.extend(new)
+                todo.extend(sorted(new))
     return tuple(site.space(name) for name in sorted(found))
 
 
@@ -123,7 +128,7 @@ def _middle(space: Space) -> Point2:
 @lru_cache(maxsize=256)
 def _spots(parts: StoreyParts, space: Space, height_m: float) -> tuple[WallSpot, ...]:
     room = shapely.Polygon(space.outline_m).buffer(FACE_GAP_M / 4)
-    tall = [_outline(box) for box in parts.fixtures if box.base_m <= height_m <= box.base_m + box.height_m]
+    tall = [_kept_clear(box) for box in parts.fixtures if box.base_m <= height_m <= box.base_m + box.height_m]
     free = room.difference(solid_walls(parts)).difference(shapely.union_all(tall))
     shapely.prepare(free)
     found: list[WallSpot] = []
@@ -134,8 +139,8 @@ def _spots(parts: StoreyParts, space: Space, height_m: float) -> tuple[WallSpot,
     return tuple(found)
 
 
-def _outline(box: Fixture) -> shapely.Polygon:
-    return shapely.Polygon(fixture_outline(box))
+def _kept_clear(box: Fixture) -> shapely.Polygon:
+    return shapely.Polygon(fixture_outline(box)).buffer(CLEAR_OF_FURNITURE_M, join_style="mitre")
 
 
 def _on_face(
