@@ -64,8 +64,8 @@ UNIT = 'hut, devices[0] "control unit" (unit): '
             "openings/kitchen-window/id",
             "Kitchen Window",
             (
-                "hut, openings[1] \"kitchen window\" (Kitchen Window): 'id' is the text 'Kitchen Window', which cannot "
-                "be used here. Use small letters, digits, dots and hyphens, "
+                "hut, openings[1] \"kitchen window\" (Kitchen Window): 'id' is the text 'Kitchen Window', which "
+                "cannot be used here. Use small letters, digits, dots and hyphens, "
             ),
         ),
         ("devices/unit/mount/hieght_m", 2.0, UNIT + "key 'hieght_m' is not known; did you mean 'height_m'. "),
