@@ -2,23 +2,31 @@
 
 from __future__ import annotations
 
+import math
+
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue, DeviceSheet
-from wardwright.model.device import Device, OpeningMount
+from wardwright.model.device import Device, OpeningMount, WallMount
 from wardwright.model.estimate import Estimate
+from wardwright.model.fabric import Space
+from wardwright.model.placement import sides_of_opening, space_at, standing
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import Spot
+from wardwright.physics.walking.from_site import Spot, way_in_spot
+from wardwright.questions.unit_elsewhere import best_elsewhere, moved_to
 from wardwright.rules.finding import Mend
+from wardwright.rules.wall_spots import wall_spots
 from wardwright.trials.draws import estimate_of
-from wardwright.trials.race import race
-from wardwright.trials.watchers import opens_contact
+from wardwright.trials.race import race, spot_of
+from wardwright.trials.watchers import control_units, devices_of, opens_contact
 from wardwright.trials.ways_in import WayIn, leads_outside
 
 WORTH_S = 0.5
 """A mend is named if it brings at least this. [s] (assumption)"""
 WEAK_LOCK_S = 60.0
 """An opening that likely holds less than this is named for its lock first. [s] (assumption)"""
+CORNERS_TRIED = 2
+"""Corners of a space that a movement detector is tried in, the farthest from the way in first. [-]"""
 BETTER_LOCK = "force-rc2"
 """The figure a better lock is held against."""
 
@@ -48,7 +56,7 @@ def mends_for(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, now: 
     tried = []
     for action, subject, values, changed in _changes(site, catalogue, way):
         try:
-            after = race(changed, catalogue, way=way, goal=goal)
+            after = race(changed, catalogue, way=way, goal=_goal(changed, catalogue, goal))
         except NotComputable:
             continue
         hand = after.broken - after.message
@@ -60,6 +68,11 @@ def mends_for(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, now: 
             tried.append(Mend(action=action, subject=subject, values=values, gain=gain))
     tried.sort(key=lambda mend: (-(mend.gain.value if mend.gain else 0.0), mend.action, mend.subject))
     return (*_locks_and_lights(site, catalogue, way), *tried)
+
+
+def _goal(site: Site, catalogue: Catalogue, was: Spot) -> Spot:
+    units = control_units(site, catalogue)
+    return spot_of(site, units[0]) if units else was
 
 
 def _locks_and_lights(site: Site, catalogue: Catalogue, way: WayIn) -> tuple[Mend, ...]:
@@ -90,6 +103,12 @@ def _changes(site: Site, catalogue: Catalogue, way: WayIn) -> list[_Change]:
     if sheet is not None and way.manner == "opened" and not has_contact and way.opening.kind != "gap":
         values = (("sheet", sheet.id), ("behaviour", "instant"))
         found.append(("add-device", way.opening.id, values, with_contact(site, way, sheet)))
+    found.extend(_movement(site, catalogue, way))
+    elsewhere = best_elsewhere(site, catalogue)
+    if elsewhere is not None:
+        unit = control_units(site, catalogue)[0]
+        moved = moved_to(site, catalogue, elsewhere.spot)
+        found.append(("move-device", unit.id, (("near", elsewhere.outlet),), moved))
     if site.programme.abort_delay_s > 0:
         changed = site.programme.model_copy(update={"abort_delay_s": 0.0})
         site_after = site.model_copy(update={"programme": changed})
@@ -110,21 +129,62 @@ def _hears_a_way_nobody_uses(site: Site, zone: Zone, way: WayIn) -> bool:
     return any(opens_contact(site.device(one), way) for one in zone.devices)
 
 
+def _movement(site: Site, catalogue: Catalogue, way: WayIn) -> list[_Change]:
+    """A movement detector in a far corner of the space that the way leads into, if none is there yet."""
+    sheet = next((s for s in catalogue.sheets if s.kind == "movement-detector"), None)
+    inside = [s for s in sides_of_opening(site, way.opening) if s and site.space(s).belongs == "ours"]
+    if sheet is None or sheet.movement is None or not inside:
+        return []
+    space = site.space(inside[0])
+    if any(_is_in(site, device, space) for device in devices_of(site, catalogue, "movement-detector")):
+        return []
+    height = (sheet.movement.height_low_m + sheet.movement.height_high_m) / 2
+    start = way_in_spot(site, way.opening)
+    corners = [spot for spot in wall_spots(site, space, height_m=height) if spot.corner]
+    corners.sort(
+        key=lambda spot: (-math.hypot(spot.x_m - start.x, spot.y_m - start.y), spot.wall, spot.offset_m)
+    )
+    found: list[_Change] = []
+    for spot in corners[:CORNERS_TRIED]:
+        device_id = f"proposed-movement-{space.id}"
+        mount = WallMount(wall=spot.wall, side=spot.side, offset_m=spot.offset_m, height_m=height)
+        device = Device(
+            id=device_id,
+            name=f"{space.name} movement",
+            sheet=sheet.id,
+            mount=mount,
+            heading_deg=spot.heading_deg,
+        )
+        after = with_device(site, device)
+        values = (("sheet", sheet.id), ("behaviour", "instant"), *spot.values(height))
+        found.append(("add-device", space.id, values, after))
+    return found
+
+
+def _is_in(site: Site, device: Device, space: Space) -> bool:
+    at = standing(site, device)
+    found = space_at(site, at.storey, (at.x_m, at.y_m))
+    return found is not None and found.id == space.id
+
+
 def with_contact(site: Site, way: WayIn, sheet: DeviceSheet) -> Site:
     """The site with an instant opening contact added to a way in."""
-    device_id = f"proposed-contact-{way.opening.id}"
     device = Device(
-        id=device_id,
+        id=f"proposed-contact-{way.opening.id}",
         name=f"{way.opening.name} contact",
         sheet=sheet.id,
         mount=OpeningMount(opening=way.opening.id),
     )
-    number = max((zone.number for zone in site.zones), default=0) + 1
+    return with_device(site, device)
+
+
+def with_device(site: Site, device: Device) -> Site:
+    """The site with a device added, in an instant zone of its own."""
     zone = Zone(
-        id=f"proposed-zone-{way.opening.id}",
-        number=number,
+        id=f"zone-{device.id}",
+        number=max((one.number for one in site.zones), default=0) + 1,
         name=device.name,
-        devices=(device_id,),
+        devices=(device.id,),
         behaviour="instant",
     )
     return site.model_copy(update={"devices": (*site.devices, device), "zones": (*site.zones, zone)})
