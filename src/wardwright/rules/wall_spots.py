@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from functools import lru_cache
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 import numpy as np
 import shapely
@@ -38,6 +38,8 @@ ROOM_ABOVE_M = 0.05
 """How far a device's middle stays below the ceiling. [m] (assumption)"""
 
 Value = str | float | int | bool
+Side = Literal["left", "right"]
+SIDES: tuple[Side, ...] = ("left", "right")
 
 
 class WallSpot(NamedTuple):
@@ -46,7 +48,7 @@ class WallSpot(NamedTuple):
     storey: str
     space: str
     wall: str
-    side: str
+    side: Side
     offset_m: float
     """From the first end of the wall's line. [m]"""
     x_m: float
@@ -134,7 +136,7 @@ def _spots(parts: StoreyParts, space: Space, height_m: float) -> tuple[WallSpot,
     found: list[WallSpot] = []
     for wall in parts.walls:
         openings = [o for o in parts.openings if o.wall == wall.id]
-        for side in ("left", "right"):
+        for side in SIDES:
             found.extend(_on_face(wall, side, space=space, free=free, openings=openings, height_m=height_m))
     return tuple(found)
 
@@ -145,7 +147,7 @@ def _kept_clear(box: Fixture) -> shapely.Polygon:
 
 def _on_face(
     wall: Wall,
-    side: str,
+    side: Side,
     *,
     space: Space,
     free: shapely.Geometry,
