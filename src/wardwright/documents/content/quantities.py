@@ -1,0 +1,103 @@
+"""Numbers for people: rounded to what their range bears, with their unit."""
+
+from __future__ import annotations
+
+from wardwright.model.estimate import Estimate
+
+UNIT_WORDS = {"m2": "m\u00b2", "deg": "\u00b0", "deg C": "\u00b0C", "s-1": "/s", "-": ""}
+"""How a unit is printed where it is not printed as it is written."""
+MINUS = "\u2212"
+
+
+def step_of(estimate: Estimate) -> float:
+    """What an estimate is rounded to: tenths where its range is narrow, else whole units.
+
+    Parameters
+    ----------
+    estimate : Estimate
+        The number and its range.
+
+    Returns
+    -------
+    float
+        0.1 or 1, in the estimate's unit; hundredths of a share, since it is printed in per cent.
+
+    Examples
+    --------
+    >>> step_of(Estimate(value=12.3, low=9.1, high=16.0, unit="s"))
+    0.1
+    >>> step_of(Estimate(value=-29.4, low=-38.2, high=-21.0, unit="s"))
+    1.0
+    """
+    if estimate.unit == "-":
+        return 0.01
+    span = max(estimate.high - estimate.low, 0.0)
+    largest = max(abs(estimate.low), abs(estimate.high), abs(estimate.value))
+    return 1.0 if span >= 10.0 or largest >= 100.0 else 0.1
+
+
+def number(value: float, step: float, *, is_plain: bool = False) -> str:
+    """One number rounded to a step, with a true minus sign unless it must be plain.
+
+    Examples
+    --------
+    >>> number(-29.44, 1.0, is_plain=True), number(-0.04, 0.1, is_plain=True), number(8.85, 0.1)
+    ('-29', '0.0', '8.8')
+    """
+    decimals = 0 if step >= 1.0 else 1
+    text = f"{value:.{decimals}f}"
+    if float(text) == 0.0:
+        text = text.lstrip("-")
+    return text if is_plain else text.replace("-", MINUS)
+
+
+def quantity(value: float, unit: str, step: float, *, is_plain: bool = False) -> str:
+    """One number with its unit.
+
+    Examples
+    --------
+    >>> quantity(12.34, "m2", 0.1, is_plain=True), quantity(0.864, "-", 0.01), quantity(61.2, "deg", 1.0)
+    ('12.3 m2', '86 %', '61\u00b0')
+    """
+    if unit == "-" and -1.0 <= value <= 1.0:
+        return f"{number(value * 100.0, 1.0, is_plain=is_plain)} %"
+    text = number(value, step if unit != "-" else 0.1, is_plain=is_plain)
+    words = unit if is_plain and unit != "-" else UNIT_WORDS.get(unit, unit)
+    gap = "" if words == "\u00b0" or not words else " "
+    return text + gap + words
+
+
+def value_words(estimate: Estimate, *, is_plain: bool = False) -> str:
+    """The likely value of an estimate."""
+    return quantity(estimate.value, estimate.unit, step_of(estimate), is_plain=is_plain)
+
+
+def range_words(estimate: Estimate, *, is_plain: bool = False) -> str:
+    """The range of an estimate.
+
+    Examples
+    --------
+    >>> range_words(Estimate(value=12.3, low=9.1, high=16.0, unit="s"))
+    '9.1 to 16.0 s'
+    """
+    step = step_of(estimate)
+    low = quantity(estimate.low, estimate.unit, step, is_plain=is_plain)
+    high = quantity(estimate.high, estimate.unit, step, is_plain=is_plain)
+    if low == high:
+        return high
+    number_low, _, unit_low = low.partition(" ")
+    return f"{number_low if unit_low == high.partition(' ')[2] else low} to {high}"
+
+
+def sentence(text: str) -> str:
+    """A text with a capital first and a full stop last.
+
+    Examples
+    --------
+    >>> sentence("nothing would notice")
+    'Nothing would notice.'
+    """
+    text = text.strip()
+    if not text:
+        return ""
+    return text[0].upper() + text[1:] + ("" if text[-1] in ".?!" else ".")

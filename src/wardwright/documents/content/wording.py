@@ -1,0 +1,148 @@
+"""The texts of the papers: one catalogue, so that a word is changed in one place."""
+
+from __future__ import annotations
+
+from wardwright.model.catalogue import Mark
+from wardwright.model.record import Basis
+from wardwright.questions.answer import Verdict
+from wardwright.rules.finding import Severity
+
+COPY_CLASS = "Fitter\u2019s copy"
+COPY_WARNING = (
+    "This is a plan of how to get into the house. Keep it: on your own machine, under lock when printed, "
+    "and away from the customer\u2019s and the open papers."
+)
+
+WHAT_IT_IS = (
+    "Answers worked out on a model of this house: each is a likely value with a range, and says what moves it most.",
+    "An aid to a competent person who has seen the house.",
+)
+WHAT_IT_IS_NOT = (
+    "Not a certificate, and no promise about any intruder: people and tools differ from the figures used.",
+    "Not a fire design. Smoke, heat and CO alarms follow the local code and licensed practice.",
+)
+CAUTIONS = (
+    "Mains work is for a competent electrician.",
+    "Drill nothing where services run: look for hidden cables and pipes first.",
+    "Old coatings may hold asbestos: when in doubt, leave them be and ask.",
+    "Ladders: on firm ground, footed, never alone. A window that is a way out must stay in reach.",
+    "Crawling and very slow movement may pass a movement detector unnoticed, whatever is drawn here.",
+)
+
+VERDICTS: dict[Verdict, tuple[str, str]] = {
+    "bad": ("not met", "not met at the likely value"),
+    "thin": ("thin", "met at the likely value, not over the whole range"),
+    "unknown": ("not known", "could not be worked out"),
+    "good": ("met", "met over the whole range"),
+}
+"""A word and a phrase for each verdict, worst first."""
+
+SEVERITIES: dict[Severity, tuple[str, str]] = {
+    "must mend": ("Must mend", "A contradiction, the device\u2019s own sheet, or a need that was stated."),
+    "advise": ("Advised", "Common practice."),
+    "check with the standard": (
+        "Check with the standard",
+        "Kept from memory, or editions conflict: look it up before relying on it.",
+    ),
+    "not run": ("Not run", "Something that the rule needs is not known. This is not a pass."),
+}
+"""A heading and what it means, gravest first."""
+
+BASES: dict[Basis, str] = {
+    "measured": "measured on site",
+    "told": "told by somebody, or read from the file",
+    "guessed": "guessed by the intake",
+    "default": "nobody said: the program\u2019s default",
+}
+
+MARKS: dict[Mark, str] = {
+    "standard": "from a standard",
+    "published": "published",
+    "derived": "derived",
+    "common practice": "common practice",
+    "from memory": "from memory",
+    "assumption": "assumption",
+}
+
+QUESTION_SHORT = {1: "The race", 5: "Undetected walk", 11: "What it sees"}
+"""A short name for each question that is answered; the long one is in the table of questions."""
+
+SIGNS: dict[str, str] = {
+    "walk": "way walked, ticked in seconds",
+    "unnoticed": "where nothing notices yet",
+    "notice": "first noticed",
+    "goal": "what is reached",
+    "seen": "surely noticed here",
+    "possibly-seen": "may be noticed here",
+    "blind": "not seen in its own space",
+    "leak": "sees outside its own space",
+    "timely": "edge of where being noticed still helps",
+    "fault": "place of a finding",
+    "suggestion": "where a mend would put it",
+}
+"""What each sign on a plan means."""
+
+RACE_EVENTS: tuple[tuple[str, str, str], ...] = (
+    ("notice", "alarm", "first notice"),
+    ("sounder", "alarm", "sounder loud"),
+    ("message", "alarm", "message outside"),
+    ("reach", "intruder", "control unit reached"),
+    ("broken", "intruder", "control unit broken"),
+)
+"""A word in the name of a part, whose event it is, and how it is written on the strip of time."""
+
+NEVER = "never"
+NOT_WATCHED = "no movement detector watches this storey."
+NOT_DRAWN = "what its movement detectors see was not asked for, or could not be worked out."
+LOCKS_FIRST = "Locks and lights first"
+LOCKS_FIRST_WHY = (
+    "An alarm tells; it does not hold anybody up. Where an opening is weak, a better lock or pane buys more seconds "
+    "than any detector, and a light takes away the dark."
+)
+HOW_TO_READ = (
+    "The range runs from the 5th to the 95th percentile over draws of every uncertain input. "
+    "\u201cMoved most by\u201d names the two inputs that shift the value most, by how much, and how each is known."
+)
+NOTHING_FOUND = "No rule found a fault."
+NO_FINDINGS_ASKED = "No rule was run for this page."
+
+ACTIONS = {
+    "move-device": "Move {name}",
+    "turn-device": "Turn {name}",
+    "add-device": "Add {what} at {name}",
+    "remove-device": "Take {name} away",
+    "change-behaviour": "Give {name} the behaviour {what}",
+    "change-programme": "Programme",
+    "rename": "Rename {name}",
+    "change-mount": "Mount {name} otherwise",
+    "change-lock": "Fit a better {what} at {name}",
+    "add-light": "Add a light that comes on by itself at {name}",
+    "change-covering": "Change the covering of {name}",
+    "tell": "Find out and note {what} of {name}",
+    "other": "See to {name}",
+}
+"""How a mend begins; what changes follows."""
+
+FIELDS: dict[str, str] = {
+    "height_m": "height above the floor",
+    "offset_m": "distance along its wall",
+    "heading_deg": "heading from the plan\u2019s right, anticlockwise,",
+    "tilt_deg": "tilt",
+    "gap_m": "gap between its parts",
+    "abort_delay_s": "abort delay",
+    "entry_time_s": "entry time",
+    "exit_time_s": "exit time",
+    "electronics_on": "electronics on the",
+    "at_m": "place",
+    "mount": "mounting",
+    "swing": "the side it opens to",
+}
+"""Names of fields, as people call them."""
+
+THINGS = {
+    "storeys": "storeys", "spaces": "spaces", "walls": "walls", "openings": "doors and windows",
+    "open_edges": "open edges", "stairs": "stairs", "fixtures": "fixtures and furniture",
+    "outlets": "power and network points", "people": "people", "pets": "pets", "targets": "targets",
+    "devices": "devices", "zones": "zones",
+}  # fmt: skip
+"""The lists of a site, as people call them."""

@@ -1,0 +1,125 @@
+"""Devices on the plan: plain abbreviations of the trade in small boxes, with a tick where they look."""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from typing import NamedTuple
+
+from wardwright.documents.drawing.inks import box_size_mm
+from wardwright.documents.drawing.labels import Board
+from wardwright.documents.drawing.recording import Recorder
+from wardwright.errors import CatalogueError
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device, DeviceKind, OpeningMount
+from wardwright.model.placement import sides_of_opening, standing
+from wardwright.model.record import Point2
+from wardwright.model.site import Site
+
+ABBREVIATIONS: dict[DeviceKind, tuple[str, str]] = {
+    "control-unit": ("CU", "control unit"),
+    "keypad": ("KP", "keypad"),
+    "keyfob": ("KF", "keyfob"),
+    "movement-detector": ("MD", "movement detector"),
+    "opening-contact": ("OC", "opening contact"),
+    "sounder": ("SI", "sounder, inside"),
+}
+"""Letters and words for each kind of device; a sounder outside is SO."""
+
+
+class Tag(NamedTuple):
+    """How a device is called on the plan."""
+
+    device: str
+    text: str
+    words: str
+    looks: bool
+    """Whether where it looks matters."""
+
+
+def device_tags(site: Site, catalogue: Catalogue) -> dict[str, Tag]:
+    """Name every device for the plan: letters for its kind, and a number where there are several.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        Says what each device is.
+
+    Returns
+    -------
+    dict of Tag
+        By device id, in the site's order.
+    """
+    kinds = {device.id: _kind(device, catalogue) for device in site.devices}
+    total, seen = Counter(letters for letters, _ in kinds.values()), Counter[str]()
+    tags: dict[str, Tag] = {}
+    for device_id, (letters, words) in kinds.items():
+        seen[letters] += 1
+        text = f"{letters}{seen[letters]}" if total[letters] > 1 else letters
+        tags[device_id] = Tag(device_id, text, words, letters == "MD")
+    return tags
+
+
+def _kind(device: Device, catalogue: Catalogue) -> tuple[str, str]:
+    try:
+        sheet = catalogue.sheet(device.sheet)
+    except CatalogueError:
+        return "?", "device without a sheet"
+    if sheet.sounder is not None and sheet.sounder.is_outside:
+        return "SO", "sounder, outside"
+    return ABBREVIATIONS[sheet.kind]
+
+
+def draw_device(
+    recorder: Recorder, site: Site, device: Device, *, tag: Tag, board: Board, mm_per_m: float
+) -> None:
+    """Draw a device: a dot in its place, a stroke where it looks, its letters close by."""
+    stand = standing(site, device)
+    at: Point2 = (stand.x_m, stand.y_m)
+    turn = math.radians(stand.heading_deg)
+    unit = 1.0 / mm_per_m
+    toward = _away(site, device, stand.heading_deg)
+    if tag.looks:
+        far = (at[0] + 3.4 * unit * math.cos(turn), at[1] + 3.4 * unit * math.sin(turn))
+        recorder.line("device-look", at, far)
+        recorder.tick("device-look", far, turn_deg=stand.heading_deg + 90.0, length_mm=2.2)
+        board.take(far, (2.6, 2.6))
+        toward = stand.heading_deg + 90.0
+    recorder.circle("device-dot", at, radius_mm=0.75)
+    size = box_size_mm("device", tag.text)
+    centre = board.place(
+        at, size, clear_mm=3.4 if tag.text.startswith("CU") else 2.0, toward_deg=_square(toward)
+    )
+    edge = _edge(centre, at, (size[0] / 2 * unit, size[1] / 2 * unit))
+    if math.dist(edge, at) > 1.2 * unit:
+        recorder.line("leader", at, edge)
+    recorder.box("device", centre, tag.text)
+
+
+def _away(site: Site, device: Device, heading_deg: float) -> float:
+    """The direction in which the letters are tried first: off the face, or out of the house."""
+    if not isinstance(device.mount, OpeningMount):
+        return heading_deg
+    opening = site.opening(device.mount.opening)
+    (ax, ay), (bx, by) = site.wall(opening.wall).line_m
+    left_side, right_side = sides_of_opening(site, opening)
+    turn = -90.0 if right_side is None and left_side is not None else 90.0
+    return math.degrees(math.atan2(by - ay, bx - ax)) + turn
+
+
+def _square(angle_deg: float) -> float:
+    """The nearest quarter turn."""
+    return round(angle_deg / 90.0) * 90.0
+
+
+def _edge(centre: Point2, toward: Point2, half: tuple[float, float]) -> Point2:
+    """Where the line from a box's middle to a point leaves the box."""
+    dx, dy = toward[0] - centre[0], toward[1] - centre[1]
+    share = min(
+        half[0] / abs(dx) if abs(dx) > 1e-9 else math.inf,
+        half[1] / abs(dy) if abs(dy) > 1e-9 else math.inf,
+        1.0,
+    )
+    return (centre[0] + dx * share, centre[1] + dy * share)

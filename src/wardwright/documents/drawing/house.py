@@ -1,0 +1,185 @@
+"""The house on the plan: walls in solid ink, stairs, fixtures, the ground, names."""
+
+from __future__ import annotations
+
+import math
+
+import shapely
+import shapely.affinity
+
+from wardwright.documents.drawing.hatching import rings_of
+from wardwright.documents.drawing.inks import INKS, LETTER_WIDTH, text_width_mm
+from wardwright.documents.drawing.labels import Board
+from wardwright.documents.drawing.recording import Recorder
+from wardwright.model.fabric import Space, Stair, Wall
+from wardwright.model.fixture import Fixture
+from wardwright.model.opening import Opening
+from wardwright.model.placement import fixture_outline, opening_footprint, wall_footprint
+from wardwright.model.site import Site
+
+RISER_M = 0.19
+"""Height of a step where only the storeys are known: for the number of treads drawn. [m] (assumption)"""
+
+
+def blocks(site: Site, storey_id: str) -> shapely.Geometry:
+    """All walls of a storey as one area, openings and all, their corners filled. [m]"""
+    walls = [wall for wall in site.walls if wall.storey == storey_id]
+    parts = [shapely.Polygon(wall_footprint(wall)).buffer(0) for wall in walls]
+    ends: dict[tuple[float, float], list[Wall]] = {}
+    for wall in walls:
+        for x, y in wall.line_m if wall.footprint_m is None else ():
+            ends.setdefault((round(x, 2), round(y, 2)), []).append(wall)
+    for (x, y), meeting in ends.items():
+        if len(meeting) > 1:
+            # Two walls that end in one point leave a notch outside it.
+            half = min(wall.thickness_m for wall in meeting) / 2
+            square = shapely.box(-half, -half, half, half)
+            turn = math.degrees(_angle(meeting[0]))
+            parts.append(
+                shapely.affinity.translate(shapely.affinity.rotate(square, turn, origin=(0, 0)), x, y)
+            )
+    return shapely.union_all(parts)
+
+
+def furniture(site: Site, storey_id: str) -> shapely.Geometry:
+    """What labels had better not lie on: fixtures and flights. [m]"""
+    parts = [shapely.Polygon(fixture_outline(f)) for f in site.fixtures if f.storey == storey_id]
+    parts += [
+        shapely.LineString(stair.line_m).buffer(stair.width_m / 2, cap_style="flat")
+        for stair in site.stairs
+        if storey_id in (stair.lower, stair.upper)
+    ]
+    return shapely.union_all(parts)
+
+
+def _angle(wall: Wall) -> float:
+    (ax, ay), (bx, by) = wall.line_m
+    return math.atan2(by - ay, bx - ax)
+
+
+def wall_area(site: Site, storey_id: str) -> shapely.Geometry:
+    """All walls of a storey as one area, with every opening cut out. [m]"""
+    walls = {wall.id: wall for wall in site.walls if wall.storey == storey_id}
+    solid = blocks(site, storey_id)
+    holes = [
+        shapely.Polygon(opening_footprint(walls[o.wall], o)).buffer(0.001, join_style="mitre")
+        for o in site.openings
+        if o.wall in walls
+    ]
+    return solid.difference(shapely.union_all(holes)) if holes else solid
+
+
+def openings_of(site: Site, storey_id: str) -> tuple[tuple[Wall, Opening], ...]:
+    """The openings of a storey, each with its wall."""
+    walls = {wall.id: wall for wall in site.walls if wall.storey == storey_id}
+    return tuple((walls[o.wall], o) for o in site.openings if o.wall in walls)
+
+
+def draw_walls(recorder: Recorder, solid: shapely.Geometry) -> None:
+    """Draw walls as solid ink."""
+    rings = rings_of(solid)
+    if rings:
+        recorder.polygon("wall", rings)
+
+
+def draw_ground(recorder: Recorder, site: Site, *, bounds: tuple[float, float, float, float]) -> None:
+    """Draw the boundary and the things outside, as far as the sheet goes."""
+    sheet = shapely.box(*bounds)
+    lines = [("ground", site.ground.boundary_m)] if site.ground.boundary_m is not None else []
+    lines += [("ground-thing", thing.outline_m) for thing in site.ground.things]
+    for style, ring in lines:
+        closed = shapely.LineString((*ring, ring[0]))
+        for part in shapely.get_parts(shapely.line_merge(closed.intersection(sheet))):
+            if part.geom_type == "LineString":
+                recorder.polyline(style, tuple((float(x), float(y)) for x, y in part.coords))
+
+
+def draw_stair(recorder: Recorder, site: Site, stair: Stair, *, storey_id: str) -> None:
+    """Draw a flight: its treads, and an arrow that points up it."""
+    rise = abs(site.storey(stair.upper).elevation_m - site.storey(stair.lower).elevation_m)
+    way = shapely.LineString(stair.line_m)
+    if way.length == 0.0:
+        return
+    outline = way.buffer(stair.width_m / 2, cap_style="flat", join_style="mitre")
+    rings = rings_of(outline)
+    is_upper = storey_id == stair.upper
+    if is_upper and stair.well_m is not None:
+        rings = (stair.well_m,)
+    recorder.polygon("stair", rings)
+    treads = max(2, round(rise / RISER_M))
+    for i in range(1, treads):
+        here = way.interpolate(i / treads, normalized=True)
+        turn = _heading(way, i / treads) + math.pi / 2
+        dx, dy = math.cos(turn) * stair.width_m / 2, math.sin(turn) * stair.width_m / 2
+        recorder.line("stair", (here.x - dx, here.y - dy), (here.x + dx, here.y + dy))
+    points = list(stair.line_m)
+    recorder.polyline("stair-way", points)
+    recorder.circle("stair-way", points[0], radius_mm=0.6)
+    recorder.head("frame-solid", points[-1], turn_deg=math.degrees(_heading(way, 1.0)), length_mm=2.2)
+
+
+def _heading(way: shapely.LineString, share: float) -> float:
+    near = min(max(share, 0.01), 0.99)
+    a = way.interpolate(near - 0.01, normalized=True)
+    b = way.interpolate(near + 0.01, normalized=True)
+    return math.atan2(b.y - a.y, b.x - a.x)
+
+
+def draw_fixture(recorder: Recorder, fixture: Fixture, *, mm_per_m: float) -> None:
+    """Draw a fixture as a thin box: one that gets warm is hatched, one with room for it is named."""
+    ring = fixture_outline(fixture)
+    recorder.polygon("fixture", (ring,))
+    if fixture.heat != "none":
+        recorder.hatch("hot", (ring,))
+    if fixture.kind == "bed":
+        a, b = ring[3], ring[2]
+        share = 0.28
+        recorder.line(
+            "fixture",
+            (a[0] + (ring[0][0] - a[0]) * share, a[1] + (ring[0][1] - a[1]) * share),
+            (b[0] + (ring[1][0] - b[0]) * share, b[1] + (ring[1][1] - b[1]) * share),
+        )
+    wide = (max(p[0] for p in ring) - min(p[0] for p in ring)) * mm_per_m
+    high = (max(p[1] for p in ring) - min(p[1] for p in ring)) * mm_per_m
+    name = fixture.name.lower()
+    if fixture.heat == "none" and high > 3.0 and text_width_mm("small", name) + 1.0 < wide:
+        recorder.text("small", fixture.centre_m, name)
+
+
+def draw_name(recorder: Recorder, space: Space, *, board: Board, mm_per_m: float) -> None:
+    """Write a space's name and area where there is room for them."""
+    area = shapely.make_valid(shapely.Polygon(space.outline_m))
+    circle = shapely.maximum_inscribed_circle(area, tolerance=0.05)
+    middle = (float(circle.coords[0][0]), float(circle.coords[0][1]))
+    x0, _, x1, _ = area.bounds
+    room_mm = (x1 - x0) * mm_per_m * 0.92
+    is_ours = space.belongs == "ours"
+    style, lines = _fitted(space.name, room_mm=room_mm)
+    if not is_ours:
+        style = "space-else"
+        lines = (*lines, "neighbour's" if space.belongs == "neighbour" else "shared")
+    second = "" if not is_ours else f"{area.area:.1f} m\u00b2"
+    size = INKS[style].size_mm
+    step_mm = size * 1.25
+    rows = len(lines) + (1 if second else 0)
+    wide = max(text_width_mm(style, line) for line in (*lines, second))
+    at = board.place(middle, (wide, rows * step_mm), clear_mm=-0.3 * wide, is_inside=True)
+    top = at[1] + (rows - 1) * step_mm / 2 / mm_per_m
+    for i, line in enumerate(lines):
+        recorder.text(style, (at[0], top - i * step_mm / mm_per_m), line)
+    if second:
+        recorder.text("space-area", (at[0], top - (rows - 1) * step_mm / mm_per_m), second)
+
+
+def _fitted(name: str, *, room_mm: float) -> tuple[str, tuple[str, ...]]:
+    """The style and the lines in which a name fits a width; the smallest if none does."""
+    words = name.split() or [name]
+    middle = min(range(1, len(words) + 1), key=lambda i: abs(len(" ".join(words[:i])) - len(name) / 2))
+    halves = tuple(half for half in (" ".join(words[:middle]), " ".join(words[middle:])) if half)
+    for style in ("space-name", "space-name-small"):
+        for lines in ((name,), halves):
+            if max(text_width_mm(style, line) for line in lines) <= room_mm:
+                return style, lines
+    letters = max(3, int(room_mm / (INKS["space-name-small"].size_mm * LETTER_WIDTH)))
+    cut = name if len(name) <= letters else name[: letters - 1] + "\u2026"
+    return "space-name-small", (cut,)

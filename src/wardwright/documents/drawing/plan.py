@@ -1,0 +1,144 @@
+"""The plan of a storey: the house and its devices, and over it what an answer draws."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from wardwright.documents.drawing.devices import device_tags, draw_device
+from wardwright.documents.drawing.house import (
+    blocks,
+    draw_fixture,
+    draw_ground,
+    draw_name,
+    draw_stair,
+    draw_walls,
+    furniture,
+    openings_of,
+    wall_area,
+)
+from wardwright.documents.drawing.labels import Board
+from wardwright.documents.drawing.openings import draw_opening
+from wardwright.documents.drawing.overlay import draw_sketches
+from wardwright.documents.drawing.recording import Drawing, Recorder, Recording
+from wardwright.documents.drawing.sheet import FOOT_MM, Sheet, draw_foot
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.placement import standing
+from wardwright.model.site import Site
+from wardwright.model.sketch import Sketch
+
+
+class BasePlan(NamedTuple):
+    """A storey's house and devices, ready for any number of answers."""
+
+    storey: str
+    name: str
+    key: str
+    sheet: Sheet
+    recording: Recording
+    board: Board
+    devices: tuple[str, ...]
+    """Ids of the devices on it."""
+
+
+def base_plan(site: Site, catalogue: Catalogue, *, storey_id: str, sheet: Sheet) -> BasePlan:
+    """Draw a storey's house and devices.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        Says what each device is.
+    storey_id : str
+        Which storey.
+    sheet : Sheet
+        Edges and scale, one for all storeys.
+
+    Returns
+    -------
+    BasePlan
+        The recording, and the places its labels have.
+    """
+    recorder = Recorder()
+    unit = sheet.mm_per_m
+    board = Board(
+        sheet.bounds, mm_per_unit=unit, solid=blocks(site, storey_id), soft=furniture(site, storey_id)
+    )
+    _house(recorder, site, storey_id, sheet=sheet)
+    draw_walls(recorder, wall_area(site, storey_id))
+    for wall, opening in openings_of(site, storey_id):
+        draw_opening(recorder, wall, opening)
+    draw_foot(recorder, sheet, north_deg=site.place.north_deg)
+    stands = {d.id: standing(site, d) for d in site.devices}
+    here = [d for d in site.devices if stands[d.id].storey == storey_id]
+    for device in here:
+        board.take((stands[device.id].x_m, stands[device.id].y_m), (2.0, 2.0))
+    recorder.layer = "names"
+    for space in site.spaces:
+        if space.storey == storey_id:
+            draw_name(recorder, space, board=board, mm_per_m=unit)
+    recorder.layer = "devices"
+    tags = device_tags(site, catalogue)
+    for device in here:
+        draw_device(recorder, site, device, tag=tags[device.id], board=board, mm_per_m=unit)
+    name = site.storey(storey_id).name
+    return BasePlan(
+        storey_id,
+        name,
+        f"plan-{storey_id}-{sheet.scale}",
+        sheet,
+        recorder.recording(),
+        board,
+        tuple(d.id for d in here),
+    )
+
+
+def _house(recorder: Recorder, site: Site, storey_id: str, *, sheet: Sheet) -> None:
+    """Draw what lies under the walls: the ground, fixtures, stairs."""
+    lowest = min(site.storeys, key=lambda s: abs(s.elevation_m - site.ground.level_m))
+    if storey_id == lowest.id:
+        x0, y0, x1, y1 = sheet.bounds
+        draw_ground(recorder, site, bounds=(x0, y0 + FOOT_MM / sheet.mm_per_m, x1, y1))
+    for fixture in site.fixtures:
+        if fixture.storey == storey_id:
+            draw_fixture(recorder, fixture, mm_per_m=sheet.mm_per_m)
+    for stair in site.stairs:
+        if storey_id in (stair.lower, stair.upper):
+            draw_stair(recorder, site, stair, storey_id=storey_id)
+
+
+def plan_with(
+    base: BasePlan, sketches: tuple[Sketch, ...], *, key: str, title: str, description: str
+) -> Drawing:
+    """Draw what an answer asks for over a storey's plan.
+
+    Parameters
+    ----------
+    base : BasePlan
+        The storey.
+    sketches : tuple of Sketch
+        What to draw; those of other storeys are left out.
+    key : str
+        Unique on the page.
+    title, description : str
+        For who cannot see it.
+
+    Returns
+    -------
+    Drawing
+        The base shared, the answer its own.
+    """
+    recorder = Recorder()
+    here = tuple(sketch for sketch in sketches if sketch.storey == base.storey)
+    roles = draw_sketches(recorder, here, board=base.board.copy(), mm_per_m=base.sheet.mm_per_m)
+    return Drawing(
+        key=key,
+        title=title,
+        description=description,
+        bounds=base.sheet.bounds,
+        mm_per_unit=base.sheet.mm_per_m,
+        base=base.recording,
+        own=recorder.recording(),
+        base_key=base.key,
+        styles_used=roles,
+    )

@@ -1,0 +1,70 @@
+"""The key of signs: a small sample of each sign that a plan may hold."""
+
+from __future__ import annotations
+
+from wardwright.documents.drawing.overlay import UNNOTICED_FLOOR
+from wardwright.documents.drawing.recording import Drawing, Recorder
+from wardwright.model.record import Ring
+
+WIDTH_MM = 13.0
+HEIGHT_MM = 6.5
+EDGE_MM = 0.8
+
+
+def sign(role: str, *, key: str, words: str) -> Drawing:
+    """Draw a sample of one sign.
+
+    Parameters
+    ----------
+    role : str
+        The role of a sketch.
+    key : str
+        Unique on the page.
+    words : str
+        What it means.
+
+    Returns
+    -------
+    Drawing
+        In millimetres.
+    """
+    recorder = Recorder()
+    middle = (WIDTH_MM / 2, HEIGHT_MM / 2)
+    left, right = (EDGE_MM, HEIGHT_MM / 2), (WIDTH_MM - EDGE_MM, HEIGHT_MM / 2)
+    match role:
+        case "seen" | "possibly-seen" | "blind" | "leak":
+            _sample(recorder, role)
+        case "unnoticed":
+            _sample(recorder, UNNOTICED_FLOOR)
+        case "walk":
+            recorder.line("walk", left, right)
+            recorder.tick("walk-tick", middle, turn_deg=90.0, length_mm=2.6)
+            recorder.head("frame-solid", right, turn_deg=0.0, length_mm=2.6)
+        case "timely":
+            recorder.line("timely", left, right)
+        case "notice":
+            recorder.circle("notice", middle, radius_mm=1.7)
+            recorder.circle("device-dot", middle, radius_mm=0.5)
+        case "goal":
+            recorder.circle("goal", middle, radius_mm=2.6)
+            recorder.circle("goal", middle, radius_mm=1.5)
+        case "fault":
+            for turn in (45.0, 135.0):
+                recorder.tick("fault", middle, turn_deg=turn, length_mm=4.2)
+        case _:
+            recorder.box("suggestion", middle, "here")
+    return Drawing(
+        key=key,
+        title=words,
+        description=f"The sign for: {words}.",
+        bounds=(0.0, 0.0, WIDTH_MM, HEIGHT_MM),
+        mm_per_unit=1.0,
+        own=recorder.recording(),
+    )
+
+
+def _sample(recorder: Recorder, style: str) -> None:
+    x0, y0, x1, y1 = EDGE_MM, EDGE_MM, WIDTH_MM - EDGE_MM, HEIGHT_MM - EDGE_MM
+    ring: Ring = ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+    recorder.hatch(style, (ring,))
+    recorder.polyline(f"{style}-edge", (*ring, ring[0]))

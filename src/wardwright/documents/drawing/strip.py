@@ -1,0 +1,128 @@
+"""A strip of time: what the alarm does and what the intruder does, on one axis of seconds."""
+
+from __future__ import annotations
+
+import math
+from typing import Literal, NamedTuple
+
+from wardwright.documents.drawing.recording import Drawing, Recorder
+from wardwright.model.estimate import Estimate
+
+WIDTH_MM = 88.0
+"""Fits a telephone's screen and half a page. [mm]"""
+ROW_MM = 8.6
+FOOT_MM = 6.0
+EDGE_MM = 2.0
+
+
+class Event(NamedTuple):
+    """One thing that happens in a race; no time where it never does."""
+
+    name: str
+    side: Literal["alarm", "intruder"]
+    value: float | None
+    low: float
+    high: float
+    words: str
+    """The time as it is printed."""
+
+
+def strip_of_time(events: tuple[Event, ...], *, key: str, title: str, description: str) -> Drawing:
+    """Draw a race as rows on one axis: a bar from low to high and a mark at the likely time.
+
+    Parameters
+    ----------
+    events : tuple of Event
+        In the order of the rows.
+    key : str
+        Unique on the page.
+    title, description : str
+        For who cannot see it.
+
+    Returns
+    -------
+    Drawing
+        In millimetres.
+    """
+    recorder = Recorder()
+    recorder.layer = "over"
+    known = [event for event in events if event.value is not None]
+    last = max([event.high for event in known] or [1.0])
+    step = next((s for s in (1, 2, 5, 10, 20, 30, 60, 120, 300, 600) if last / s <= 8), 3600)
+    end = max(1, math.ceil(last / step)) * step
+    wide = WIDTH_MM - 2 * EDGE_MM
+    top = len(events) * ROW_MM
+
+    def x(seconds: float) -> float:
+        return EDGE_MM + wide * min(max(seconds / end, 0.0), 1.0)
+
+    for second in range(0, end + 1, step):
+        recorder.line("strip-grid", (x(second), 0.0), (x(second), top))
+        anchor: Literal["start", "middle", "end"] = (
+            "start" if second == 0 else "end" if second == end else "middle"
+        )
+        recorder.text(
+            "strip-number", (x(second), -3.0), f"{second} s" if second == end else str(second), anchor=anchor
+        )
+    recorder.line("strip-axis", (EDGE_MM, 0.0), (WIDTH_MM - EDGE_MM, 0.0))
+    for i, event in enumerate(events):
+        level = top - i * ROW_MM
+        recorder.text("strip-name", (EDGE_MM, level - 2.3), event.name, anchor="start")
+        recorder.text("strip-value", (WIDTH_MM - EDGE_MM, level - 2.3), event.words, anchor="end")
+        bar = level - 6.0
+        recorder.line("strip-axis", (EDGE_MM, bar), (WIDTH_MM - EDGE_MM, bar))
+        if event.value is not None:
+            recorder.line(f"{event.side}-range", (x(event.low), bar), (x(event.high), bar))
+            recorder.circle(f"{event.side}-point", (x(event.value), bar), radius_mm=1.25)
+    return Drawing(
+        key=key,
+        title=title,
+        description=description,
+        bounds=(0.0, -FOOT_MM, WIDTH_MM, top + 1.0),
+        mm_per_unit=1.0,
+        own=recorder.recording(),
+    )
+
+
+LINE_MM = 60.0
+"""Length of a range line. [mm]"""
+
+
+def range_line(estimate: Estimate, *, key: str, description: str) -> Drawing:
+    """Draw a value and its range against zero.
+
+    Parameters
+    ----------
+    estimate : Estimate
+        What to draw; a share is drawn from 0 to 1.
+    key : str
+        Unique on the page.
+    description : str
+        The value and range in words, for who cannot see it.
+
+    Returns
+    -------
+    Drawing
+        In millimetres.
+    """
+    recorder = Recorder()
+    recorder.layer = "over"
+    low = min(0.0, estimate.low, estimate.value)
+    high = max(1.0 if estimate.unit == "-" else 0.0, estimate.high, estimate.value)
+    span = (high - low) or 1.0
+
+    def x(value: float) -> float:
+        return 2.0 + (LINE_MM - 4.0) * (value - low) / span
+
+    recorder.line("strip-axis", (x(low), 3.0), (x(high), 3.0))
+    recorder.line("range-zero", (x(0.0), 0.8), (x(0.0), 5.2))
+    recorder.line("range", (x(estimate.low), 3.0), (x(estimate.high), 3.0))
+    recorder.circle("alarm-point", (x(estimate.value), 3.0), radius_mm=1.25)
+    return Drawing(
+        key=key,
+        title="Range",
+        description=description,
+        bounds=(0.0, 0.0, LINE_MM, 6.0),
+        mm_per_unit=1.0,
+        own=recorder.recording(),
+    )

@@ -1,0 +1,176 @@
+"""Answers and findings as lines for a terminal, and answers as JSON."""
+
+from __future__ import annotations
+
+import json
+import textwrap
+from typing import Any
+
+from wardwright.documents.content.answer_block import chance_words, driver_lines
+from wardwright.documents.content.finding_block import finding_block
+from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence, names_of
+from wardwright.documents.content.quantities import range_words, sentence, value_words
+from wardwright.documents.content.wording import SEVERITIES, VERDICTS
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.estimate import Estimate
+from wardwright.model.site import Site
+from wardwright.questions.answer import Answer
+from wardwright.rules.finding import Finding
+
+WIDTH = 100
+"""Columns of a terminal that lines are folded to. [-]"""
+
+
+def answers_text(
+    answers: tuple[Answer, ...], *, site: Site | None = None, catalogue: Catalogue | None = None
+) -> str:
+    """Write answers as lines, in the order given.
+
+    Parameters
+    ----------
+    answers : tuple of Answer
+        Worst first.
+    site, catalogue : Site, Catalogue, optional
+        For the names of the things that mends are about; ids stand where they are not given.
+
+    Returns
+    -------
+    str
+        One line an answer with aligned columns, what moves it and what would mend it under it. Plain letters.
+    """
+    if not answers:
+        return "There is nothing to answer: no way in and no movement detector.\n"
+    names = names_of(site, catalogue) if site is not None else {}
+    wide = min(32, max(len(answer.subject) for answer in answers))
+    lines: list[str] = []
+    for answer in answers:
+        lines += _answer_lines(answer, wide=wide, names=names)
+    return _plain("\n".join(lines) + "\n")
+
+
+def _answer_lines(answer: Answer, *, wide: int, names: dict[str, str]) -> list[str]:
+    one = answer.estimate
+    value = value_words(one, is_plain=True) if one else "-"
+    span = f"({range_words(one, is_plain=True)})" if one else ""
+    word = VERDICTS[answer.verdict][0].upper()
+    head = f"{word:<9}  Q{answer.question:<2}  {answer.subject:<{wide}}  {value:>9}  {span}".rstrip()
+    chance = chance_words(answer.chance) if one else ""
+    told = [answer.measure + (f"; {chance}" if chance else "")]
+    if answer.reason:
+        told.append(answer.reason)
+    if one and driver_lines(one):
+        drivers = [f"{d.name} ({d.swing}, {d.basis})" for d in driver_lines(one, is_plain=True)]
+        told.append("moved most by: " + "; ".join(drivers))
+    mends = sorted(answer.mends, key=lambda mend: mend.action not in LOCKS_AND_LIGHTS)
+    told += ["mend: " + mend_sentence(mend, names, is_plain=True) for mend in mends]
+    return [head, *(line for text in told for line in _folded(text))]
+
+
+def findings_text(
+    findings: tuple[Finding, ...], *, site: Site | None = None, catalogue: Catalogue | None = None
+) -> str:
+    """Write findings as lines, gravest first, with a count at the end.
+
+    Parameters
+    ----------
+    findings : tuple of Finding
+        In any order.
+    site, catalogue : Site, Catalogue, optional
+        For names.
+
+    Returns
+    -------
+    str
+        What was not run is named as such, with its reason.
+    """
+    names = names_of(site, catalogue) if site is not None else {}
+    lines: list[str] = []
+    counts: list[str] = []
+    for severity in SEVERITIES:
+        chosen = [finding for finding in findings if finding.severity == severity]
+        counts += [f"{len(chosen)} {severity}"] if chosen or severity in ("must mend", "not run") else []
+        for finding in chosen:
+            block = finding_block(finding, names=names, is_plain=True)
+            lines.append(f"{severity.upper():<23}  {block.code}  {block.rule}")
+            lines += _folded(block.message)
+            lines += _folded(block.held_against) if block.held_against else []
+            lines += _folded(("wanted: " if severity == "not run" else "cure: ") + block.cure)
+            lines += [line for mend in block.mends for line in _folded("mend: " + mend)]
+    lines.append("Findings: " + ", ".join(counts) + ". What was not run has not passed.")
+    return _plain("\n".join(lines) + "\n")
+
+
+def _folded(text: str) -> list[str]:
+    return textwrap.wrap(
+        sentence(text), WIDTH, initial_indent="           ", subsequent_indent="             "
+    )
+
+
+def _plain(text: str) -> str:
+    """Letters that any terminal has."""
+    for fine, plain in (
+        ("\u2019", "'"),
+        ("\u201c", '"'),
+        ("\u201d", '"'),
+        ("\u2212", "-"),
+        ("\u2026", "..."),
+    ):
+        text = text.replace(fine, plain)
+    return text
+
+
+def answers_json(answers: tuple[Answer, ...]) -> str:
+    """Write answers as JSON, in the order given.
+
+    Parameters
+    ----------
+    answers : tuple of Answer
+        Worst first.
+
+    Returns
+    -------
+    str
+        ``{"answers": [...]}``; numbers are not rounded, and `value`, `low`, `high`, `unit` and `basis` are null
+        where there is a `reason` instead.
+    """
+    return json.dumps({"answers": [_answer_data(answer) for answer in answers]}, indent=2) + "\n"
+
+
+def _answer_data(answer: Answer) -> dict[str, Any]:
+    return {
+        "question": answer.question,
+        "subject": answer.subject,
+        **_estimate_data(answer.estimate),
+        "reason": answer.reason,
+        "subject_id": answer.subject_id,
+        "measure": answer.measure,
+        "verdict": answer.verdict,
+        "chance": answer.chance,
+        "parts": [
+            {"name": part.name, **_estimate_data(part.estimate), "reason": part.reason}
+            for part in answer.parts
+        ],
+        "notes": list(answer.notes),
+        "mends": [
+            {
+                "action": mend.action,
+                "subject": mend.subject,
+                "values": dict(mend.values),
+                "gain": _estimate_data(mend.gain) if mend.gain is not None else None,
+            }
+            for mend in answer.mends
+        ],
+    }
+
+
+def _estimate_data(estimate: Estimate | None) -> dict[str, Any]:
+    if estimate is None:
+        return {"value": None, "low": None, "high": None, "unit": None, "drivers": [], "basis": None}
+    return {
+        "value": estimate.value,
+        "low": estimate.low,
+        "high": estimate.high,
+        "unit": estimate.unit,
+        "drivers": [{"name": d.name, "swing": d.swing, "basis": d.basis} for d in estimate.drivers],
+        "basis": estimate.basis,
+    }
