@@ -82,7 +82,11 @@ def window(opening_id: str, wall: str, offset_m: float, **facts: Any) -> Opening
 def on_wall(device_id: str, sheet_id: str, wall: str, offset_m: float, **facts: Any) -> Device:
     """A device on the left face of a wall, 2.2 m up, unless said otherwise."""
     mount = WallMount(
-        wall=wall, side=facts.pop("side", "left"), offset_m=offset_m, height_m=facts.pop("height_m", 2.2)
+        on="wall",
+        wall=wall,
+        side=facts.pop("side", "left"),
+        offset_m=offset_m,
+        height_m=facts.pop("height_m", 2.2),
     )
     return Device(id=device_id, name=device_id.replace("-", " "), sheet=sheet_id, mount=mount, **facts)
 
@@ -92,23 +96,28 @@ def on_opening(device_id: str, opening_id: str, sheet_id: str = "contact", **mou
         id=device_id,
         name=device_id.replace("-", " "),
         sheet=sheet_id,
-        mount=OpeningMount(opening=opening_id, **mount),
+        mount=OpeningMount(on="opening", opening=opening_id, **mount),
     )
 
 
 def on_ceiling(device_id: str, sheet_id: str, x: float, y: float) -> Device:
     return Device(
-        id=device_id, name=device_id, sheet=sheet_id, mount=CeilingMount(storey="ground", at_m=(x, y))
+        id=device_id,
+        name=device_id,
+        sheet=sheet_id,
+        mount=CeilingMount(on="ceiling", storey="ground", at_m=(x, y)),
     )
 
 
 def standing_free(device_id: str, sheet_id: str, x: float, y: float) -> Device:
-    return Device(id=device_id, name=device_id, sheet=sheet_id, mount=FreeMount(storey="ground", at_m=(x, y)))
+    return Device(
+        id=device_id, name=device_id, sheet=sheet_id, mount=FreeMount(on="free", storey="ground", at_m=(x, y))
+    )
 
 
 def radiator(x: float, y: float, **facts: Any) -> Fixture:
     usual: dict[str, Any] = {"id": "radiator", "name": "radiator", "kind": "radiator", "heat": "hot"}
-    return Fixture(storey="ground", centre_m=(x, y), size_m=(1.0, 0.1), **(usual | facts))
+    return Fixture(storey="ground", centre_m=(x, y), size_m=(1.0, 0.1), turn_deg=0.0, **(usual | facts))
 
 
 def zone(number: int, name: str, *devices: str, behaviour: str = "instant", **facts: Any) -> Zone:

@@ -14,8 +14,10 @@ import pytest
 from common.houses import CATALOGUE
 from common.mending import mended
 from common.rule_houses import HOUSES
+from common.turning import quarter_turned
 from structure.source_tree import PACKAGE, ROOT
 from wardwright.model.site import Site
+from wardwright.rules.finding import Finding
 from wardwright.rules.page import HEADINGS, rule_sections
 from wardwright.rules.registry import Rule, findings_of
 from wardwright.rules.table import RULES
@@ -91,6 +93,23 @@ def test_it_says_so_where_it_cannot_run(rule: Rule) -> None:
 def test_the_order_of_lists_changes_nothing(rule: Rule, seed: int) -> None:
     for site in HOUSES[rule.code][:3]:
         assert findings_of(rule, reordered(site, seed), CATALOGUE) == findings_of(rule, site, CATALOGUE)
+
+
+@each_rule
+def test_a_quarter_turn_of_the_house_changes_nothing(rule: Rule) -> None:
+    for site in HOUSES[rule.code][:3]:
+        before = findings_of(rule, site, CATALOGUE)
+        after = findings_of(rule, quarter_turned(site), CATALOGUE)
+        assert [told(one) for one in after] == [told(one) for one in before]
+        numbers = [one.estimate.value for one in before if one.estimate is not None]
+        turned = [one.estimate.value for one in after if one.estimate is not None]
+        assert turned == pytest.approx(numbers, abs=1e-9)
+
+
+def told(found: Finding) -> object:
+    """All that a finding says but its numbers and places."""
+    actions = [(mend.action, mend.subject) for mend in found.mends]
+    return (found.severity, found.subject, found.message, found.cure, found.limit, actions, found.related)
 
 
 @each_rule

@@ -58,10 +58,10 @@ def turned_away(site: Site, device: Device, sheet: MovementSheet) -> tuple[Mend,
         _, (nx, ny), _ = direction(site.wall(device.mount.wall).line_m)
         sign = 1.0 if device.mount.side == "left" else -1.0
         limit, middle = TURN_LIMIT_DEG, math.degrees(math.atan2(sign * ny, sign * nx))
-    steps = np.arange(-limit, limit + TURN_STEP_DEG / 2, TURN_STEP_DEG)
-    turns = [((middle + float(step)) % 360.0) for step in steps]
-    turns.sort(key=lambda heading: (_between(heading, place.heading_deg), heading))
-    for heading in turns:
+    steps = np.arange(-limit, limit + TURN_STEP_DEG / 2, TURN_STEP_DEG).tolist()
+    steps.sort(key=lambda step: (round(_between(middle + step, place.heading_deg), 6), step))
+    for step in steps:
+        heading = (middle + step) % 360.0
         if is_clear(site, place.storey, eye, heading_deg=heading, sheet=sheet):
             return (Mend(action="turn-device", subject=device.id, values=(("heading_deg", heading),)),)
     return ()
