@@ -71,6 +71,16 @@ def test_the_fullest_form_that_fits_is_taken(length: int, name: str | None) -> N
     assert proposals(site, "fan", length, 1) == ([] if name is None else [name])
 
 
+def test_the_word_room_goes_before_the_others_are_cut() -> None:
+    rooms = tuple(
+        room.model_copy(update={"name": "Living room"}) if room.id == "study" else room
+        for room in house().spaces
+    )
+    site = house(spaces=rooms, storeys=(two_rooms_and_hall().storeys[0], UPSTAIRS))
+    assert proposals(site, "fan", 16, 1) == ["Gnd Living mov"]
+    assert proposals(site, "fan", 27, 1) == ["Ground Living room movement"]
+
+
 def test_a_contact_is_named_by_its_room_and_leaf() -> None:
     assert proposals(house(), "front", 16, 1) == ["Hall door"]
 

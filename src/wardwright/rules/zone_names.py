@@ -142,7 +142,7 @@ def proposed_names(site: Site, catalogue: Catalogue, *, zone: Zone, length: int)
     whole, short = floor_names(site, room.storey)
     floors = (whole, short) if len(site.storeys) > 1 else ("",)
     things = _things(site, catalogue, devices[0])
-    name = _room_name(site, room)
+    names = _room_names(site, room)
     for tail in ("", *(f" {number}" for number in range(2, MOST_OF_A_KIND + 1))):
         forms = (
             " ".join(part for part in (floor, name, thing) if part) for thing in things for floor in floors
@@ -154,8 +154,8 @@ def proposed_names(site: Site, catalogue: Catalogue, *, zone: Zone, length: int)
         # Too long a room's name is cut, with the short words for the rest.
         ends = [part for part in (floors[-1], things[-1]) if part]
         spare = length - len(tail) - sum(len(part) + 1 for part in ends)
-        cut = name[: max(spare, 0)].rstrip()
-        if LEAST_OF_A_WORD <= len(cut) < len(name):
+        cut = names[-1][: max(spare, 0)].rstrip()
+        if LEAST_OF_A_WORD <= len(cut) < len(names[-1]):
             yield " ".join((*ends[:-1], cut, ends[-1])) + tail
 
 
@@ -169,12 +169,14 @@ def _room(site: Site, device: Device) -> Space | None:
     return space_at(site, place.storey, (place.x_m, place.y_m))
 
 
-def _room_name(site: Site, room: Space) -> str:
+def _room_names(site: Site, room: Space) -> tuple[str, ...]:
+    """What a room is called, in full, and without the word `room`; by its use where its name names a person."""
     people = [words_of(person.name) for person in site.people]
     names_someone = any(_holds(words_of(room.name), person) for person in people)
     is_clear = not names_someone and words_of(room.name)
-    name = room.name if is_clear else room.use.replace("-", " ")
-    return " ".join(name.split())
+    whole = (room.name if is_clear else room.use.replace("-", " ")).split()
+    short = [word for word in whole if word.casefold() != "room"]
+    return (" ".join(whole), " ".join(short or whole))
 
 
 def _things(site: Site, catalogue: Catalogue, device: Device) -> tuple[str, ...]:
