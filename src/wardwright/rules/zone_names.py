@@ -144,9 +144,8 @@ def proposed_names(site: Site, catalogue: Catalogue, *, zone: Zone, length: int)
     things = _things(site, catalogue, devices[0])
     names = _room_names(site, room)
     for tail in ("", *(f" {number}" for number in range(2, MOST_OF_A_KIND + 1))):
-        forms = (
-            " ".join(part for part in (floor, name, thing) if part) for thing in things for floor in floors
-        )
+        parts = ((floor, name, thing) for name in names for thing in things for floor in floors)
+        forms = (" ".join(part for part in three if part) for three in parts)
         fitting = next((form for form in forms if len(form) + len(tail) <= length), None)
         if fitting is not None:
             yield fitting + tail
