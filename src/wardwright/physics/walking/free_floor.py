@@ -16,6 +16,8 @@ LINK_HALF_M = 0.02
 """Half the width of the way kept open where a body's width would close it. [m] (derived here: any way will do)"""
 LINK_REACH_M = 1.0
 """How far such a way is drawn from a doorway to the floor beside it. [m] (assumption)"""
+LINK_PROBE_M = 0.25
+"""How far beyond a wall's faces free floor must run for its doorway to count as open. [m] (assumption)"""
 ISLAND_M2 = 0.3
 """Pieces of floor that are smaller and cut off are left out. [m2] (assumption)"""
 MANY_CORNERS = 400
@@ -84,9 +86,7 @@ def _with_doorways(free: shapely.Geometry, floor: shapely.Geometry, passages: Pa
     links = []
     shapely.prepare(free)
     for middle, normal, half, width in zip(*passages, strict=True):
-        along = np.array([-normal[1], normal[0]]) * width / 2
-        line = shapely.LineString([middle - along, middle + along])
-        if shapely.intersection(line, free).length > LINK_HALF_M:
+        if _is_open(free, middle, normal, size=(half + LINK_PROBE_M, width)):
             continue
         legs = [_leg(free, middle, normal * side, size=(half, width)) for side in (1.0, -1.0)]
         if all(leg is not None for leg in legs):
@@ -95,6 +95,17 @@ def _with_doorways(free: shapely.Geometry, floor: shapely.Geometry, passages: Pa
         return free
     ways = shapely.union_all(shapely.buffer(links, LINK_HALF_M, cap_style="square", join_style="mitre"))
     return shapely.union_all([free, ways.intersection(floor)])
+
+
+def _is_open(
+    free: shapely.Geometry, middle: FloatArray, normal: FloatArray, *, size: tuple[float, float]
+) -> bool:
+    """Whether free floor runs through a doorway from a little before it to a little beyond."""
+    deep, across = normal * size[0], np.array([-normal[1], normal[0]]) * size[1] / 2
+    corners = np.array([deep - across, deep + across, -deep + across, -deep - across]) + middle
+    before, beyond = shapely.LineString(corners[:2]), shapely.LineString(corners[2:])
+    through = shapely.get_parts(free.intersection(shapely.Polygon(corners)))
+    return any(p.distance(before) < 1e-9 and p.distance(beyond) < 1e-9 for p in through if p.area > 0.0)
 
 
 def _leg(
@@ -120,12 +131,10 @@ def _joined_within(free: shapely.Geometry, floor: shapely.Geometry) -> shapely.G
         pieces = [p for p in shapely.get_parts(inside) if p.geom_type == "Polygon" and p.area >= ISLAND_M2]
         pieces.sort(key=lambda p: -p.area)
         for piece in pieces[1:]:
-            held = next((p for p in shapely.get_parts(free) if p.covers(piece.representative_point())), None)
-            rest = [
-                p
-                for p in shapely.get_parts(free)
-                if p is not held and p.area >= ISLAND_M2 and p.intersects(part)
-            ]
+            now = [p for p in shapely.get_parts(free) if p.area >= ISLAND_M2 and p.intersects(part)]
+            place = piece.representative_point()
+            held = next((p for p in now if p.covers(place)), None)
+            rest = [p for p in now if p is not held]
             if held is None or not rest:
                 continue
             line = shapely.shortest_line(held, shapely.union_all(rest))
