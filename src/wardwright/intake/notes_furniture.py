@@ -6,11 +6,14 @@ import math
 from types import MappingProxyType
 from typing import NamedTuple
 
+import shapely
+
 from wardwright.intake.notes_clauses import SIDES, Clauses, Grammar, read_clauses
 from wardwright.intake.notes_draft import Draft
+from wardwright.intake.notes_faces import distance_along, face_toward, way
 from wardwright.intake.notes_marks import marks
 from wardwright.intake.notes_names import find, new_id, words_of
-from wardwright.intake.notes_sides import distance_along, face_toward, floor_place, way
+from wardwright.intake.notes_places import floor_place
 from wardwright.intake.notes_words import Line
 from wardwright.model.fabric import Space, Stair
 from wardwright.model.fixture import Fixture, Outlet
@@ -202,8 +205,6 @@ def read_stairs(draft: Draft, line: Line) -> None:
 
 
 def _refuse_astray(line: Line, upper: Space, top: Point2) -> None:
-    import shapely  # noqa: PLC0415
-
     if not shapely.Polygon(upper.outline_m).buffer(0.01).covers(shapely.Point(top)):
         raise line.refuse(
             f"the highest step, at {top[0]:.2f}, {top[1]:.2f} on the plan, is not in {upper.id}",

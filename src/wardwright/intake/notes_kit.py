@@ -4,26 +4,16 @@ from __future__ import annotations
 
 import math
 from types import MappingProxyType
-from typing import NamedTuple, cast
 
 from wardwright.intake.notes_clauses import CORNERS, SIDES, Clauses, Grammar, read_clauses
 from wardwright.intake.notes_draft import Draft
+from wardwright.intake.notes_faces import way
 from wardwright.intake.notes_marks import marks
-from wardwright.intake.notes_names import find, new_id
-from wardwright.intake.notes_sides import (
-    CORNER_M,
-    Face,
-    corner_of,
-    distance_along,
-    face_toward,
-    floor_place,
-    opening_in_the_way,
-    wall_behind,
-    way,
-)
+from wardwright.intake.notes_mounts import Place, in_room, on_opening
+from wardwright.intake.notes_names import BRACKETED, find, new_id
 from wardwright.intake.notes_words import Line, nearest
 from wardwright.model.catalogue import DeviceSheet
-from wardwright.model.device import CeilingMount, Device, FreeMount, Mount, OpeningMount, WallMount
+from wardwright.model.device import Device
 from wardwright.model.fabric import Space
 from wardwright.model.opening import Opening
 
@@ -35,22 +25,6 @@ KINDS = MappingProxyType(
 )  # fmt: skip
 SHORT_NAMES = MappingProxyType({"movement-detector": "movement", "opening-contact": "contact"})
 """What a device is called at the end of its name and its id."""
-USUAL_HEIGHT_M = MappingProxyType(
-    {"control-unit": 1.5, "keypad": 1.4, "keyfob": 1.0, "sounder": 2.2, "movement-detector": 2.2}
-)
-"""Where nothing is said. [m] (assumption)"""
-OUTSIDE_HEIGHT_M = 3.0
-"""The same for what hangs outside. [m] (assumption)"""
-STEP_M = 0.05
-"""How far at a time a free place is looked for beside a door or window. [m]"""
-
-
-class Place(NamedTuple):
-    """How a device is mounted, where it looks if not straight off its wall, and whether the place was told."""
-
-    mount: Mount
-    heading_deg: float | None
-    is_told: bool
 
 
 def _grammar(draft: Draft) -> Grammar:
@@ -83,13 +57,14 @@ def read_device(draft: Draft, line: Line) -> None:
     if kind == "opening-contact":
         opening = find(line, draft.openings, line.name("a door or window"), what="door or window")
         clauses = read_clauses(line, _grammar(draft))
-        place, stem, name = _on_opening(draft, opening, clauses)
+        place = on_opening(opening, clauses)
+        stem, name = f"{opening.id}-contact", contact_name(draft, opening)
     else:
         room = find(line, draft.spaces, line.name("a room"), what="room")
         clauses = read_clauses(line, _grammar(draft))
         if "gap" in clauses.measures or "electronics" in clauses.words:
             raise line.refuse("a gap and the side of the electronics belong to a contact", "Take them away")
-        place = _in_room(draft, room, clauses, kind=kind)
+        place = in_room(draft, room, clauses, kind=kind)
         stem = f"{room.id}-{SHORT_NAMES.get(kind, kind)}"
         name = device_name(draft, room, kind=kind)
     sheet = _sheet(draft, clauses, kind=kind)
@@ -120,11 +95,25 @@ def read_device(draft: Draft, line: Line) -> None:
 
 def device_name(draft: Draft, room: Space, *, kind: str) -> str:
     """Floor, room, what: as it is programmed, printed and spoken."""
-    storey = next(storey for storey in draft.storeys if storey.id == room.storey)
-    floor = storey.name.removesuffix(" floor")
-    what = SHORT_NAMES.get(kind, kind).replace("-", " ")
-    room_name = room.name if room.name[1:2].isupper() else room.name[:1].lower() + room.name[1:]
-    return f"{floor} {room_name} {what}"
+    return (
+        f"{_floor(draft, room.storey)} {_spoken(room.name)} {SHORT_NAMES.get(kind, kind).replace('-', ' ')}"
+    )
+
+
+def contact_name(draft: Draft, opening: Opening) -> str:
+    """Floor, door or window, and that it is its contact."""
+    wall = next(wall for wall in draft.walls if wall.id == opening.wall)
+    return f"{_floor(draft, wall.storey)} {_spoken(opening.name)} contact"
+
+
+def _floor(draft: Draft, storey_id: str) -> str:
+    return next(storey for storey in draft.storeys if storey.id == storey_id).name.removesuffix(" floor")
+
+
+def _spoken(name: str) -> str:
+    """A name as it is spoken after another word: brackets off, no hyphens, small at the front."""
+    words = " ".join(BRACKETED.sub("", name).replace("-", " ").split())
+    return words if words[1:2].isupper() else words[:1].lower() + words[1:]
 
 
 def _keep_behaviour(draft: Draft, clauses: Clauses, identity: str) -> None:
@@ -153,94 +142,6 @@ def _sheet(draft: Draft, clauses: Clauses, *, kind: str) -> DeviceSheet:
             f"the catalogue has no {kind}", "Add a sheet file for one, and name it with 'sheet'"
         )
     return fitting[0]
-
-
-def _on_opening(draft: Draft, opening: Opening, clauses: Clauses) -> tuple[Place, str, str]:
-    astray = (
-        clauses.side or clauses.ends or set(clauses.measures) - {"gap"} or clauses.flags & {"ceiling", "free"}
-    )
-    if astray:
-        raise clauses.line.refuse(
-            "a contact sits on its door or window, so it needs no place",
-            "Take the place away; say 'gap 12 mm' if known",
-        )
-    fields: dict[str, object] = {"opening": opening.id}
-    if "electronics" in clauses.words:
-        fields["electronics_on"] = clauses.words["electronics"]
-    if "gap" in clauses.measures:
-        fields["gap_m"] = clauses.measures["gap"]
-    wall = next(wall for wall in draft.walls if wall.id == opening.wall)
-    storey = next(storey for storey in draft.storeys if storey.id == wall.storey)
-    name = f"{storey.name.removesuffix(' floor')} {opening.name[:1].lower() + opening.name[1:]} contact"
-    return Place(OpeningMount.model_validate(fields), None, is_told=True), f"{opening.id}-contact", name
-
-
-def _in_room(draft: Draft, room: Space, clauses: Clauses, *, kind: str) -> Place:
-    line = clauses.line
-    height = clauses.measures.get("", clauses.measures.get("high"))
-    is_outside = "outside" in clauses.flags
-    usual = OUTSIDE_HEIGHT_M if is_outside else USUAL_HEIGHT_M[kind]
-    tall = usual if height is None else height
-    if "ceiling" in clauses.flags:
-        point, is_told = floor_place(line, room, clauses)
-        return Place(CeilingMount(storey=room.storey, at_m=point), None, is_told)
-    if "free" in clauses.flags or kind == "keyfob":
-        point, is_told = floor_place(line, room, clauses)
-        return Place(
-            FreeMount(storey=room.storey, at_m=point, height_m=tall), None, is_told and height is not None
-        )
-    if clauses.side is None or clauses.side == "middle":
-        raise line.refuse(
-            f"nothing says where in {room.id} the {kind} is",
-            "Add a side, such as 'south 1.4 m'; a corner, such as 'corner north-west 2.2 m'; 'ceiling', or 'free'",
-        )
-    if clauses.side in CORNERS:
-        if clauses.ends or is_outside:
-            raise line.refuse(
-                "a corner needs nothing else to say where it is", "Take the distance or 'outside' away"
-            )
-        return _in_corner(draft, room, clauses, height=tall)
-    face = face_toward(line, room, clauses.side)
-    place = distance_along(line, face, clauses)
-    mount = _on_face(draft, clauses, (room, face), distance=place, height=tall)
-    return Place(mount, None, is_told=place is not None and height is not None)
-
-
-def _on_face(
-    draft: Draft, clauses: Clauses, where: tuple[Space, Face], *, distance: float | None, height: float
-) -> WallMount:
-    """On the wall behind a face; if no distance is told, as near the middle as no door or window is."""
-    room, face = where
-    reach = int(face.length / 2 / STEP_M) if distance is None else 0
-    middle = face.length / 2 if distance is None else distance
-    blocked = None
-    for place in (middle + sign * step * STEP_M for step in range(reach + 1) for sign in (1, -1)):
-        behind = wall_behind(draft, room.storey, face.point(place), out=face.out)
-        if behind is None:
-            continue
-        wall, offset, side = behind
-        blocked = opening_in_the_way(draft, wall.id, offset, height=height)
-        if blocked is None:
-            is_left = (side > 0) != ("outside" in clauses.flags)
-            return WallMount(
-                wall=wall.id, side="left" if is_left else "right", offset_m=round(offset, 6), height_m=height
-            )
-    if blocked is not None:
-        raise clauses.line.refuse(f"it would hang in {blocked}", "Give another distance, height or side")
-    raise clauses.line.refuse(
-        f"there is no wall on that side of {room.id} to fix it to", "Name another side, or say 'free'"
-    )
-
-
-def _in_corner(draft: Draft, room: Space, clauses: Clauses, *, height: float) -> Place:
-    corner = cast("str", clauses.side)
-    face, is_start = corner_of(room, corner)
-    place = min(CORNER_M, face.length / 2)
-    distance = place if is_start else face.length - place
-    mount = _on_face(draft, clauses, (room, face), distance=distance, height=height)
-    to = way(corner)
-    heading = math.degrees(math.atan2(-to[1], -to[0]))
-    return Place(mount, heading, is_told=bool({"", "high"} & set(clauses.measures)))
 
 
 def _heading(line: Line, clauses: Clauses, place: Place) -> tuple[float | None, bool]:

@@ -7,9 +7,9 @@ from typing import get_args
 
 from wardwright.intake.notes_clauses import SIDES, Clauses, Grammar, read_clauses
 from wardwright.intake.notes_draft import Draft, finish
+from wardwright.intake.notes_faces import way
 from wardwright.intake.notes_marks import changed
 from wardwright.intake.notes_names import find, spellings
-from wardwright.intake.notes_sides import way
 from wardwright.intake.notes_walls import Stretch
 from wardwright.intake.notes_words import Line, nearest
 from wardwright.model.opening import LockClass, Opening

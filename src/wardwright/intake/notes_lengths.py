@@ -17,6 +17,7 @@ _QUANTITY = re.compile(
     r"(?P<feet>\d+(?:\.\d+)?)\s*(?:'|(?:ft|feet|foot)\b)"
     r"(?:\s*" + _INCHES.format("inches") + r"\s*(?:\"|(?:inches|inch|in)\b))?"
     r"|" + _INCHES.format("only") + r"(?:\"|\s*(?:inches|inch|in)\b)"
+    r"|(?P<top>\d+)/(?P<bottom>[1-9]\d*)(?:\"|\s*(?:inches|inch|in)\b)"
     r"|(?P<number>[-+]?\d+(?:\.\d+)?)(?:\s*(?P<unit>mm|cm|m|s|min|kg|lb|deg|C)\b)?"
 )
 _TIMES = re.compile(r"x(?=\s*\d)")
@@ -77,6 +78,10 @@ def _quantity(match: re.Match[str]) -> Token:
         return Token("quantity", match[0], round(value, 6), "m")
     if part["only"] is not None:
         return Token("quantity", match[0], round(inches("only") * METRES_PER_INCH, 6), "m")
+    if part["top"] is not None:
+        return Token(
+            "quantity", match[0], round(float(part["top"]) / float(part["bottom"]) * METRES_PER_INCH, 6), "m"
+        )
     factor, unit = _FACTORS.get(part["unit"] or "", (1.0, None))
     return Token("quantity", match[0], round(float(part["number"]) * factor, 9), unit)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 from typing import Protocol, TypeVar
@@ -9,6 +10,8 @@ from typing import Protocol, TypeVar
 from wardwright.intake.notes_clauses import Clauses
 from wardwright.intake.notes_words import Line, nearest
 
+BRACKETED = re.compile(r"\([^()]*\)")
+"""What stands in brackets in a name, such as a room's number."""
 _UMLAUTS = {"ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss", "å": "aa", "æ": "ae", "ø": "oe"}
 
 
@@ -44,7 +47,9 @@ Found = TypeVar("Found", bound=_Thing)
 
 
 def find(line: Line, things: Sequence[Found], written: str, *, what: str) -> Found:
-    """The one thing that a written name means, by id first, then by its name.
+    """The one thing that a written name means, by id first, then by its name, then by its name less brackets.
+
+    Where a neighbour's room has the name too, ours is meant.
 
     Parameters
     ----------
@@ -71,11 +76,14 @@ def find(line: Line, things: Sequence[Found], written: str, *, what: str) -> Fou
         [thing for thing in things if thing.id == written],
         [thing for thing in things if spellings(thing.id) & wanted],
         [thing for thing in things if spellings(thing.name) & wanted],
+        [thing for thing in things if spellings(BRACKETED.sub("", thing.name)) & wanted],
     ):
-        if len(match) == 1:
-            return match[0]
-        if match:
-            ids = ", ".join(thing.id for thing in match)
+        ours = [thing for thing in match if getattr(thing, "belongs", "ours") == "ours"]
+        best = ours or match
+        if len(best) == 1:
+            return best[0]
+        if best:
+            ids = ", ".join(thing.id for thing in best)
             raise line.refuse(f"'{written}' could be any of {ids}", "Write the id of the one that is meant")
     known = [thing.id for thing in things]
     known += [name for thing in things for name in sorted(spellings(thing.name)) if name not in known]

@@ -9,7 +9,7 @@ from wardwright.intake.notes_clauses import Clauses, Grammar, read_clauses
 from wardwright.intake.notes_draft import Draft
 from wardwright.intake.notes_marks import marks
 from wardwright.intake.notes_names import find, new_id, words_of
-from wardwright.intake.notes_sides import floor_place
+from wardwright.intake.notes_places import floor_place
 from wardwright.intake.notes_words import Line
 from wardwright.model.household import Person, Pet, Target
 

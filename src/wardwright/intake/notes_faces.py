@@ -1,4 +1,4 @@
-"""Places in a room by its sides and corners, and the wall behind each: for drawn and for imported rooms alike."""
+"""The faces of a room by side and corner, and the wall behind each: for drawn and for imported rooms alike."""
 
 from __future__ import annotations
 
@@ -15,12 +15,8 @@ from wardwright.model.fabric import Space, Wall
 from wardwright.model.placement import along, direction
 from wardwright.model.record import Point2
 
-CORNER_M = 0.1
-"""How far from a corner a device that is put there sits on its wall. [m] (assumption)"""
 BEHIND_M = 0.3
 """How far from a room's edge the face of its wall may be. [m] (assumption)"""
-CLEAR_M = 0.08
-"""How far a device keeps from the edge of a door or window beside it. [m] (assumption)"""
 COMPASS: dict[str, Point2] = {
     "north": (0.0, 1.0),
     "east": (1.0, 0.0),
@@ -76,12 +72,32 @@ def _dot(a: Point2, b: Point2) -> float:
     return a[0] * b[0] + a[1] * b[1]
 
 
-def face_toward(line: Line, space: Space, side: str) -> Face:
-    """The face on a side of a room: the longest that looks that way, of near equals the outermost."""
+def face_toward(line: Line, space: Space, side: str, *, draft: Draft | None = None) -> Face:
+    """The face on a side of a room: the longest that looks that way, of near equals the outermost.
+
+    Parameters
+    ----------
+    line : Line
+        For the message.
+    space : Space
+        The room.
+    side : str
+        Which side.
+    draft : Draft, optional
+        If given, a face with a wall behind its middle goes before those without.
+
+    Returns
+    -------
+    Face
+        The room is on its left.
+    """
     to = way(side)
     looking = [face for face in faces(space) if _dot(face.out, to) > 0.7]
     if not looking:
         raise line.refuse(f"{space.id} has no {side} side", "Name another side of it")
+    if draft is not None:
+        walled = [f for f in looking if wall_behind(draft, space.storey, f.point(f.length / 2), out=f.out)]
+        looking = walled or looking
     longest = max(face.length for face in looking)
     return max(
         (f for f in looking if f.length >= 0.8 * longest), key=lambda f: (_dot(f.point(0), to), f.length)
@@ -175,66 +191,3 @@ def wall_behind(draft: Draft, storey: str, point: Point2, *, out: Point2) -> tup
             if best is None or abs(off_face) < best[0]:
                 best = (abs(off_face), wall, offset, side)
     return None if best is None else best[1:]
-
-
-def opening_in_the_way(draft: Draft, wall: str, offset: float, *, height: float) -> str | None:
-    """The opening, if any, that a device at a place of a wall would hang in."""
-    for opening in draft.openings:
-        across = opening.width_m / 2 + CLEAR_M
-        is_beside = opening.wall != wall or abs(opening.offset_m - offset) >= across
-        if not is_beside and opening.sill_m - CLEAR_M < height < opening.head_m + CLEAR_M:
-            return opening.id
-    return None
-
-
-def floor_place(line: Line, space: Space, clauses: Clauses, *, off: float = 0.05) -> tuple[Point2, bool]:
-    """A place on a room's floor, and whether the line told it.
-
-    Parameters
-    ----------
-    line : Line
-        For the message.
-    space : Space
-        The room.
-    clauses : Clauses
-        A side with or without a distance, a corner, two distances, or nothing (the middle).
-    off : float
-        How far it keeps from the walls. [m]
-
-    Returns
-    -------
-    point : tuple of float
-        [m]
-    is_told : bool
-    """
-    outline = shapely.Polygon(space.outline_m)
-    low_x, low_y, high_x, high_y = outline.bounds
-    ends = clauses.ends
-    if (
-        clauses.side is None
-        and len(ends) == 2
-        and {"west", "east"} & set(ends)
-        and {"south", "north"} & set(ends)
-    ):
-        x = low_x + ends["west"] if "west" in ends else high_x - ends["east"]
-        y = low_y + ends["south"] if "south" in ends else high_y - ends["north"]
-        if not outline.buffer(1e-6).covers(shapely.Point(x, y)):
-            raise line.refuse(f"that place is not in {space.id}", "Correct the two distances")
-        return (x, y), True
-    if clauses.side in (None, "middle"):
-        if ends:
-            raise line.refuse(
-                "one distance alone does not say where it is",
-                "Add the wall, or one distance the other way as well",
-            )
-        middle = outline.centroid if outline.covers(outline.centroid) else outline.representative_point()
-        return (round(middle.x, 3), round(middle.y, 3)), clauses.side == "middle"
-    if "-" in clauses.side:
-        face, is_start = corner_of(space, clauses.side)
-        to = way(clauses.side)
-        x, y = face.start if is_start else face.end
-        return (x - to[0] * off * math.sqrt(2), y - to[1] * off * math.sqrt(2)), True
-    face = face_toward(line, space, clauses.side)
-    distance = distance_along(line, face, clauses)
-    x, y = face.point(face.length / 2 if distance is None else distance)
-    return (x - face.out[0] * off, y - face.out[1] * off), distance is not None
