@@ -15,6 +15,8 @@ from wardwright.model.document import json_schema, read_document, write_document
 from wardwright.model.fabric import Space, Storey, Wall
 from wardwright.model.record import BASES
 from wardwright.model.site import Site
+from wardwright.model.validation import problems
+from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample, sample_names
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -174,3 +176,12 @@ def test_the_schema_describes_its_keys() -> None:
 def test_a_space_needs_three_corners() -> None:
     with pytest.raises(ValueError, match="at least 3 items"):
         Space(id="s", name="s", storey="ground", outline_m=((0.0, 0.0), (1.0, 0.0)))
+
+
+def test_the_document_in_the_guide_reads_and_holds_together() -> None:
+    guide = (ROOT / "docs" / "site-document.md").read_text(encoding="utf-8")
+    text = guide.partition("```json\n")[2].partition("```")[0]
+    site = read_document(text, where="guide")
+    assert problems(site, load_catalogue()) == ()
+    assert site.walls[0].basis_of("thickness_m") == "guessed"
+    validator().validate(json.loads(text))

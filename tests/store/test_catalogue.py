@@ -173,3 +173,11 @@ def test_a_file_that_is_no_text_is_refused(tmp_path: Path) -> None:
 def test_an_unknown_sheet_names_those_that_exist() -> None:
     with pytest.raises(CatalogueError, match="movement-12m-pet"):
         load_catalogue().sheet("movement-15m")
+
+
+def test_the_sheet_in_the_guide_can_be_used(tmp_path: Path) -> None:
+    guide = Path(__file__).resolve().parents[2] / "docs" / "device-sheets.md"
+    text = guide.read_text(encoding="utf-8").partition("```toml\n")[2].partition("```")[0]
+    sheet = load_catalogue([sheet_file(tmp_path, text)]).sheet("hall-detector")
+    assert sheet.movement is not None
+    assert (sheet.source, sheet.movement.reach_m) == ("hall-detector-manual", 10.0)

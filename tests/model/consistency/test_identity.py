@@ -10,9 +10,9 @@ from wardwright.model.surroundings import GroundThing
     [
         (
             "spaces/landing/storey",
-            "frist",
+            "firs",
             "landing",
-            "'storey' names the storey 'frist', which does not exist; did you",
+            "'storey' names the storey 'firs', which does not exist; did you",
         ),
         ("walls/west/storey", "x", "west", "'storey' names the storey 'x', which does not exist"),
         ("fixtures/table/storey", "x", "table", "'storey' names the storey 'x', which does not exist"),
@@ -34,9 +34,9 @@ from wardwright.model.surroundings import GroundThing
         ("targets/safe/space", "x", "safe", "'space' names the space 'x', which does not exist"),
         (
             "zones/zone-2/behaviour",
-            "instnat",
+            "instan",
             "zone-2",
-            "'behaviour' names the behaviour 'instnat', which does not exist; ",
+            "'behaviour' names the behaviour 'instan', which does not exist; ",
         ),
         ("zones/zone-2/parts", ["day"], "zone-2", "'parts' names the part 'day', which does not exist"),
         (
