@@ -41,9 +41,9 @@ BRITISH = {
     "story": "storey", "stories": "storey",
 }  # fmt: skip
 MAY_SAY: dict[str, tuple[str, ...]] = {
-    # In geometry a panel is an upright wall-like surface; the engines speak of it too. IFC calls a leaf so.
-    "panel": ("geometry/", "physics/", "intake/ifc_"),
-    "panels": ("geometry/", "physics/", "intake/ifc_"),
+    # In geometry a panel is an upright wall-like surface; what makes or uses them says so. IFC calls a leaf so.
+    "panel": ("geometry/", "physics/", "model/", "intake/ifc_"),
+    "panels": ("geometry/", "physics/", "model/", "intake/ifc_"),
     # The rule lists words that are too vague in a zone's name.
     "sensor": ("rules/zone_names.py",),
     "pir": ("rules/zone_names.py",),

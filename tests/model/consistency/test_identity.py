@@ -10,9 +10,9 @@ from wardwright.model.surroundings import GroundThing
     [
         (
             "spaces/landing/storey",
-            "firs",
+            "first-floor",
             "landing",
-            "'storey' names the storey 'firs', which does not exist; did you",
+            "'storey' names the storey 'first-floor', which does not exist; did you",
         ),
         ("walls/west/storey", "x", "west", "'storey' names the storey 'x', which does not exist"),
         ("fixtures/table/storey", "x", "table", "'storey' names the storey 'x', which does not exist"),
