@@ -35,16 +35,16 @@ def test_the_exit_status_follows_the_worst_finding(
     monkeypatch: pytest.MonkeyPatch, severities: tuple[Severity, ...], status: int, strict: int
 ) -> None:
     monkeypatch.setattr(table, "check", lambda *_: tuple(map(finding, severities)))
-    assert main(["check", "sample:room"]) == status
-    assert main(["check", "sample:room", "--strict"]) == strict
-    assert main(["check", "sample:room", "--json"]) == status
+    assert main(["check", "sample:one-room"]) == status
+    assert main(["check", "sample:one-room", "--strict"]) == strict
+    assert main(["check", "sample:one-room", "--json"]) == status
 
 
 def test_findings_as_json_are_whole(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     monkeypatch.setattr(table, "check", lambda *_: (finding("must mend"),))
-    main(["check", "sample:room", "--json"])
+    main(["check", "sample:one-room", "--json"])
     (row,) = json.loads(capsys.readouterr().out)["findings"]
     assert row["code"] == "MOV101"
     assert row["severity"] == "must mend"

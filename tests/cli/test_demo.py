@@ -17,6 +17,6 @@ def test_the_demo_does_the_main_job_and_says_where_to_look(
     page = folder / "fitter" / "page.html"
     assert page.is_file()
     assert str(page) in said
-    for done in ("Brought in", "Asked", "Checked", "Drew"):
+    for done in ("Brought in", "Asked it", "Checked it", "Drew it"):
         assert done in said
     assert len(said.splitlines()) < 40

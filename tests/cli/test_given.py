@@ -14,8 +14,8 @@ from wardwright.store.sites import write_site
 
 def test_a_sample_and_its_document_are_the_same_site(tmp_path: Path) -> None:
     path = tmp_path / "house.json"
-    write_site(path, read_sample("room"))
-    assert site_from(str(path), catalogue_from(())) == site_from("sample:room", catalogue_from(()))
+    write_site(path, read_sample("one-room"))
+    assert site_from(str(path), catalogue_from(())) == site_from("sample:one-room", catalogue_from(()))
 
 
 @pytest.mark.parametrize(

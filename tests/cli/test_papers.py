@@ -9,7 +9,7 @@ from wardwright.cli.main import main
 
 
 def test_the_fitter_gets_a_page_of_his_own(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["papers", "sample:room", "-o", str(tmp_path / "papers")]) == FINE
+    assert main(["papers", "sample:one-room", "-o", str(tmp_path / "papers")]) == FINE
     folder = tmp_path / "papers" / "fitter"
     page = (folder / "page.html").read_text(encoding="utf-8")
     assert page.startswith("<!DOCTYPE html>")
@@ -23,7 +23,7 @@ def test_the_fitter_gets_a_page_of_his_own(tmp_path: Path, capsys: pytest.Captur
 
 def test_the_same_site_gives_the_same_bytes(tmp_path: Path) -> None:
     for name in ("one", "two"):
-        assert main(["papers", "sample:room", "-o", str(tmp_path / name)]) == FINE
+        assert main(["papers", "sample:one-room", "-o", str(tmp_path / name)]) == FINE
     pages = [(tmp_path / name / "fitter" / "page.html").read_bytes() for name in ("one", "two")]
     assert pages[0] == pages[1]
 
@@ -31,6 +31,6 @@ def test_the_same_site_gives_the_same_bytes(tmp_path: Path) -> None:
 def test_where_it_cannot_write_it_says_so(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     place = tmp_path / "a-file"
     place.write_text("mine", encoding="utf-8")
-    assert main(["papers", "sample:room", "-o", str(place)]) == BAD_INPUT
+    assert main(["papers", "sample:one-room", "-o", str(place)]) == BAD_INPUT
     assert "the papers cannot be written" in capsys.readouterr().err
     assert place.read_text(encoding="utf-8") == "mine"

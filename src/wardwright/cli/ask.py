@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from argparse import ArgumentParser, Namespace
-from typing import TYPE_CHECKING
 
 from wardwright.cli.command import FINE, Command, add_sheets, add_site
 from wardwright.cli.given import catalogue_from, site_from
 from wardwright.cli.progress import progress
-
-if TYPE_CHECKING:  # pydantic is not to be loaded for --help
-    from wardwright.questions.answer import Answer
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -37,36 +32,11 @@ def run(arguments: Namespace) -> int:
 
     with progress("asking the house"):
         answers = ask(site, catalogue, arguments.question or None)
-    if arguments.json:
-        print(
-            json.dumps({"answers": [answer_row(answer) for answer in answers]}, indent=1, ensure_ascii=False)
-        )
-        return FINE
-    from wardwright.documents.writers.text import answers_text
+    from wardwright.documents.writers.text import answers_json, answers_text
 
-    print(answers_text(answers))
+    text = answers_json(answers) if arguments.json else answers_text(answers, site=site, catalogue=catalogue)
+    print(text, end="")
     return FINE
-
-
-def answer_row(answer: Answer) -> dict[str, object]:
-    """One answer as plain data; its numbers are null, and `reason` says why, where it could not be computed."""
-    estimate = answer.estimate
-    drivers = () if estimate is None else estimate.drivers
-    return {
-        "question": answer.question,
-        "subject": answer.subject,
-        "value": None if estimate is None else estimate.value,
-        "low": None if estimate is None else estimate.low,
-        "high": None if estimate is None else estimate.high,
-        "unit": None if estimate is None else estimate.unit,
-        "drivers": [{"name": one.name, "swing": one.swing, "basis": one.basis} for one in drivers],
-        "basis": None if estimate is None else estimate.basis,
-        "reason": answer.reason,
-        "subject_id": answer.subject_id,
-        "measure": answer.measure,
-        "verdict": answer.verdict,
-        "chance": answer.chance,
-    }
 
 
 COMMAND = Command(

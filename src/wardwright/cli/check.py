@@ -36,7 +36,7 @@ def run(arguments: Namespace) -> int:
     else:
         from wardwright.documents.writers.text import findings_text
 
-        print(findings_text(findings))
+        print(findings_text(findings, site=site, catalogue=catalogue), end="")
     stops = {"must mend", "not run"} if arguments.strict else {"must mend"}
     return MUST_MEND if any(finding.severity in stops for finding in findings) else FINE
 

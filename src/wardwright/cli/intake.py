@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -40,17 +41,19 @@ def run(arguments: Namespace) -> int:
     """Bring the house in, write its document, and say what was read, guessed and left out."""
     catalogue = catalogue_from(arguments.sheet)
     site, report = house_from(arguments, catalogue)
+    from wardwright.model.validation import problems, sound
+    from wardwright.questions.worth_adding import worth_adding
     from wardwright.store.sites import write_site
 
+    if report is None:  # notes are put right in the notes: nothing is written before they hold together
+        sound(site, where=arguments.file, catalogue=catalogue)
     write_site(Path(arguments.output), site)
     print(brought_in(site, report))
-    from wardwright.questions.worth_adding import worth_adding
-
-    facts = worth_adding(site, catalogue)
-    if facts:
-        print("\nWorth adding first:")
-        print("\n".join(f"  {number}. {fact}" for number, fact in enumerate(facts, 1)))
+    noted = [f"{one.where}: {one.what}. {one.cure}." for one in problems(site, catalogue)]
+    print("\n".join(listed("Does not fit together", noted)), end="\n" * bool(noted))
+    print("\n".join(listed("Worth adding first", worth_adding(site, catalogue))))
     print(f"\nWritten: {arguments.output}")
+    sound(site, where=arguments.output, catalogue=catalogue)
     return FINE
 
 
@@ -100,9 +103,15 @@ def brought_in(site: Site, report: IntakeReport | None) -> str:
             ("Odd about the house as drawn", report.oddities),
         )
     for heading, facts in sections:
-        if facts:
-            lines += ["", f"{heading}:", *(f"  - {fact}" for fact in facts)]
+        lines += listed(heading, facts)
     return "\n".join(lines)
+
+
+def listed(heading: str, facts: Sequence[str]) -> list[str]:
+    """Lines of a heading and its facts; none where there are none."""
+    if not facts:
+        return []
+    return ["", f"{heading}:", *(f"{number:3}. {fact}" for number, fact in enumerate(facts, 1))]
 
 
 COMMAND = Command(

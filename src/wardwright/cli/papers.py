@@ -13,6 +13,8 @@ from wardwright.cli.progress import progress
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
     from wardwright.model.catalogue import Catalogue
     from wardwright.model.site import Site
+    from wardwright.questions.answer import Answer
+    from wardwright.rules.finding import Finding
 
 FITTER = "fitter"
 """The folder of the fitter's own copy: it holds all, and is for nobody else."""
@@ -36,28 +38,38 @@ def run(arguments: Namespace) -> int:
     """Ask, check, and write the page and its plans."""
     catalogue = catalogue_from(arguments.sheet)
     site = site_from(arguments.site, catalogue)
-    folder = Path(arguments.output) / FITTER
-    with progress("asking the house and drawing it"):
-        files = fitter_files(site, catalogue)
-    from wardwright.store.folders import write_folder
+    from wardwright.questions.table import ask
+    from wardwright.rules.table import check
 
-    write_folder(folder, files, stale="plan-*.svg")
-    print(f"Written: {folder / PAGE}" + f", and {len(files) - 1} plans beside it" * (len(files) > 1))
+    with progress("asking the house and drawing it"):
+        files = fitter_files(site, catalogue, answers=ask(site, catalogue), findings=check(site, catalogue))
+    page = write_fitter_copy(Path(arguments.output), files)
+    plans = len(files) - 1
+    print(f"Written: {page}, and {plans} {'plan' if plans == 1 else 'plans'} beside it")
     print("It is a plan of how to get into somebody's home: keep it on your own machine.")
     return FINE
 
 
-def fitter_files(site: Site, catalogue: Catalogue) -> dict[str, bytes]:
-    """Name and content of each file of the fitter's copy."""
+def fitter_files(
+    site: Site, catalogue: Catalogue, *, answers: tuple[Answer, ...], findings: tuple[Finding, ...]
+) -> dict[str, bytes]:
+    """Name and content of each file of the fitter's copy: the page, and each storey's plan for itself."""
     from wardwright.documents.content.page import page_of
     from wardwright.documents.writers.html import write_html
-    from wardwright.questions.table import ask
+    from wardwright.documents.writers.svg import write_svg
     from wardwright.questions.worth_adding import worth_adding
-    from wardwright.rules.table import check
 
-    facts = worth_adding(site, catalogue)
-    page = page_of(site, catalogue, ask(site, catalogue), check(site, catalogue), worth_adding=facts)
-    return {PAGE: write_html(page)}
+    page = page_of(site, catalogue, answers, findings, worth_adding=worth_adding(site, catalogue))
+    plans = {f"plan-{storey.drawing.key}.svg": write_svg(storey.drawing) for storey in page.storeys}
+    return {PAGE: write_html(page), **plans}
+
+
+def write_fitter_copy(folder: Path, files: dict[str, bytes]) -> Path:
+    """Write the fitter's copy into its own folder under this one; where its page is."""
+    from wardwright.store.folders import write_folder
+
+    write_folder(folder / FITTER, files, stale="plan-*.svg")
+    return folder / FITTER / PAGE
 
 
 COMMAND = Command(

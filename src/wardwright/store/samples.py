@@ -45,3 +45,19 @@ def read_sample(name: str) -> Site:
         )
     text = (files("wardwright") / "samples" / f"{name}.json").read_text(encoding="utf-8")
     return read_document(text, where=f"samples/{name}.json")
+
+
+def sample_notes(name: str) -> str:
+    """Read the notes that a sample house was made from.
+
+    Parameters
+    ----------
+    name : str
+        One of `sample_names()`.
+
+    Returns
+    -------
+    str
+        The notes.
+    """
+    return (files("wardwright") / "samples" / f"{name}.notes").read_text(encoding="utf-8")
