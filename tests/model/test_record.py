@@ -40,3 +40,10 @@ def test_unknown_keys_and_changes_are_refused() -> None:
         Storey(id="a", name="A", elevation_m=0.0, hight_m=2.0)
     with pytest.raises(ValidationError):
         GROUND.name = "other"
+
+
+def test_a_default_and_the_same_value_told_are_two_things() -> None:
+    told = Storey(id="ground", name="Ground", elevation_m=0.0, height_m=2.4)
+    assert told.height_m == GROUND.height_m
+    assert told != GROUND
+    assert hash(told) != hash(GROUND)

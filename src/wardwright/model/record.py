@@ -75,9 +75,12 @@ class Record(BaseModel):
         kept = self.__dict__.get(_KEPT_HASH)
         if isinstance(kept, int):
             return kept
-        fresh = hash((type(self), *(getattr(self, name) for name in type(self).model_fields)))
+        fresh = self._hashed()
         self.__dict__[_KEPT_HASH] = fresh
         return fresh
+
+    def _hashed(self) -> int:
+        return hash((type(self), *(getattr(self, name) for name in type(self).model_fields)))
 
     def __copy__(self) -> Self:
         """A copy that does not keep the hash, so that it may be given other content."""
@@ -91,6 +94,17 @@ class Marked(Record):
 
     basis: Marks = ()
     """How each field is known."""
+
+    def __eq__(self, other: object) -> bool:
+        """Equal content, known in the same way: a default and the same value told are two things."""
+        if not super().__eq__(other):
+            return False
+        return isinstance(other, Marked) and self.model_fields_set == other.model_fields_set
+
+    __hash__ = Record.__hash__
+
+    def _hashed(self) -> int:
+        return hash((super()._hashed(), frozenset(self.model_fields_set)))
 
     def basis_of(self, field: str) -> Basis:
         """How one field is known.

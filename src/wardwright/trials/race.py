@@ -25,6 +25,7 @@ from wardwright.physics.walking.from_site import (
     way_in_spot,
 )
 from wardwright.trials.draws import Cases, Input, cases_of
+from wardwright.trials.paces import paces_of
 from wardwright.trials.watchers import REACH_SHARES, Watcher, has_sounder, watchers_on
 from wardwright.trials.ways_in import WayIn
 from wardwright.trials.zone_response import response_times
@@ -50,24 +51,6 @@ class Race(NamedTuple):
     broken: FloatArray
     message_waits: bool
     """Whether the abort delay counted in the likely case."""
-
-
-def paces_of(catalogue: Catalogue) -> Paces:
-    """An intruder's likely paces, for choosing the fastest way."""
-    return Paces(
-        catalogue.figure("pace-hurried").value,
-        catalogue.figure("stairs-share").value,
-        catalogue.figure("pass-door").value,
-    )
-
-
-def quickest_paces(catalogue: Catalogue) -> Paces:
-    """The paces of the design case: hurried at the high end, doors at the low end."""
-    return Paces(
-        catalogue.figure("pace-hurried").high,
-        catalogue.figure("stairs-share").high,
-        catalogue.figure("pass-door").low,
-    )
 
 
 def spot_of(site: Site, device: Device) -> Spot:

@@ -23,7 +23,7 @@ from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import watch
 from wardwright.physics.walking.from_site import Spot, TimeMap, premises_network, time_maps, way_in_spot
 from wardwright.trials.floors import Floors, free_floors, hanging_together, nearest_cell, on_grid, rings_of
-from wardwright.trials.race import quickest_paces
+from wardwright.trials.paces import quickest_paces
 from wardwright.trials.watchers import behaviour_of, has_sounder, opens_contact
 from wardwright.trials.ways_in import WayIn
 
