@@ -41,5 +41,5 @@ def test_every_script_says_what_it_is_for() -> None:
     for path in sorted((ROOT / "scripts").iterdir()):
         if path.is_file():
             head = path.read_text(encoding="utf-8").splitlines()[:2]
-            assert head[0] == "#!/usr/bin/env python3", path.name
-            assert head[1].startswith('"""'), path.name
+            assert head[0].startswith("#!"), path.name
+            assert head[1].startswith(('"""', "# ")), path.name
