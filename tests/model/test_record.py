@@ -47,3 +47,8 @@ def test_a_default_and_the_same_value_told_are_two_things() -> None:
     assert told.height_m == GROUND.height_m
     assert told != GROUND
     assert hash(told) != hash(GROUND)
+
+
+def test_a_record_is_not_equal_to_what_is_no_record() -> None:
+    assert None not in (GROUND,)
+    assert GROUND != "ground"

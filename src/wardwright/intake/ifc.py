@@ -53,7 +53,7 @@ def read_ifc(data: bytes, *, where: str, premises: str | None = None) -> tuple[S
         If the file is broken, or holds no room, or `premises` picks none.
     """
     house = IfcHouse(data, where=where)
-    rooms = rooms_of(house, premises) or rooms_from_rings(house, premises)
+    rooms = rooms_of(house, premises) if house.of("IfcSpace") else rooms_from_rings(house, premises)
     floors = floors_of(house, rooms)
     storeys, spaces = spaces_of(house, rooms, floors)
     built = walls_of(house, floors)

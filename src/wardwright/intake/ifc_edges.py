@@ -51,7 +51,9 @@ def _touching(
     if first.distance(second) > TOUCHING_M:
         return
     shared = first.exterior.intersection(second.buffer(TOUCHING_M, join_style="mitre")).difference(built)
-    lines = [part for part in shapely.get_parts(shared) if part.geom_type == "LineString"]
+    lines = [
+        part for part in shapely.get_parts(shared) if part.geom_type == "LineString" and not part.is_empty
+    ]
     if not lines:
         return
     merged = shapely.line_merge(shapely.MultiLineString(lines))

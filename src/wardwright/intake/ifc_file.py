@@ -143,13 +143,14 @@ def _opened(data: bytes, where: str) -> ifcopenshell.file:
         )
     try:
         opened = ifcopenshell.file.from_string(data.decode("latin-1"))
+        projects = opened.by_type("IfcProject")
     except Exception as error:  # the library raises several kinds of its own
         raise IntakeError(
             f"it cannot be read as IFC ({str(error).splitlines()[0] if str(error) else 'no reason given'})",
             where=where,
             cure="Export the building again as IFC 2x3 or IFC4",
         ) from error
-    if not opened.by_type("IfcProject"):
+    if not projects:
         raise IntakeError(
             "it holds no IfcProject", where=where, cure="Export the whole building, not a part or a library"
         )

@@ -26,7 +26,7 @@ _USES: tuple[tuple[str, SpaceUse], ...] = (
     (r"hall|foyer|flur|diele|entrance|entry|lobby|corridor|korridor|vestibule|vorraum|passage", "hall"),
 )
 _NOT_A_ROOM = re.compile(r"^(roof|dach|void|luftraum|shaft|schacht|bgf|ngf|gross.*|area)$", re.IGNORECASE)
-_OUTSIDE = re.compile(r"terras|balk?on|patio|loggia|garden|garten|outside|external|porch", re.IGNORECASE)
+_OUTSIDE = re.compile(r"terra[sc]|balk?on|patio|loggia|garden|garten|outside|external|porch", re.IGNORECASE)
 
 
 def no_room(entity: Entity) -> str | None:

@@ -156,6 +156,7 @@ def _gap(house: IfcHouse, site: Site, void: Entity, *, built: list[BuiltWall]) -
 def _glass_of(house: IfcHouse, site: Site, built: BuiltWall) -> Opening:
     """A curtain wall as one fixed window: it is glass that a person could come through."""
     wall = built.wall
+    house.draft.oddity(f"{wall.id} is a curtain wall: taken as one fixed window")
     _, _, length = direction(wall.line_m)
     top = wall.base_m + (wall.height_m or site.storey(wall.storey).height_m)
     fields: dict[str, object] = {

@@ -7,7 +7,7 @@ import shapely
 
 from wardwright.errors import IntakeError
 from wardwright.intake.ifc_file import IfcHouse
-from wardwright.intake.ifc_rings import CUTS_M, rings_at, wall_solids
+from wardwright.intake.ifc_rings import CUTS_M, rings_at, wall_bodies
 from wardwright.intake.ifc_shapes import Solid, ring_of
 from wardwright.intake.ifc_spaces import Room
 
@@ -25,18 +25,17 @@ def rooms_from_rings(house: IfcHouse, premises: str | None) -> list[Room]:
     IntakeError
         If the premises are named: without spaces there is nothing to name them by.
     """
-    if house.of("IfcSpace"):
-        return []
     if premises is not None:
         raise IntakeError(
             "it holds no spaces, so premises cannot be picked",
             where=f"{house.where}, premises",
             cure="Export it with its spaces (rooms), or bring in the whole file",
         )
-    solids, found = wall_solids(house), []
+    bodies = wall_bodies(house)
+    found: list[Room] = []
     for storey in house.of("IfcBuildingStorey"):
         floor = float(house.frame(storey)[2, 3])
-        rings = rings_at(solids, floor + CUTS_M[0])
+        rings = rings_at(bodies, floor + CUTS_M[0])
         wide = [ring for ring in rings if not ring.buffer(-LEAST_ROOM_WIDTH_M / 2).is_empty]
         for number, ring in enumerate(sorted(wide, key=_place), start=1):
             name = f"{(storey.Name or 'storey').strip()} room {number}"

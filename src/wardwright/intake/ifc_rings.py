@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 import shapely
 
 from wardwright.intake.ifc_file import IfcHouse
-from wardwright.intake.ifc_shapes import Solid, cut
+from wardwright.intake.ifc_shapes import Solid, cut, plan_outline
 from wardwright.intake.ifc_spaces import Floor
 from wardwright.intake.ifc_walls import wall_solid
 from wardwright.intake.report import number_word
@@ -16,15 +17,29 @@ from wardwright.model.fabric import Space
 CUTS_M = (1.0, 0.3)
 """Heights above the floor at which the walls, with their openings filled, are cut. [m] (assumption)"""
 LEAST_RING_M2 = 0.5
+HAIR_M = 0.01
+"""Walls that stand this close meet. [m] (assumption)"""
 
 
-def rings_at(solids: Sequence[Solid], height: float) -> list[shapely.Polygon]:
-    """The areas closed in by what a level plane cuts out of walls. [m]"""
-    cuts = [cut(solid, height) for solid in solids if solid.low < height < solid.high]
-    # A centimetre closes the hairs between walls that meet at a corner.
-    built = shapely.union_all([area.buffer(0.01, join_style="mitre") for area in cuts])
+class WallBody(NamedTuple):
+    """A wall, its own shadow, and the holes that may already be cut out of its shape."""
+
+    solid: Solid
+    shadow: shapely.Geometry
+    holes: tuple[Solid, ...] = ()
+
+
+def rings_at(walls: Sequence[WallBody], height: float) -> list[shapely.Polygon]:
+    """The areas closed in by what a level plane cuts out of walls, their holes filled. [m]"""
+    cuts = [
+        cut(wall.solid, height).union(cut(hole, height).intersection(wall.shadow))
+        for wall in walls
+        for hole in (wall.solid, *wall.holes)
+        if hole.low < height < hole.high
+    ]
+    built = shapely.union_all([area.buffer(HAIR_M, join_style="mitre") for area in cuts])
     rings = [
-        shapely.Polygon(hole)
+        shapely.Polygon(hole).buffer(HAIR_M, join_style="mitre")
         for part in shapely.get_parts(built)
         if part.geom_type == "Polygon"
         for hole in part.interiors
@@ -34,22 +49,24 @@ def rings_at(solids: Sequence[Solid], height: float) -> list[shapely.Polygon]:
 
 def note_rings(house: IfcHouse, floors: Sequence[Floor], spaces: Sequence[Space]) -> None:
     """Note, for each storey, rooms that share a ring of walls and rooms whose ring does not close."""
-    solids = wall_solids(house)
+    bodies = wall_bodies(house)
     for floor in floors:
         rooms = [space for space in spaces if space.storey == floor.id]
-        within = {at: _by_ring(rings_at(solids, floor.elevation + at), rooms) for at in CUTS_M}
+        within = {at: _by_ring(rings_at(bodies, floor.elevation + at), rooms) for at in CUTS_M}
         for fact in ring_facts(floor.name, rooms, within):
             house.draft.oddity(fact)
 
 
-def wall_solids(house: IfcHouse) -> list[Solid]:
-    """Walls with their holes filled: a file may hold a wall's shape with its holes already cut out."""
-    found = [wall_solid(house, wall) for wall in house.of("IfcWall", "IfcCurtainWall")]
-    for void in house.of("IfcOpeningElement"):
-        hosts = [relation.RelatingBuildingElement for relation in void.VoidsElements or ()]
-        if any(host.is_a("IfcWall") for host in hosts):
-            found.append(house.solid(void))
-    return [solid for solid in found if solid is not None]
+def wall_bodies(house: IfcHouse) -> list[WallBody]:
+    """All walls with their holes: a file may hold a wall's shape with its holes already cut out."""
+    found = []
+    for wall in house.of("IfcWall", "IfcCurtainWall"):
+        solid = wall_solid(house, wall)
+        if solid is not None:
+            voids = [r.RelatedOpeningElement for r in wall.HasOpenings or ()]
+            holes = tuple(hole for void in voids if (hole := house.solid(void)) is not None)
+            found.append(WallBody(solid, plan_outline(solid), holes))
+    return found
 
 
 def _by_ring(rings: Sequence[shapely.Polygon], rooms: Sequence[Space]) -> list[list[Space]]:
@@ -68,8 +85,10 @@ def ring_facts(storey: str, rooms: Sequence[Space], within: dict[float, list[lis
         shared = "; nor between ".join(
             ", ".join(sorted(room.name for room in ring)) for ring in within[high] if len(ring) > 1
         )
-        counts = f"{number_word(len(closed))} rooms in {number_word(len(within[high]))} rings"
-        facts.append(f"{storey}: {counts} of walls; nothing is built between {shared}")
+        rings = number_word(len(within[high])) + (" ring" if len(within[high]) == 1 else " rings")
+        facts.append(
+            f"{storey}: {number_word(len(closed))} rooms in {rings} of walls; nothing is built between {shared}"
+        )
     for room in rooms:
         if room.id in closed:
             continue

@@ -11,6 +11,7 @@ from wardwright.intake.ifc_file import IfcHouse, called
 from wardwright.intake.ifc_openings import is_in_roof
 from wardwright.intake.ifc_shapes import Solid, largest, normals, plan_outline, ring_of
 from wardwright.intake.ifc_spaces import Floor
+from wardwright.intake.report import counted
 from wardwright.model.fabric import Slope, Space, Storey, Wall
 from wardwright.model.opening import Opening
 from wardwright.model.placement import direction, space_at
@@ -50,7 +51,7 @@ def sloped_storeys(house: IfcHouse, storeys: list[Storey], spaces: list[Space]) 
         rooms = shapely.union_all([shapely.Polygon(s.outline_m) for s in spaces if s.storey == storey.id])
         slopes = [slope for plane in planes if (slope := _slope(plane, storey, rooms)) is not None]
         if slopes:
-            house.draft.read(f"{len(slopes)} sloped ceilings over {storey.name}")
+            house.draft.read(f"{counted(len(slopes), 'sloped ceiling')} over {storey.name}")
             marks = (*storey.basis, ("slopes", "measured"))
             storey = storey.model_copy(update={"slopes": tuple(slopes), "basis": marks})
         made.append(storey)

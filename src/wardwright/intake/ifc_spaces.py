@@ -157,7 +157,8 @@ def spaces_of(house: IfcHouse, rooms: list[Room], floors: list[Floor]) -> tuple[
             name=floor.name,
             elevation_m=round(floor.elevation, 4),
             height_m=heights[floor.id],
-            basis={"id": "measured", "name": "measured", "elevation_m": "measured", "height_m": "measured"},
+            basis=dict.fromkeys(("id", "name", "elevation_m"), "measured")
+            | {"height_m": "guessed" if any(room.is_guessed for room in rooms) else "measured"},
         )
         for floor in floors
     ]

@@ -100,11 +100,11 @@ def _wall(
     house: IfcHouse, entity: Entity, outline: shapely.Polygon, *, where: tuple[Floor, float, float]
 ) -> Wall | None:
     floor, foot, head = where
-    own_way, _ = house.axes(entity)
-    strip = strip_along(outline, own_way)
-    if strip.filled < 0.7 or strip.length < strip.width:
-        other = strip_along(outline, long_way(outline))
-        strip = other if other.filled > strip.filled + 0.05 or strip.length < strip.width else strip
+    # A wall's own axes first: they turn with the house, so that its line runs the same way however it is turned.
+    strips = [strip_along(outline, way) for way in (*house.axes(entity), long_way(outline))]
+    straight = [s for s in strips if s.length >= s.width] or strips
+    best = max(s.filled for s in straight)
+    strip = next(s for s in straight if s.filled >= best - 0.05)
     if strip.length < LEAST_LENGTH_M:
         house.draft.leave_out("wall", "shorter than a hand", _label(entity))
         return None

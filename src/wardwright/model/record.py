@@ -97,9 +97,10 @@ class Marked(Record):
 
     def __eq__(self, other: object) -> bool:
         """Equal content, known in the same way: a default and the same value told are two things."""
-        if not super().__eq__(other):
+        # Asked of what is no record, the base answers NotImplemented, which is no yes.
+        if not isinstance(other, Marked) or super().__eq__(other) is not True:
             return False
-        return isinstance(other, Marked) and self.model_fields_set == other.model_fields_set
+        return self.model_fields_set == other.model_fields_set
 
     __hash__ = Record.__hash__
 

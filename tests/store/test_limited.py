@@ -1,0 +1,57 @@
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from common.ifc_house import Wish, written
+from wardwright.errors import IntakeError
+from wardwright.intake.ifc import read_ifc
+from wardwright.store.limited import read_ifc_limited
+
+
+@pytest.fixture
+def house(tmp_path: Path) -> Path:
+    path = tmp_path / "house.ifc"
+    path.write_bytes(written(Wish(gable=True)))
+    return path
+
+
+def test_the_child_gives_what_reading_here_gives(house: Path) -> None:
+    assert read_ifc_limited(house, "A") == read_ifc(house.read_bytes(), where="house.ifc", premises="A")
+
+
+def test_a_fault_keeps_its_words(house: Path) -> None:
+    with pytest.raises(IntakeError, match='no space is called "Z"') as caught:
+        read_ifc_limited(house, "Z")
+    assert caught.value.where == "house.ifc, premises"
+
+
+def test_a_broken_file_is_refused_by_name(house: Path) -> None:
+    house.write_bytes(house.read_bytes()[:3000])
+    with pytest.raises(IntakeError, match="ends before its last line") as caught:
+        read_ifc_limited(house)
+    assert caught.value.where == "house.ifc"
+
+
+def test_a_missing_file_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(IntakeError, match="cannot be opened"):
+        read_ifc_limited(tmp_path / "none.ifc")
+
+
+def test_it_is_stopped_when_its_time_is_up(house: Path) -> None:
+    with pytest.raises(IntakeError, match=r"longer than 0\.05 s and was stopped"):
+        read_ifc_limited(house, seconds=0.05)
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="this system has no limit on memory")
+def test_it_is_stopped_when_it_takes_too_much_memory(house: Path) -> None:
+    with pytest.raises(IntakeError, match=r"more than 150 MB of memory"):
+        read_ifc_limited(house, megabytes=150)
+
+
+def test_the_parent_does_not_load_the_ifc_library() -> None:
+    code = "import sys, wardwright.store.limited; sys.exit('ifcopenshell' in sys.modules)"
+    assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
