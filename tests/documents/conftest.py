@@ -6,9 +6,14 @@ The numbers of the answers are invented to fill the page; nothing here says what
 from __future__ import annotations
 
 import math
+import os
+from collections.abc import Callable
+from itertools import pairwise
+from pathlib import Path
 
 import pytest
 
+from wardwright.documents.content.page import Page, page_of
 from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.estimate import Driver, Estimate
 from wardwright.model.site import Site
@@ -186,7 +191,7 @@ def _estimate(value: float, low: float, high: float, unit: str = "s") -> Estimat
 
 def _walk(points: list[tuple[float, float]], *, pace: float, start: float) -> tuple[tuple, tuple]:
     xs, ts = [points[0]], [start]
-    for a, b in zip(points, points[1:], strict=False):
+    for a, b in pairwise(points):
         n = max(1, round(math.dist(a, b) / 0.05))
         for i in range(1, n + 1):
             xs.append((a[0] + (b[0] - a[0]) * i / n, a[1] + (b[1] - a[1]) * i / n))
@@ -230,7 +235,9 @@ def make_answers() -> tuple[Answer, ...]:
                 Mend(action="change-lock", subject="front-door", values=(("lock", "rc2"),)),
             ),
             sketches=(
-                Sketch(role="walk", storey="ground", points=((1.0, 0.2), (1.55, 1.5), (1.6, 3.4)), times_s=(0, 0.7, 1.6)),
+                Sketch(
+                    role="walk", storey="ground", points=((1.0, 0.2), (1.55, 1.5), (1.6, 3.4)), times_s=(0, 0.7, 1.6)
+                ),
                 Sketch(role="notice", storey="ground", points=((1.0, 0.1),), label="noticed 0 s"),
                 Sketch(role="goal", storey="ground", points=((1.85, 3.6),), label="broken 12 s"),
             ),
@@ -339,3 +346,29 @@ def answers() -> tuple[Answer, ...]:
 @pytest.fixture
 def findings() -> tuple[Finding, ...]:
     return make_findings()
+
+
+REFERENCES = Path(__file__).resolve().parents[1] / "references"
+
+
+@pytest.fixture
+def kept() -> Callable[[str, str], None]:
+    """Compare a text with the one that is kept; `scripts/keep-references` writes them anew."""
+
+    def compare(name: str, text: str) -> None:
+        path = REFERENCES / name
+        if os.environ.get("WARDWRIGHT_KEEP_REFERENCES") == "1":
+            path.write_text(text, encoding="utf-8")
+        assert path.is_file(), f"tests/references/{name} is not there: run scripts/keep-references"
+        assert text == path.read_text(encoding="utf-8"), (
+            f"tests/references/{name} differs: look at the change, then run scripts/keep-references"
+        )
+
+    return compare
+
+
+@pytest.fixture
+def page(
+    site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], findings: tuple[Finding, ...]
+) -> Page:
+    return page_of(site, catalogue, answers, findings, worth_adding=("where the keypad is to be",))

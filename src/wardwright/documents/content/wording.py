@@ -49,8 +49,8 @@ SEVERITIES: dict[Severity, tuple[str, str]] = {
 """A heading and what it means, gravest first."""
 
 BASES: dict[Basis, str] = {
-    "measured": "measured on site",
-    "told": "told by somebody, or read from the file",
+    "measured": "measured, on site or in the building file",
+    "told": "told by somebody",
     "guessed": "guessed by the intake",
     "default": "nobody said: the program\u2019s default",
 }

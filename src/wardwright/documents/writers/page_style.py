@@ -5,12 +5,12 @@ from __future__ import annotations
 PAGE_STYLE = """
 :root{color-scheme:light dark;
 --paper:#fcfbf7;--sheet:#fffefb;--ink:#1b1a17;--soft:#5f5b52;--rule:#c9c3b4;
---blue:#0072b2;--sky:#56b4e9;--green:#00795a;--orange:#e69f00;--vermilion:#c25400;--purple:#b0578b;
+--blue:#0072b2;--sky:#56b4e9;--green:#009e73;--orange:#e69f00;--vermilion:#d55e00;--purple:#cc79a7;
 --serif:"Iowan Old Style","Palatino Linotype",Palatino,"URW Palladio L",P052,"Book Antiqua",Georgia,serif;
 --sans:"Helvetica Neue",Arial,"Liberation Sans","DejaVu Sans",sans-serif}
 @media (prefers-color-scheme:dark){:root{--paper:#171613;--sheet:#1d1b18;--ink:#e4dfd3;--soft:#a8a294;
 --rule:#4a463d;
---blue:#56b4e9;--green:#2bb58d;--vermilion:#ef8a4a;--purple:#d99bbd}}
+--blue:#56b4e9}}
 *{box-sizing:border-box}
 html{-webkit-text-size-adjust:100%}
 body{margin:0;background:var(--paper);color:var(--ink);font:17px/1.5 var(--serif);font-variant-numeric:lining-nums}
@@ -25,7 +25,7 @@ a:focus-visible,summary:focus-visible,[tabindex]:focus-visible{outline:3px solid
 padding:1.1rem 1.25rem 1.3rem}
 .maker{font-variant-caps:all-small-caps;letter-spacing:.22em;margin:0;font-size:1.05rem}
 h1{font-size:clamp(2rem,5.5vw,3.5rem);line-height:1.05;font-weight:400;margin:.35em 0 0;letter-spacing:-.01em}
-.stamp{border:3px double var(--vermilion);color:var(--vermilion);padding:.45rem .9rem .5rem;margin:.2rem 0 0;
+.stamp{border:4px double var(--vermilion);padding:.45rem .9rem .5rem;margin:.2rem 0 0;
 max-width:21rem;font-size:.86rem;line-height:1.35}
 .stamp strong{display:block;font:700 .95rem/1.3 var(--sans);letter-spacing:.14em;text-transform:uppercase}
 .cells{display:grid;grid-template-columns:repeat(auto-fit,minmax(10rem,1fr));border-top:1px solid var(--ink);
@@ -105,7 +105,8 @@ footer{border-top:3px solid var(--ink);margin-top:3.5rem;padding-top:.8rem}
 @media (min-width:46rem){.answer-grid{grid-template-columns:minmax(0,1fr) minmax(0,1fr)}
 .answer-grid.lone{grid-template-columns:minmax(0,1fr)}}
 
-@media (max-width:40rem){table{font-size:.86rem}td,tbody th,th{padding-right:.4rem}td:last-child,th:last-child{padding-right:0}
+@media (max-width:40rem){table{font-size:.86rem}td,tbody th,th{padding-right:.4rem}
+td:last-child,th:last-child{padding-right:0}
 .basis{table-layout:fixed}.basis th:first-child{width:31%}.basis th{overflow-wrap:anywhere;font-size:.68rem}
 .basis tbody th{font-size:.86rem}.roomy{display:none}body{font-size:16px}.cells>div{border-right:0;
 border-bottom:1px solid var(--rule)}
@@ -114,7 +115,7 @@ h2{margin-top:2.6rem}.cells>div:last-child{border-bottom:0}}
 @bottom-left{content:"Fitter\\2019s copy: keep it";font:8pt Arial,sans-serif}
 @bottom-right{content:counter(page) " of " counter(pages);font:8pt Arial,sans-serif}}
 @media print{:root{color-scheme:light;--paper:#fff;--sheet:#fff;--ink:#000;--soft:#3d3b36;--rule:#8d8a82;
---blue:#0072b2;--green:#00795a;--vermilion:#c25400;--purple:#a04a7c}
+--blue:#0072b2}
 body{font-size:10pt;line-height:1.4}.wrap{max-width:none;padding:0}nav,.skip{display:none}
 h1{font-size:26pt}h2{font-size:15pt;margin-top:9mm;break-after:avoid}h3,h4{break-after:avoid}h3{font-size:12.5pt}
 .roomy{display:table-cell}
@@ -128,4 +129,7 @@ h1{font-size:26pt}h2{font-size:15pt;margin-top:9mm;break-after:avoid}h3,h4{break
 .drawn .sheet figcaption{max-width:var(--w)}
 a{text-decoration:none}summary{list-style:none}details:not([open]){display:none}}
 """
-"""Style rules of the page; those of the drawings' inks are added from their table."""
+"""Style rules of the page, in the colours of the inks' table; those of the inks are added from that table.
+
+On a dark screen its sky blue stands for its blue.
+"""

@@ -170,8 +170,8 @@ _KNOWN = """
 {% if page.guessed %}{{ listed(page.guessed) }}{% else %}<p>Nothing is marked as guessed.</p>{% endif %}
 {% if page.report %}<h3>What the intake read from {{ page.report.source }} ({{ page.report.form }})</h3>
 <p>
-{% for thing, count in page.report.counts %}{{ count }} {{ thing }}{{ ", 
-" if not loop.last else "." }}{% endfor %}</p>
+{% for thing, count in page.report.counts %}{{- ", " if not loop.first }}{{ count }} {{ thing }}
+{%- endfor %}.</p>
 {% for heading, lines in (("Read", page.report.read), ("Guessed", page.report.guessed),
 ("Left out", page.report.left_out),
  ("Odd about the house as drawn", page.report.oddities)) %}{% if lines %}<h4>{{ heading }}</h4>

@@ -1,0 +1,61 @@
+from __future__ import annotations
+
+from typing import get_args
+
+import pytest
+
+from wardwright.documents.content.mends import mend_sentence, names_of
+from wardwright.documents.content.wording import ACTIONS
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.estimate import Estimate
+from wardwright.model.site import Site
+from wardwright.rules.finding import Mend
+
+
+@pytest.mark.parametrize(
+    ("action", "subject", "values", "words"),
+    [
+        ("move-device", "md-living", (("offset_m", 0.6), ("height_m", 2.2)),
+         "Move Living room movement detector: distance along its wall 0.6 m, height above the floor 2.2 m."),
+        ("turn-device", "md-living", (("heading_deg", 135.0),),
+         "Turn Living room movement detector: heading from the plan\u2019s right, anticlockwise, 135\u00b0."),
+        ("add-device", "kitchen-window", (("sheet", "contact"), ("behaviour", "instant")),
+         "Add a contact at kitchen window: behaviour instant."),
+        ("change-programme", "programme", (("abort_delay_s", 0.0),), "Programme: abort delay 0 s."),
+        ("change-behaviour", "zone-1", (("behaviour", "instant"),),
+         "Give zone 1, Front door the behaviour instant."),
+        ("rename", "zone-1", (("name", "Ground hall"),), "Rename zone 1, Front door: \u201cGround hall\u201d."),
+        ("change-mount", "oc-back", (("electronics_on", "frame"), ("gap_m", 0.008)),
+         "Mount Back door contact otherwise: electronics on the frame, gap between its parts 8 mm."),
+        ("change-lock", "back-door", (("what", "lock"),), "Fit a better lock at back door."),
+        ("change-lock", "kitchen-window", (("what", "glazing"),), "Fit a better pane at kitchen window."),
+        ("add-light", "back-door", (), "Add a light that comes on by itself at back door."),
+        ("tell", "oc-back", (("field", "gap_m"),), "Find out and note gap between its parts of Back door contact."),
+        ("remove-device", "not-there", (), "Take not-there away."),
+    ],
+)  # fmt: skip
+def test_a_mend_is_a_sentence(
+    action: str, subject: str, values: tuple[tuple[str, str | float], ...], words: str,
+    site: Site, catalogue: Catalogue,
+) -> None:  # fmt: skip
+    mend = Mend(action=action, subject=subject, values=values)  # type: ignore[arg-type] # parametrised
+    assert mend_sentence(mend, names_of(site, catalogue)) == words
+
+
+def test_every_action_has_words() -> None:
+    assert set(ACTIONS) == set(get_args(Mend.model_fields["action"].annotation))
+
+
+def test_what_a_mend_brings_is_said_with_its_range() -> None:
+    gain = Estimate(value=170.0, low=90.0, high=297.0, unit="s")
+    lock = Mend(action="change-lock", subject="door", values=(("what", "lock"),), gain=gain)
+    assert mend_sentence(lock, {}).endswith("It would hold longer by 170 s (90 to 297 s).")
+    move = Mend(action="move-device", subject="unit", gain=gain)
+    assert mend_sentence(move, {}).endswith("In hand then: 170 s (90 to 297 s).")
+
+
+def test_every_thing_of_a_site_has_a_name(site: Site) -> None:
+    names = names_of(site)
+    assert names["front-door"] == "front door"
+    assert names["zone-1"] == "zone 1, Front door"
+    assert names["g-hall"] == "wall g-hall"

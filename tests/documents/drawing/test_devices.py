@@ -1,0 +1,51 @@
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from wardwright.documents.drawing.devices import ABBREVIATIONS, device_tags
+from wardwright.documents.drawing.plan import base_plan
+from wardwright.documents.drawing.recording import Box, Circle, Tick
+from wardwright.documents.drawing.sheet import sheet_for
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.placement import standing
+from wardwright.model.site import Site
+
+
+def test_letters_and_numbers_for_each_device(site: Site, catalogue: Catalogue) -> None:
+    tags = device_tags(site, catalogue)
+    assert {tag.text for tag in tags.values()} == {
+        "CU", "KP", "MD1", "MD2", "MD3", "SO", "SI", "OC1", "OC2",
+    }  # fmt: skip
+    assert tags["siren-out"].words == "sounder, outside"
+
+
+def test_no_two_kinds_share_letters() -> None:
+    letters = [text for text, _ in ABBREVIATIONS.values()]
+    assert len(set(letters)) == len(letters)
+
+
+def test_a_device_without_a_sheet_is_marked_not_guessed(site: Site) -> None:
+    assert {tag.text[0] for tag in device_tags(site, Catalogue()).values()} == {"?"}
+
+
+def test_each_device_is_a_dot_in_its_place_and_letters_clear_of_the_others(
+    site: Site, catalogue: Catalogue
+) -> None:
+    base = base_plan(site, catalogue, storey_id="ground", sheet=sheet_for(site))
+    strokes = [verb for layer, verb in base.recording.strokes if layer == "devices"]
+    dots = [verb.centre for verb in strokes if isinstance(verb, Circle)]
+    stands = [standing(site, device) for device in site.devices]
+    assert sorted(dots) == sorted((s.x_m, s.y_m) for s in stands if s.storey == "ground")
+    boxes = [base.board.rectangle(verb.centre, (7.0, 3.9)) for verb in strokes if isinstance(verb, Box)]
+    assert len(boxes) == len(dots)
+    assert all(a.shared(b) == 0.0 for i, a in enumerate(boxes) for b in boxes[:i])
+
+
+def test_the_tick_stands_where_a_detector_looks(site: Site, catalogue: Catalogue) -> None:
+    base = base_plan(site, catalogue, storey_id="first", sheet=sheet_for(site))
+    (tick,) = [verb for _, verb in base.recording.strokes if isinstance(verb, Tick)]
+    stand = standing(site, site.device("md-landing"))
+    turn = math.degrees(math.atan2(tick.at[1] - stand.y_m, tick.at[0] - stand.x_m)) % 360.0
+    assert turn == pytest.approx(250.0)

@@ -1,0 +1,104 @@
+from __future__ import annotations
+
+import pytest
+import shapely
+
+from wardwright.documents.drawing.hatching import area_of
+from wardwright.documents.drawing.house import (
+    blocks,
+    draw_fixture,
+    draw_ground,
+    draw_name,
+    draw_stair,
+    furniture,
+    openings_of,
+    wall_area,
+)
+from wardwright.documents.drawing.labels import Board
+from wardwright.documents.drawing.recording import Hatch, Head, Line, Polygon, Polyline, Recorder, Text, Verb
+from wardwright.model.fabric import Space
+from wardwright.model.placement import opening_footprint
+from wardwright.model.site import Site
+
+
+def verbs(recorder: Recorder) -> list[Verb]:
+    return [verb for _, verb in recorder.recording().strokes]
+
+
+def test_every_opening_is_cut_out_of_the_walls(site: Site) -> None:
+    solid = wall_area(site, "ground")
+    for wall, opening in openings_of(site, "ground"):
+        assert solid.intersection(shapely.Polygon(opening_footprint(wall, opening))).area < 1e-6
+    assert solid.area < blocks(site, "ground").area
+
+
+def test_outer_corners_are_filled(site: Site) -> None:
+    # Lines that end in one corner leave a square of half a thickness outside it: here (-0.3, -0.3) to (-0.15, -0.15).
+    assert blocks(site, "ground").covers(shapely.box(-0.299, -0.299, -0.15, -0.15))
+
+
+def test_a_flight_has_a_tread_for_each_step_and_points_up(site: Site) -> None:
+    recorder = Recorder()
+    draw_stair(recorder, site, site.stairs[0], storey_id="ground")
+    treads = [verb for verb in verbs(recorder) if isinstance(verb, Line) and verb.style == "stair"]
+    assert len(treads) == round(2.65 / 0.19) - 1
+    assert all(abs(t.start[0] - t.end[0]) == pytest.approx(0.85) for t in treads)
+    (head,) = [verb for verb in verbs(recorder) if isinstance(verb, Head)]
+    assert head.at == site.stairs[0].line_m[-1]
+    assert head.turn_deg == pytest.approx(90.0)
+
+
+def test_what_gets_warm_is_hatched_and_what_has_room_is_named(site: Site) -> None:
+    sofa, radiator, worktop, _ = site.fixtures
+    for fixture, hatches, names in ((sofa, 0, 1), (radiator, 1, 0), (worktop, 0, 1)):
+        recorder = Recorder()
+        draw_fixture(recorder, fixture, mm_per_m=20.0)
+        assert sum(isinstance(verb, Hatch) for verb in verbs(recorder)) == hatches
+        assert sum(isinstance(verb, Text) for verb in verbs(recorder)) == names
+
+
+def test_the_boundary_stops_at_the_edge_of_the_sheet(site: Site) -> None:
+    recorder = Recorder()
+    draw_ground(recorder, site, bounds=(-1.0, -1.0, 6.0, 9.7))
+    points = [p for verb in verbs(recorder) if isinstance(verb, Polyline) for p in verb.points]
+    assert points
+    assert max(p[1] for p in points) <= 9.7
+    assert min(p[1] for p in points) >= -1.0
+
+
+def _named(space: Space) -> list[str]:
+    recorder = Recorder()
+    board = Board((-1, -1, 9, 9), mm_per_unit=10.0, solid=shapely.Polygon(), soft=shapely.Polygon())
+    draw_name(recorder, space, board=board, mm_per_m=10.0)
+    return [verb.text for verb in verbs(recorder) if isinstance(verb, Text)]
+
+
+def test_a_space_is_named_with_its_area() -> None:
+    square = ((0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0))
+    space = Space(id="a", name="Living room", storey="g", outline_m=square)
+    assert _named(space) == ["Living room", "12.0 m\u00b2"]
+    theirs = space.model_copy(update={"belongs": "neighbour"})
+    assert _named(theirs) == ["Living room", "neighbour's"]
+
+
+def test_a_long_name_is_folded_or_cut_in_a_narrow_space() -> None:
+    narrow = ((0.0, 0.0), (1.2, 0.0), (1.2, 5.0), (0.0, 5.0))
+    space = Space(id="a", name="Larder passage", storey="g", outline_m=narrow)
+    assert _named(space)[:2] == ["Larder", "passage"]
+    assert _named(space.model_copy(update={"name": "Wintergartenvorraum"}))[0].endswith("\u2026")
+
+
+def test_labels_are_kept_off_furniture_and_flights(site: Site) -> None:
+    soft = furniture(site, "ground")
+    assert soft.intersects(shapely.Point(4.5, 3.0))
+    assert soft.intersects(shapely.Point(0.45, 3.0))
+    assert not soft.intersects(shapely.Point(1.6, 3.0))
+
+
+def test_walls_are_one_area(site: Site) -> None:
+    recorder = Recorder()
+    from wardwright.documents.drawing.house import draw_walls  # noqa: PLC0415 - the only test of it
+
+    draw_walls(recorder, wall_area(site, "ground"))
+    (polygon,) = [verb for verb in verbs(recorder) if isinstance(verb, Polygon)]
+    assert area_of(polygon.rings).area == pytest.approx(wall_area(site, "ground").area)

@@ -1,0 +1,49 @@
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from wardwright.documents.drawing.plan import base_plan, plan_with
+from wardwright.documents.drawing.recording import Text
+from wardwright.documents.drawing.sheet import sheet_for
+from wardwright.documents.writers.svg import write_svg
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.site import Site
+from wardwright.questions.answer import Answer
+
+
+def test_the_plan_of_a_storey_is_as_it_was(
+    site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], kept: Callable[[str, str], None]
+) -> None:
+    base = base_plan(site, catalogue, storey_id="ground", sheet=sheet_for(site))
+    drawing = plan_with(
+        base, answers[1].sketches, key="plan", title="Ground floor", description="The race from the window."
+    )
+    kept("plan-ground.svg", write_svg(drawing).decode().replace("><", ">\n<"))
+
+
+def test_only_what_stands_on_a_storey_is_on_its_plan(site: Site, catalogue: Catalogue) -> None:
+    base = base_plan(site, catalogue, storey_id="first", sheet=sheet_for(site))
+    texts = {verb.text for _, verb in base.recording.strokes if isinstance(verb, Text)}
+    assert "Landing" in texts
+    assert "Kitchen" not in texts
+    assert base.devices == ("md-landing", "siren-in")
+
+
+def test_sketches_of_another_storey_are_left_out(
+    site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]
+) -> None:
+    base = base_plan(site, catalogue, storey_id="first", sheet=sheet_for(site))
+    drawing = plan_with(base, answers[1].sketches, key="a", title="", description="")
+    assert drawing.own.strokes == ()
+    assert drawing.styles_used == ()
+
+
+def test_order_of_the_lists_changes_no_ink_of_the_house(site: Site, catalogue: Catalogue) -> None:
+    turned = site.model_copy(update={"walls": site.walls[::-1], "openings": site.openings[::-1]})
+    one, other = (
+        base_plan(each, catalogue, storey_id="ground", sheet=sheet_for(each)).recording
+        for each in (site, turned)
+    )
+    assert {verb for layer, verb in one.strokes if layer != "house"} == {
+        verb for layer, verb in other.strokes if layer != "house"
+    }

@@ -1,0 +1,39 @@
+from __future__ import annotations
+
+import pytest
+
+from wardwright.documents.drawing.recording import Circle, Line, Text
+from wardwright.documents.drawing.strip import Event, range_line, strip_of_time
+from wardwright.model.estimate import Estimate
+
+EVENTS = (
+    Event("first notice", "alarm", 10.0, 5.0, 12.0, "10 s"),
+    Event("control unit reached", "intruder", 20.0, 18.0, 40.0, "20 s"),
+    Event("message outside", "alarm", None, 0.0, 0.0, "never"),
+)
+
+
+def test_all_events_are_on_one_axis() -> None:
+    strip = strip_of_time(EVENTS, key="a", title="", description="")
+    points = [verb for _, verb in strip.own.strokes if isinstance(verb, Circle)]
+    assert [point.style for point in points] == ["alarm-point", "intruder-point"]
+    # 0 s lies at 2 mm; twice the time is twice as far.
+    assert points[1].centre[0] - 2.0 == pytest.approx(2 * (points[0].centre[0] - 2.0))
+
+
+def test_what_never_happens_has_words_and_no_mark() -> None:
+    strip = strip_of_time(EVENTS[2:], key="a", title="", description="")
+    assert "never" in [verb.text for _, verb in strip.own.strokes if isinstance(verb, Text)]
+    assert not [verb for _, verb in strip.own.strokes if isinstance(verb, Circle)]
+
+
+def test_a_range_lies_on_its_side_of_nought() -> None:
+    line = range_line(Estimate(value=-5.0, low=-10.0, high=-2.0, unit="s"), key="a", description="")
+    by_style = {verb.style: verb for _, verb in line.own.strokes if isinstance(verb, Line)}
+    assert by_style["range"].end[0] < by_style["range-zero"].start[0]
+
+
+def test_a_share_is_drawn_from_nought_to_one() -> None:
+    line = range_line(Estimate(value=0.5, low=0.25, high=0.75, unit="-"), key="a", description="")
+    (point,) = [verb for _, verb in line.own.strokes if isinstance(verb, Circle)]
+    assert point.centre[0] == pytest.approx(30.0)

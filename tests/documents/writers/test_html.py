@@ -1,0 +1,156 @@
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from html.parser import HTMLParser
+from typing import Any
+
+import pytest
+
+from wardwright.documents.content.page import Page, page_of
+from wardwright.documents.writers.html import write_html
+from wardwright.intake.report import IntakeReport
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.site import Site
+
+VOID = {"meta", "br", "link"}
+
+
+class Outline(HTMLParser):
+    """The page as people read it: one line for each piece of text, under the tag that holds it; no drawings."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.lines: list[str] = []
+        self.links: list[str] = []
+        self.ids: list[str] = []
+        self.fetched: list[str] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        if tag not in VOID:
+            self.open.append(tag)
+        for name, value in attrs:
+            if name == "href":
+                self.links.append(value or "")
+            if name == "id":
+                self.ids.append(value or "")
+            if name in ("src", "srcset", "data", "action", "poster"):
+                self.fetched.append(value or "")
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.handle_starttag(tag, attrs)
+        if tag not in VOID:
+            self.open.pop()
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open.pop() == tag
+
+    def handle_data(self, data: str) -> None:
+        text = " ".join(data.split())
+        if text and not {"svg", "style"} & set(self.open):
+            self.lines.append(f"{self.open[-1]}: {text}")
+
+
+def outline(page: Page) -> Outline:
+    found = Outline()
+    found.feed(write_html(page).decode())
+    assert found.open == []
+    return found
+
+
+def test_the_page_reads_as_it_did(page: Page, kept: Callable[[str, str], None]) -> None:
+    kept("page.txt", "\n".join(outline(page).lines) + "\n")
+
+
+def test_no_request_leaves_the_page(page: Page) -> None:
+    found = outline(page)
+    assert found.fetched == []
+    assert all(link.startswith("#") for link in found.links)
+    assert "url(" not in write_html(page).decode()
+
+
+def test_every_link_has_its_place_and_no_id_is_given_twice(page: Page) -> None:
+    found = outline(page)
+    assert {link[1:] for link in found.links} <= set(found.ids)
+    assert len(set(found.ids)) == len(found.ids)
+
+
+def test_the_same_page_gives_the_same_bytes(page: Page) -> None:
+    assert write_html(page) == write_html(page)
+
+
+def test_what_somebody_typed_is_text(site: Site, catalogue: Catalogue) -> None:
+    nasty = "<script>alert(1)</script>\"'"
+    spaces = tuple(space.model_copy(update={"name": nasty}) for space in site.spaces)
+    storeys = tuple(storey.model_copy(update={"name": nasty}) for storey in site.storeys)
+    changed = site.model_copy(update={"name": nasty, "spaces": spaces, "storeys": storeys})
+    report = IntakeReport(source=nasty, form="IFC4", read=(nasty,))
+    text = write_html(page_of(changed, catalogue, (), (), report=report)).decode()
+    assert "<script" not in text
+    assert text.count("&lt;script&gt;") >= 10
+
+
+def test_the_class_of_the_copy_stands_at_both_ends(page: Page) -> None:
+    lines = outline(page).lines
+    told = [i for i, line in enumerate(lines) if "how to get into the house" in line]
+    assert told[0] < 12
+    assert told[-1] == len(lines) - 1
+
+
+def test_the_intake_report_is_set_whole(site: Site, catalogue: Catalogue) -> None:
+    report = IntakeReport(
+        source="house.ifc", form="IFC4", counts=(("walls", 3), ("doors", 2)), read=("north",),
+        guessed=("sill heights",), left_out=("a roof",), oddities=("six rooms in four rings",),
+    )  # fmt: skip
+    text = "\n".join(outline(page_of(site, catalogue, (), (), report=report)).lines)
+    for words in (
+        "house.ifc (IFC4)",
+        "3 walls, 2 doors.",
+        "north",
+        "sill heights",
+        "a roof",
+        "six rooms in four rings",
+    ):
+        assert words in text
+
+
+def test_findings_not_run_are_not_set_as_none_found(site: Site, catalogue: Catalogue) -> None:
+    assert "No rule was run for this page." in write_html(page_of(site, catalogue, (), None)).decode()
+    assert "No rule found a fault." in write_html(page_of(site, catalogue, (), ())).decode()
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("width", [360, 768, 1280])
+def test_it_fits_the_screen_and_asks_nobody_for_anything(page: Page, browser: Any, width: int) -> None:
+    asked: list[str] = []
+    context = browser.new_context(viewport={"width": width, "height": 800}, java_script_enabled=True)
+    tab = context.new_page()
+    tab.on("request", lambda request: asked.append(request.url))
+    tab.set_content(write_html(page).decode(), wait_until="load")
+    assert tab.evaluate("document.documentElement.scrollWidth") <= width
+    assert asked == []
+    # The rules of the inks reach the drawings.
+    fill = "getComputedStyle(document.querySelector('.ink-wall')).fill"
+    assert tab.evaluate(fill) == "rgb(27, 26, 23)"
+    context.close()
+
+
+@pytest.mark.browser
+def test_a_plan_is_printed_at_its_scale(page: Page, browser: Any) -> None:
+    context = browser.new_context(viewport={"width": 1280, "height": 800})
+    tab = context.new_page()
+    tab.set_content(write_html(page).decode())
+    tab.emulate_media(media="print")
+    found = tab.evaluate(
+        "[...document.querySelectorAll('.roll svg')].map(e => e.getBoundingClientRect().width)"
+    )
+    plans = [storey.drawing for storey in page.storeys]
+    # 96 CSS pixels an inch of 25.4 mm.
+    assert found[: len(plans)] == pytest.approx([plan.width_mm * 96 / 25.4 for plan in plans], abs=0.1)
+    context.close()
+
+
+def test_no_promise_is_made(page: Page) -> None:
+    text = write_html(page).decode()
+    assert not re.search(r"\b(certified|compliant|insurance approved|deters?)\b", text, re.IGNORECASE)
