@@ -40,7 +40,7 @@ def maps_from(network: Network, reach: Reach, *, costs: Costs, cell: float) -> d
     -------
     dict of TimeMap
         By storey. A cell of a room where a body cannot stand, being too near to a wall, has the time of the nearest
-        free cell, less half a cell's diagonal. The arrays cannot be written to.
+        free cell, less the walk of half a cell's diagonal. The arrays cannot be written to.
     """
     maps = {}
     for floor, (storey, room) in enumerate(zip(network.storeys, network.rooms, strict=True)):
@@ -48,9 +48,12 @@ def maps_from(network: Network, reach: Reach, *, costs: Costs, cell: float) -> d
             continue
         grid = grid_over(room.bounds, cell=cell)
         times = times_on(network.web, reach, floor, grid=grid, costs=costs)
+        # Half a cell's diagonal earlier, but for the cells at the place itself, from where no walk is that long.
+        offset = grid.centres() - reach.point
+        is_far = (reach.floor != floor) | (offset[..., 0] ** 2 + offset[..., 1] ** 2 > (2 * cell) ** 2)
+        early = np.where(is_far, costs.per_metre * cell * math.sqrt(0.5), 0.0)
         # The corner of a room is the farthest place beside free floor.
         limit = network.body_radius * math.sqrt(2.0) + cell
-        early = costs.per_metre * cell * math.sqrt(0.5)
         spread = _spread(times, _room_cells(network, floor, grid), limit=limit / cell, early=early)
         spread.setflags(write=False)
         maps[storey] = TimeMap(grid, spread)
@@ -62,7 +65,7 @@ def _room_cells(network: Network, floor: int, grid: Grid) -> BoolArray:
     return painted(grid, network.rooms[floor])
 
 
-def _spread(times: FloatArray, room: BoolArray, *, limit: float, early: float) -> FloatArray:
+def _spread(times: FloatArray, room: BoolArray, *, limit: float, early: FloatArray) -> FloatArray:
     """Give cells of the rooms within so many cells of a reached one its time, a little earlier; nan elsewhere."""
     reached = np.isfinite(times)
     if not reached.any():

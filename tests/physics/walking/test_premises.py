@@ -1,0 +1,56 @@
+from __future__ import annotations
+
+import numpy as np
+import pytest
+import shapely
+
+from wardwright.physics.walking.free_floor import Passages
+from wardwright.physics.walking.premises import (
+    OFF_THE_WALL_M,
+    Doors,
+    Flight,
+    FloorPlan,
+    Network,
+    network_between,
+)
+
+NO_DOORS = Doors((), np.empty((0, 2, 2)), (), np.empty((0, 2, 2)))
+NO_PASSAGES = Passages(np.empty((0, 2)), np.empty((0, 2)), np.empty(0), np.empty(0))
+
+
+def plan(storey: str, room: shapely.Geometry) -> FloorPlan:
+    return FloorPlan(storey, room, shapely.Polygon(), NO_PASSAGES, NO_DOORS)
+
+
+def two_floors(upper: shapely.Geometry) -> Network:
+    flight = Flight("stairs", 0, 1, ((1.0, 1.0), (1.0, 3.9)), 4.0)
+    return network_between(
+        (plan("ground", shapely.box(0, 0, 6, 4)), plan("upper", upper)), (flight,), body_radius=0.22
+    )
+
+
+def test_a_place_on_free_floor_stays_and_one_in_a_wall_is_taken_to_the_nearest() -> None:
+    network = two_floors(shapely.box(0, 0, 6, 4))
+    assert network.snapped(0, np.array([2.0, 2.0])).tolist() == [2.0, 2.0]
+    taken = network.snapped(0, np.array([3.0, -0.5]))
+    assert taken.tolist() == pytest.approx([3.0, 0.22 + OFF_THE_WALL_M])
+    assert network.free[0].covers(shapely.Point(taken))
+
+
+def test_the_ends_of_a_flight_stand_on_free_floor() -> None:
+    network = two_floors(shapely.box(0, 0, 6, 4))
+    (join,) = network.web.joins
+    assert join.at_a == (1.0, 1.0)
+    assert join.at_b == pytest.approx((1.0, 4 - 0.22 - OFF_THE_WALL_M))
+    assert join.length == 4.0
+
+
+def test_a_flight_to_an_empty_floor_leads_nowhere() -> None:
+    network = two_floors(shapely.Polygon())
+    assert network.flights == ()
+    assert network.web.joins == ()
+
+
+def test_a_closet_smaller_than_the_body_is_no_floor() -> None:
+    network = network_between((plan("ground", shapely.box(0, 0, 0.4, 0.4)),), (), body_radius=0.22)
+    assert network.free[0].is_empty
