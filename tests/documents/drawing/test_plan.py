@@ -8,6 +8,7 @@ from wardwright.documents.drawing.sheet import sheet_for
 from wardwright.documents.writers.svg import write_svg
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
+from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer
 
 
@@ -47,3 +48,17 @@ def test_order_of_the_lists_changes_no_ink_of_the_house(site: Site, catalogue: C
     assert {verb for layer, verb in one.strokes if layer != "house"} == {
         verb for layer, verb in other.strokes if layer != "house"
     }
+
+
+def test_labels_call_devices_by_their_letters(site: Site, catalogue: Catalogue) -> None:
+    base = base_plan(site, catalogue, storey_id="ground", sheet=sheet_for(site))
+    sketches = (
+        Sketch(
+            role="notice", storey="ground", points=((3.0, 3.0),), label="noticed by Kitchen movement detector"
+        ),
+        Sketch(role="goal", storey="ground", points=((1.85, 3.6),), label="Hall control unit"),
+        Sketch(role="goal", storey="ground", points=((4.0, 1.0),), label="jewellery"),
+    )
+    drawing = plan_with(base, sketches, key="a", title="", description="")
+    texts = [verb.text for _, verb in drawing.own.strokes if isinstance(verb, Text)]
+    assert sorted(texts) == ["jewellery", "noticed by MD2"]

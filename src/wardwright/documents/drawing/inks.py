@@ -94,7 +94,10 @@ INKS: dict[str, Ink] = {
         stroke="green", width_mm=0.45, dash_mm=(1.0, 0.7), fill="paper", size_mm=2.2, weight=600
     ),
     "answer-label": Ink(stroke=None, fill="ink", size_mm=2.3, weight=600),
-    # The strip of time
+    # The strip of time, and a picture of its own
+    "paper": Ink(stroke=None, fill="paper"),
+    "picture-name": Ink(stroke=None, fill="ink", size_mm=4.2, weight=600),
+    "picture-value": Ink(stroke=None, fill="ink", size_mm=5.0, weight=600),
     "strip-name": Ink(stroke=None, fill="ink", size_mm=3.1),
     "strip-value": Ink(stroke=None, fill="ink", size_mm=3.1, weight=600),
     "strip-axis": Ink(stroke="soft", width_mm=0.18),
@@ -123,23 +126,26 @@ def box_size_mm(style: str, text: str) -> tuple[float, float]:
     return text_width_mm(style, text) + 2 * PAD_MM, size * 1.1 + 2 * PAD_MM * 0.7
 
 
-def stylesheet(colours: dict[str, str]) -> str:
+def stylesheet(colours: dict[str, str], *, only: frozenset[str] | None = None) -> str:
     """Write the table as style rules, one class a style.
 
     Parameters
     ----------
     colours : dict of str
         What to print for each colour name, such as ``var(--ink)`` on a screen.
+    only : frozenset of str, optional
+        The styles that are wanted; all if left out.
 
     Returns
     -------
     str
         One rule a line, in the table's order.
     """
-    rules = [f".{PREFIX}{name}{{{_rule(ink, colours)}}}" for name, ink in INKS.items()]
+    chosen = [(name, ink) for name, ink in INKS.items() if only is None or name in only]
+    rules = [f".{PREFIX}{name}{{{_rule(ink, colours)}}}" for name, ink in chosen]
     rules += [
         f".{PREFIX}{name}-letters{{fill:{colours['ink']};font-size:{ink.size_mm:g}px;font-weight:{ink.weight}}}"
-        for name, ink in INKS.items()
+        for name, ink in chosen
         if ink.stroke and ink.size_mm
     ]
     return "\n".join(rules)

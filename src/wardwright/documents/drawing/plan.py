@@ -38,6 +38,8 @@ class BasePlan(NamedTuple):
     board: Board
     devices: tuple[str, ...]
     """Ids of the devices on it."""
+    letters: tuple[tuple[str, str], ...]
+    """The name of each device of the house and its letters on the plan, the longest name first."""
 
 
 def base_plan(site: Site, catalogue: Catalogue, *, storey_id: str, sheet: Sheet) -> BasePlan:
@@ -81,15 +83,18 @@ def base_plan(site: Site, catalogue: Catalogue, *, storey_id: str, sheet: Sheet)
     tags = device_tags(site, catalogue)
     for device in here:
         draw_device(recorder, site, device, tag=tags[device.id], board=board, mm_per_m=unit)
-    name = site.storey(storey_id).name
+    letters = sorted(
+        ((d.name, tags[d.id].text) for d in site.devices), key=lambda pair: (-len(pair[0]), pair)
+    )
     return BasePlan(
-        storey_id,
-        name,
-        f"plan-{storey_id}-{sheet.scale}",
-        sheet,
-        recorder.recording(),
-        board,
-        tuple(d.id for d in here),
+        storey=storey_id,
+        name=site.storey(storey_id).name,
+        key=f"plan-{storey_id}-{sheet.scale}",
+        sheet=sheet,
+        recording=recorder.recording(),
+        board=board,
+        devices=tuple(device.id for device in here),
+        letters=tuple(letters),
     )
 
 
@@ -129,7 +134,7 @@ def plan_with(
         The base shared, the answer its own.
     """
     recorder = Recorder()
-    here = tuple(sketch for sketch in sketches if sketch.storey == base.storey)
+    here = tuple(_lettered(sketch, base) for sketch in sketches if sketch.storey == base.storey)
     roles = draw_sketches(recorder, here, board=base.board.copy(), mm_per_m=base.sheet.mm_per_m)
     return Drawing(
         key=key,
@@ -142,3 +147,13 @@ def plan_with(
         base_key=base.key,
         styles_used=roles,
     )
+
+
+def _lettered(sketch: Sketch, base: BasePlan) -> Sketch:
+    """A sketch whose label calls devices by their letters; a device that is reached has them beside it already."""
+    label = sketch.label
+    for name, text in base.letters:
+        label = label.replace(name, text)
+    if sketch.role == "goal" and label in {text for _, text in base.letters}:
+        label = ""
+    return sketch if label == sketch.label else sketch.model_copy(update={"label": label})

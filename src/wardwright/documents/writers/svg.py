@@ -45,8 +45,10 @@ def write_svg(drawing: Drawing) -> bytes:
     bytes
         UTF-8. Its size on paper is the drawing's scale exactly.
     """
-    style = f"<style>.drawing{{font-family:{SANS}}}\n{stylesheet(COLOURS)}</style>"
-    body = "".join(_layered(drawing.base.with_(drawing.own), Paper(drawing), LAYERS))
+    whole = drawing.base.with_(drawing.own)
+    used = frozenset(verb.style for _, verb in whole.strokes)
+    style = f"<style>.drawing{{font-family:{SANS}}}\n{stylesheet(COLOURS, only=used)}</style>"
+    body = "".join(_layered(whole, Paper(drawing), LAYERS))
     return (_head(drawing, has_namespace=True) + style + body + "</svg>\n").encode()
 
 

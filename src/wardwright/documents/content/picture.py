@@ -1,0 +1,70 @@
+"""One answer as one picture: the plan with its walk, and the race beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from wardwright.documents.content.answer_block import race_strip
+from wardwright.documents.content.quantities import range_words, value_words
+from wardwright.documents.drawing.beside import beside
+from wardwright.documents.drawing.plan import base_plan, plan_with
+from wardwright.documents.drawing.recording import Drawing
+from wardwright.documents.drawing.sheet import SMALL_HEIGHT_MM, SMALL_WIDTH_MM, sheet_for
+from wardwright.documents.drawing.strip import range_line
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.site import Site
+from wardwright.questions.answer import Answer
+
+
+def race_to_show(answers: Sequence[Answer]) -> Answer | None:
+    """The worst race that has a number and a walk; None if there is none."""
+    for answer in answers:
+        if answer.question == 1 and answer.estimate and any(s.role == "walk" for s in answer.sketches):
+            return answer
+    return None
+
+
+def race_picture(site: Site, catalogue: Catalogue, answer: Answer, *, also: Sequence[Answer] = ()) -> Drawing:
+    """Draw a race on the storey where it starts, with its strip of time.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        Says what each device is.
+    answer : Answer
+        A race with a number and a walk.
+    also : sequence of Answer, default ()
+        Other answers whose seen floor is drawn with it.
+
+    Returns
+    -------
+    Drawing
+        One sheet.
+
+    Raises
+    ------
+    ValueError
+        If the answer is no race with a number.
+    """
+    strip = race_strip(answer, key="strip")
+    if strip is None or answer.estimate is None:
+        raise ValueError(f"the answer about {answer.subject} is no race with a number")
+    walk = next(sketch for sketch in answer.sketches if sketch.role == "walk")
+    sheet = sheet_for(site, width_mm=SMALL_WIDTH_MM, height_mm=SMALL_HEIGHT_MM)
+    base = base_plan(site, catalogue, storey_id=walk.storey, sheet=sheet)
+    # The region where notice still helps is left to the page: one picture says one thing.
+    sketches = tuple(sketch for sketch in answer.sketches if sketch.role != "timely")
+    sketches += tuple(s for other in also for s in other.sketches if s.role in ("seen", "possibly-seen"))
+    words = f"{value_words(answer.estimate)} ({range_words(answer.estimate)})"
+    title = f"{site.name}, {base.name}: {answer.subject}"
+    told = f"{title}. {answer.measure}: {words}. {strip.description}"
+    plan = plan_with(base, sketches, key="plan", title=title, description=told)
+    line = range_line(answer.estimate, key="line", description=words)
+    heading = (
+        ("picture-name", f"{site.name}: {answer.subject}"),
+        ("strip-name", answer.measure),
+        ("picture-value", words),
+    )
+    return beside(plan, (line, strip), heading=heading, key="picture", title=title, description=told)
