@@ -20,8 +20,9 @@ GENERIC_WORDS = frozenset({
 })  # fmt: skip
 """Words that say nothing of where. (common practice)"""
 PLACE_WORDS = frozenset({
-    "attic", "back", "basement", "bath", "cellar", "corridor", "cloakroom", "downstairs", "drive", "entrance",
-    "entry", "front", "garden", "gate", "hallway", "lounge", "nursery", "office", "outside", "passage", "patio",
+    "attic", "back", "basement", "bath", "cellar", "corridor", "cloakroom", "den", "downstairs", "drive", "entrance",
+    "entry", "foyer", "front", "gallery", "garden", "gate", "hallway", "lobby", "lounge", "mezzanine", "nursery",
+    "office", "outside", "passage", "patio", "playroom",
     "pantry", "porch", "rear", "road", "roof", "shed", "shop", "shower", "side", "sitting", "stair", "stairs",
     "street", "upstairs", "wc", "workshop", "yard",
 }) | {word for use in get_args(SpaceUse) if use not in ("other", "plant") for word in use.split("-")}  # fmt: skip
