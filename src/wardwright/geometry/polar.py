@@ -41,7 +41,24 @@ class Frame(NamedTuple):
 
 
 def crossings(frame: Frame, ends: FloatArray) -> tuple[IntArray, IntArray, FloatArray]:
-    """Which panel each azimuth crosses, and where: panel (E,), azimuth (E,), range (E,)."""
+    """Which panel each azimuth crosses, and where.
+
+    Parameters
+    ----------
+    frame : Frame
+        The half-planes.
+    ends : ndarray, shape (P, 4 or more)
+        x and y of one end, x and y of the other, of each panel. [m]
+
+    Returns
+    -------
+    panel : ndarray of int, shape (E,)
+        Index of the panel. [-]
+    azimuth : ndarray of int, shape (E,)
+        Index of the half-plane. [-]
+    reached : ndarray, shape (E,)
+        Range of the crossing. [m]
+    """
     x, y = ends[:, 0] - frame.eye[0], ends[:, 1] - frame.eye[1]
     span_x, span_y = ends[:, 2] - ends[:, 0], ends[:, 3] - ends[:, 1]
     at_start = (np.arctan2(y, x) - frame.first) / frame.step
@@ -64,7 +81,22 @@ def crossings(frame: Frame, ends: FloatArray) -> tuple[IntArray, IntArray, Float
 
 
 def opening_slopes(frame: Frame, through: Sequence[Through]) -> tuple[FloatArray, FloatArray]:
-    """Slopes that pass all floors between, shape (A, M) each."""
+    """Slopes that pass all floors between.
+
+    Parameters
+    ----------
+    frame : Frame
+        The half-planes, A of them.
+    through : sequence of Through
+        Floors, each to be passed at one of its holes.
+
+    Returns
+    -------
+    bottoms : ndarray, shape (A, M)
+        Lower ends of intervals of slope. [-]
+    tops : ndarray, shape (A, M)
+        Upper ends, not above the lower in an unused place. [-]
+    """
     count = frame.aims.shape[1]
     bottoms = np.full((count, 1), -STEEP)
     tops = np.full((count, 1), STEEP)
@@ -105,7 +137,22 @@ def _hole_ranges(frame: Frame, hole: FloatArray) -> tuple[FloatArray, FloatArray
 
 
 def packed(bottoms: FloatArray, tops: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Drop empty intervals, keep the others in their order, shape (rows, as few as will do)."""
+    """Drop empty intervals and keep the others in their order.
+
+    Parameters
+    ----------
+    bottoms : ndarray, shape (N, M)
+        Lower ends. [-]
+    tops : ndarray, shape (N, M)
+        Upper ends, not above the lower in an unused place. [-]
+
+    Returns
+    -------
+    bottoms : ndarray, shape (N, K)
+        As few as will do, at most `MAX_INTERVALS`. [-]
+    tops : ndarray, shape (N, K)
+        Likewise. [-]
+    """
     width = tops - bottoms
     used = width > SLIVER
     most = int(used.sum(axis=1).max(initial=0))

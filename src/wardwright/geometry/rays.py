@@ -65,7 +65,7 @@ def ray_ranges(
     nearest = np.minimum(nearest, first.min(axis=1, initial=np.inf))
     for floor in through:
         nearest = np.minimum(nearest, _floor_range(at, toward, rise, floor=floor))
-    return nearest
+    return np.asarray(nearest, dtype=np.float64)
 
 
 def _plan_ranges(eye: FloatArray, toward: FloatArray, ends: FloatArray) -> FloatArray:

@@ -1,0 +1,406 @@
+"""Movement detectors of a site: the only file of this engine that knows the model.
+
+Everything is remembered by the parts that matter: the storey and those that stairs join to it, the detector's place
+and sheet, the room temperatures. Moving one device works out that device alone.
+
+Limits: sight does not leave the storeys that a stair joins directly; things outside the house hide nothing; a ceiling
+hides nothing but cuts heights; crawling and very slow movement may pass unnoticed.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import NamedTuple
+
+import numpy as np
+
+from wardwright.errors import NotComputable
+from wardwright.geometry.polar import Through
+from wardwright.geometry.raster import BoolArray, FloatArray
+from wardwright.geometry.rays import ray_ranges
+from wardwright.geometry.sight import Heights, look, visible_heights
+from wardwright.model.catalogue import Catalogue, MovementSheet
+from wardwright.model.device import Device
+from wardwright.model.floor_cells import FloorCells, floor_cells
+from wardwright.model.leaves import Leaves
+from wardwright.model.placement import standing
+from wardwright.model.sightlines import blockers_about, blockers_on, floors_about, passages, stood_on
+from wardwright.model.site import Site
+from wardwright.model.surfaces import Level, clear_of_walls, level_of, levels_by_stairs
+from wardwright.physics.detection.areas import areas_by_owner, areas_within, owner_before, shares_missing
+from wardwright.physics.detection.contrast import contrast_factor
+from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at, walked_along
+from wardwright.physics.detection.noticed import Noticing, SeenFacts, Watch
+from wardwright.physics.detection.noticing import Detector, Needs, Walk, noticed_at
+from wardwright.physics.detection.shapes import (
+    FAN_MARGIN_RAD,
+    HIGH_REACH,
+    LOW_REACH,
+    Fan,
+    Figures,
+    Sensed,
+    core_cells,
+    sensed_places,
+)
+from wardwright.physics.detection.walkers import Posture, body_of
+from wardwright.physics.detection.zones import zone_halves
+
+__all__ = [
+    "Noticing", "Posture", "SeenFacts", "Watch", "crossing_angles", "noticed_along", "seen_facts", "watch",
+    "watch_elsewhere",
+]  # fmt: skip
+
+CELL_M = 0.1
+"""Side of a cell of the floor. [m]"""
+
+
+class _Placed(NamedTuple):
+    """All that a detector's shapes depend on: hashable."""
+
+    level: Level
+    others: tuple[Level, ...]
+    eye: tuple[float, float, float]
+    heading: float
+    tilt: float
+    sheet: MovementSheet
+    temperatures: tuple[float, float]
+    """Warmest and usual. [deg C]"""
+    cell: float
+    """Side of a cell of the floor. [m]"""
+
+
+class _Picture(NamedTuple):
+    """What is sensed over the free cells of one storey, its reach not yet applied."""
+
+    cells: FloorCells
+    sensed: Sensed
+    at_03: BoolArray
+    at_10: BoolArray
+
+
+def watch(
+    site: Site, catalogue: Catalogue, device: Device, *, posture: Posture = "upright", cell: float = CELL_M
+) -> Watch:
+    """What a movement detector watches on its own storey.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        For its sheet.
+    device : Device
+        The detector.
+    posture : {"upright", "crouch", "crawl", "pet"}, default "upright"
+        How somebody goes.
+    cell : float, default CELL_M
+        Side of a cell of the floor. [m]
+
+    Returns
+    -------
+    Watch
+        Its shapes; low lies within seen, seen within high, core within low.
+
+    Raises
+    ------
+    NotComputable
+        If it is no movement detector.
+    """
+    placed = _placed(site, catalogue, device, cell=cell)
+    return _watched(placed, placed.level, posture)._replace(device=device.id)
+
+
+def watch_elsewhere(
+    site: Site, catalogue: Catalogue, device: Device, *, posture: Posture = "upright"
+) -> tuple[Watch, ...]:
+    """What a movement detector watches through stairwells, one storey up or down.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        For its sheet.
+    device : Device
+        The detector.
+    posture : {"upright", "crouch", "crawl", "pet"}, default "upright"
+        How somebody goes.
+
+    Returns
+    -------
+    tuple of Watch
+        One for each storey that a stair joins to its own, in the order of their ids.
+    """
+    placed = _placed(site, catalogue, device)
+    return tuple(_watched(placed, level, posture)._replace(device=device.id) for level in placed.others)
+
+
+def noticed_along(
+    site: Site,
+    catalogue: Catalogue,
+    device: Device,
+    *,
+    points: FloatArray,
+    storeys: Sequence[str],
+    clock: FloatArray,
+    posture: Posture = "upright",
+    reach_shares: Sequence[float] = (0.8, 0.9, 1.0, 1.1, 1.2),
+) -> Noticing:
+    """How far one walks on a route before a movement detector notices.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        For its sheet.
+    device : Device
+        The detector.
+    points : ndarray, shape (N, 2)
+        The route on the plan, points at most 0.05 m apart. [m]
+    storeys : sequence of str, length N
+        The storey of each point.
+    clock : ndarray, shape (N,)
+        Time at each point. [s]
+    posture : {"upright", "crouch", "crawl", "pet"}, default "upright"
+        How somebody goes.
+    reach_shares : sequence of float, default (0.8, 0.9, 1.0, 1.1, 1.2)
+        Shares of the sheet's reach. [-]
+
+    Returns
+    -------
+    Noticing
+        Walked distances on the plan. [m]
+    """
+    placed = _placed(site, catalogue, device)
+    places = np.asarray(points, dtype=np.float64)
+    shares = np.asarray(reach_shares, dtype=np.float64)
+    if len(places) == 0:
+        return Noticing(math.inf, math.inf, np.full(len(shares), np.inf))
+    walked = walked_along(places)
+    names = np.asarray(storeys)
+    high, core = np.zeros(len(places), dtype=np.bool_), np.zeros(len(places), dtype=np.bool_)
+    floors = np.full(len(places), placed.level.floor_m - 1e3)
+    for level in (placed.level, *placed.others):
+        there = names == level.storey.id
+        if there.any():
+            shapes = _watched(placed, level, posture)
+            high[there] = mask_at(shapes.grid, shapes.high, places[there])
+            core[there] = mask_at(shapes.grid, shapes.core, places[there])
+            floors[there] = stood_on(level, _rest(placed, level), places[there])
+    body = body_of(posture)
+    walk = Walk(places, floors, np.asarray(clock, dtype=np.float64))
+    noticed = noticed_at(walk, _detector(placed), reaches=shares * placed.sheet.reach_m, body=body)
+    return Noticing(first_walked(walked, high), first_walked(walked, core), noticed)
+
+
+def seen_facts(
+    site: Site, catalogue: Catalogue, device: Device, *, reach_shares: Sequence[float] = (0.8, 1.0, 1.2)
+) -> SeenFacts:
+    """What a movement detector really sees on its own storey.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        For its sheet.
+    device : Device
+        The detector.
+    reach_shares : sequence of float, default (0.8, 1.0, 1.2)
+        Shares of its reach, none above 1.2. [-]
+
+    Returns
+    -------
+    SeenFacts
+        Areas of floor.
+    """
+    placed = _placed(site, catalogue, device)
+    picture = _picture(placed, placed.level, "upright")
+    cells, sensed, spaces = picture.cells, picture.sensed, placed.level.parts.spaces
+    own = owner_before(cells.grid, cells.spaces, placed.eye[:2], heading=placed.heading)
+    owner = cells.spaces[cells.free]
+    reach = placed.sheet.reach_m
+    reaches = [share * reach for share in reach_shares]
+    outside = sensed.high & (owner != own)
+
+    def areas(places: BoolArray) -> tuple[float, ...]:
+        return areas_within(places, sensed.distance, reaches=reaches, cell=placed.cell)
+
+    return SeenFacts(
+        device=device.id,
+        storey=placed.level.storey.id,
+        space=spaces[own].id if own >= 0 else None,
+        reach_shares=tuple(reach_shares),
+        seen_at_03_m2=areas(picture.at_03),
+        seen_at_10_m2=areas(picture.at_10),
+        blind_share=shares_missing(
+            sensed.seen, sensed.distance, whole=(owner == own) & (own >= 0), reaches=reaches
+        ),
+        leak_m2=areas(outside),
+        leak_spaces=areas_by_owner(
+            outside & (sensed.distance <= reach + 1e-9), owner, names=[s.id for s in spaces], cell=placed.cell
+        ),
+        low_m2=areas(sensed.low),
+        high_m2=areas(sensed.high),
+    )
+
+
+def crossing_angles(
+    site: Site, catalogue: Catalogue, device: Device, *, points: FloatArray, storeys: Sequence[str]
+) -> FloatArray:
+    """How a walk crosses a detector's view: 90 is straight across, 0 straight toward it or away.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        For its sheet.
+    device : Device
+        The detector.
+    points : ndarray, shape (N, 2)
+        The walk on the plan. [m]
+    storeys : sequence of str, length N
+        The storey of each point.
+
+    Returns
+    -------
+    ndarray, shape (N,)
+        Between the walk and the line to the detector; nan where the walk is outside its high-side shape or on
+        another storey, or stands still. [deg]
+    """
+    placed = _placed(site, catalogue, device)
+    shapes = _watched(placed, placed.level, "upright")
+    places = np.asarray(points, dtype=np.float64)
+    inside = (np.asarray(storeys) == shapes.storey) & mask_at(shapes.grid, shapes.high, places)
+    return np.where(inside, angles_to(places, placed.eye[:2]), np.nan)
+
+
+def _placed(site: Site, catalogue: Catalogue, device: Device, *, cell: float = CELL_M) -> _Placed:
+    sheet = catalogue.sheet(device.sheet).movement
+    if sheet is None:
+        raise NotComputable(f"{device.name} ({device.id}) has no sheet of a movement detector")
+    at = standing(site, device)
+    level = level_of(site, at.storey)
+    heading = math.radians(at.heading_deg)
+    x, y = clear_of_walls(level, (at.x_m, at.y_m), (math.cos(heading), math.sin(heading)))
+    return _Placed(
+        level,
+        levels_by_stairs(site, at.storey),
+        (x, y, level.floor_m + at.height_m),
+        heading,
+        math.radians(device.tilt_deg),
+        sheet,
+        (site.place.warm_room_c, site.place.usual_room_c),
+        cell,
+    )
+
+
+@lru_cache(maxsize=256)
+def _detector(placed: _Placed) -> Detector:
+    """Its rays, each cut where something stops it with the leaves as told."""
+    sheet = placed.sheet
+    split = math.radians(sheet.pair_split_deg)
+    halves = zone_halves(
+        [(row.pairs, math.radians(row.depression_deg)) for row in sheet.rows],
+        heading=placed.heading,
+        angle=math.radians(sheet.angle_deg),
+        split=split,
+        tilt=placed.tilt,
+    )
+    ends = ray_ranges(
+        placed.eye,
+        (halves.azimuth, halves.rise),
+        blockers_about(placed.level, placed.others),
+        through=floors_about(placed.level, placed.others),
+    )
+    contrast = contrast_factor(placed.temperatures[1], sheet.least_contrast_k)
+    needs = Needs(sheet.edges_needed, sheet.window_s, split, contrast)
+    return Detector(np.asarray(placed.eye), halves, ends, needs)
+
+
+def _fan(placed: _Placed) -> Fan:
+    return Fan(
+        placed.eye,
+        placed.heading,
+        math.radians(placed.sheet.angle_deg) / 2.0,
+        tuple(math.radians(row.depression_deg) + placed.tilt for row in placed.sheet.rows),
+        math.radians(placed.sheet.pair_split_deg),
+    )
+
+
+def _heights(placed: _Placed, level: Level, points: FloatArray, *, leaves: Leaves) -> Heights:
+    """What the detector has in view over places of its own storey or of another."""
+    is_own = level.storey.id == placed.level.storey.id
+    if is_own:
+        blockers = blockers_on(placed.level, placed.others, leaves=leaves)
+        band = (level.floor_m, level.ceiling_m)
+        through: tuple[Through, ...] = ()
+    else:
+        blockers = blockers_about(placed.level, placed.others, leaves=leaves)
+        band = (
+            min(level.floor_m, placed.level.floor_m),
+            max(level.ceiling_m, placed.level.ceiling_m),
+        )
+        through = passages(placed.level, level)
+    sight = look(
+        placed.eye,
+        blockers,
+        heading=placed.heading,
+        half_angle=min(math.pi, math.radians(placed.sheet.angle_deg) / 2.0 + FAN_MARGIN_RAD),
+        reach=HIGH_REACH * placed.sheet.reach_m,
+        band=band,
+        through=through,
+    )
+    return visible_heights(sight, points)
+
+
+@lru_cache(maxsize=256)
+def _picture(placed: _Placed, level: Level, posture: Posture) -> _Picture:
+    cells = floor_cells(level, placed.cell)
+    points, fan, body = cells.points(), _fan(placed), body_of(posture)
+    bottoms = np.full(len(points), level.floor_m)
+    tops = np.minimum(bottoms + body.height, cells.ceiling[cells.free])
+    figures = Figures(points, bottoms, tops, 2.0 * body.radius)
+    told = _heights(placed, level, points, leaves="told")
+    warm, usual = (contrast_factor(air, placed.sheet.least_contrast_k) for air in placed.temperatures)
+    sensed = sensed_places(
+        fan,
+        figures,
+        told=told,
+        away=_heights(placed, level, points, leaves="away"),
+        contrasts=(min(warm, usual), usual),
+    )
+    at_03, at_10 = (sensed.in_fan & told.seen_at(level.floor_m + height) for height in (0.3, 1.0))
+    return _Picture(cells, sensed, at_03, at_10)
+
+
+@lru_cache(maxsize=512)
+def _watched(placed: _Placed, level: Level, posture: Posture) -> Watch:
+    picture = _picture(placed, level, posture)
+    cells, reach = picture.cells, placed.sheet.reach_m + 1e-9
+    low = cells.mask_of(picture.sensed.low & (picture.sensed.distance <= LOW_REACH * reach))
+    high = cells.mask_of(picture.sensed.high & (picture.sensed.distance <= HIGH_REACH * reach))
+    own = (
+        owner_before(cells.grid, cells.spaces, placed.eye[:2], heading=placed.heading)
+        if level.storey.id == placed.level.storey.id
+        else -1
+    )
+    return Watch(
+        device="",
+        storey=level.storey.id,
+        grid=cells.grid,
+        seen=cells.mask_of(picture.sensed.seen & (picture.sensed.distance <= reach)),
+        low=low,
+        high=high,
+        core=core_cells(low, cells.free, entries=cells.entries, cell=placed.cell),
+        leak=high & ((cells.spaces != own) | (own < 0)),
+    )
+
+
+def _rest(placed: _Placed, level: Level) -> tuple[Level, ...]:
+    """The storeys about the detector, less one."""
+    return tuple(one for one in (placed.level, *placed.others) if one.storey.id != level.storey.id)

@@ -1,0 +1,60 @@
+"""What the engine hands on about one movement detector."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from wardwright.geometry.raster import BoolArray, FloatArray, Grid
+
+
+class Watch(NamedTuple):
+    """What one movement detector watches on one storey."""
+
+    device: str
+    storey: str
+    grid: Grid
+    seen: BoolArray
+    """Where it senses as its sheet and the site say, shape (ny, nx), as all below."""
+    low: BoolArray
+    """Low-side shape: where it surely senses."""
+    high: BoolArray
+    """High-side shape: where it may sense."""
+    core: BoolArray
+    """Cells of the low-side shape that nobody reaches without walking 1.5 m inside it."""
+    leak: BoolArray
+    """Cells of the high-side shape outside the space it stands in."""
+
+
+class Noticing(NamedTuple):
+    """How far one walks on a route before a detector notices; inf where never."""
+
+    entered_m: float
+    """Into the high-side shape. [m]"""
+    surely_m: float
+    """To the core. [m]"""
+    noticed_m: FloatArray
+    """By its zones, at each reach share, shape (L,). [m]"""
+
+
+class SeenFacts(NamedTuple):
+    """What a detector really sees on its own storey, at several shares of its reach."""
+
+    device: str
+    storey: str
+    space: str | None
+    """The space it stands in."""
+    reach_shares: tuple[float, ...]
+    seen_at_03_m2: tuple[float, ...]
+    """Floor over which a point 0.3 m high is in its sight. [m2]"""
+    seen_at_10_m2: tuple[float, ...]
+    """Floor over which a point 1.0 m high is in its sight. [m2]"""
+    blind_share: tuple[float, ...]
+    """Of the free floor of its own space, where it does not sense a person upright; nan without a space. [-]"""
+    leak_m2: tuple[float, ...]
+    """Free floor outside its own space where it may sense. [m2]"""
+    leak_spaces: tuple[tuple[str, float], ...]
+    """Space and leak there at the whole reach, largest first. [m2]"""
+    low_m2: tuple[float, ...]
+    """Low-side shape. [m2]"""
+    high_m2: tuple[float, ...]
+    """High-side shape. [m2]"""

@@ -1,0 +1,321 @@
+"""Where a movement detector surely and possibly notices, and the core that nobody reaches unnoticed."""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import ArrayLike
+from scipy import ndimage, sparse
+from scipy.sparse import csgraph
+
+from wardwright.geometry.raster import BoolArray, FloatArray
+from wardwright.geometry.sight import Heights
+from wardwright.physics.detection.zones import BEAM_SHAPE, beam_width, zone_amplitude
+
+LOW_REACH = 0.8
+"""Reach that is sure, as a share of the sheet's. [-] (assumption: the figure `detector-reach`, low)"""
+HIGH_REACH = 1.2
+"""Reach that is possible, as a share of the sheet's. [-] (assumption: the figure `detector-reach`, high)"""
+FAN_MARGIN_RAD = math.radians(5.0)
+"""How far inside its fan a detector surely senses, and how far outside it still may. [rad] (assumption)"""
+ENOUGH_BODY_SHARE = 0.4
+"""How much of a body must be in view to be surely sensed. [-] (assumption)"""
+CORE_DEPTH_M = 1.5
+"""How far one walks inside the low-side shape before being surely noticed. [m] (assumption after the European
+walk-test method, where a signal has to come before 1.5 m inside the claimed boundary)"""
+SPECK_M2 = 0.15
+"""An unwatched patch no larger than this, and at no way in, is no place to start from: it is reached over watched
+floor, and whoever stands on it fills watched floor too. [m2] (derived: the area of a person of 0.22 m radius)"""
+_KNIGHT = 1.0 / math.cos(math.atan(0.5) / 2.0)
+# Steps to sixteen neighbours are at most this much longer than the straight way.
+
+
+class Fan(NamedTuple):
+    """What a detector covers in its place."""
+
+    eye: tuple[float, float, float]
+    """x, y, z. [m]"""
+    heading: float
+    """Anticlockwise from plan x. [rad]"""
+    half_angle: float
+    """Half of its whole angle. [rad]"""
+    depressions: tuple[float, ...]
+    """Of its rows, tilt included. [rad]"""
+    split: float
+    """Between the two halves of a pair. [rad]"""
+
+
+class Figures(NamedTuple):
+    """Walkers over places of the floor."""
+
+    places: FloatArray
+    """Shape (N, 2). [m]"""
+    bottoms: FloatArray
+    """What is stood on, shape (N,). [m]"""
+    tops: FloatArray
+    """Top of the head, under the ceiling, shape (N,). [m]"""
+    width: float
+    """[m]"""
+
+
+def bearing_and_distance(fan: Fan, places: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Where places lie seen from the detector.
+
+    Parameters
+    ----------
+    fan : Fan
+        The detector.
+    places : ndarray, shape (N, 2)
+        Places on the plan. [m]
+
+    Returns
+    -------
+    bearing : ndarray, shape (N,)
+        Off the heading, never negative. [rad]
+    distance : ndarray, shape (N,)
+        On the plan. [m]
+    """
+    x, y = places[:, 0] - fan.eye[0], places[:, 1] - fan.eye[1]
+    turn = np.arctan2(y, x) - fan.heading
+    bearing = np.abs(turn - 2.0 * math.pi * np.round(turn / (2.0 * math.pi)))
+    return bearing, np.hypot(x, y)
+
+
+def in_fan(bearing: FloatArray, fan: Fan, *, margin: float) -> BoolArray:
+    """Which bearings lie in the fan.
+
+    Parameters
+    ----------
+    bearing : ndarray, shape (N,)
+        Off the heading. [rad]
+    fan : Fan
+        The detector; one that looks all round has no edge.
+    margin : float
+        How far beyond its edge counts too; negative: how far inside it has to be. [rad]
+
+    Returns
+    -------
+    ndarray of bool, shape (N,)
+        True inside.
+    """
+    if fan.half_angle >= math.pi - 1e-9:
+        return np.ones(len(bearing), dtype=np.bool_)
+    inside: BoolArray = bearing <= fan.half_angle + margin + 1e-9
+    return inside
+
+
+def row_senses(
+    fan: Fan, figures: Figures, *, heights: Heights, distance: FloatArray, contrast: float
+) -> BoolArray:
+    """Where some row of zones passes through what is visible of a walker, strongly enough.
+
+    Parameters
+    ----------
+    fan : Fan
+        The detector.
+    figures : Figures
+        The walkers, N of them.
+    heights : Heights
+        What is visible over each place.
+    distance : ndarray, shape (N,)
+        Plan range of each place. [m]
+    contrast : float
+        How many times the least contrast a walker has. [-]
+
+    Returns
+    -------
+    ndarray of bool, shape (N,)
+        True where one does. Whether the place lies in the fan is not asked.
+    """
+    sensed = np.zeros(len(distance), dtype=np.bool_)
+    half_high = BEAM_SHAPE * beam_width(distance, fan.split) / 2.0
+    for depression in fan.depressions:
+        level = fan.eye[2] - distance * math.tan(min(depression, math.radians(89.0)))
+        hits = (level >= figures.bottoms) & (level <= figures.tops) & heights.seen_at(level)
+        within = heights.seen_length(
+            np.maximum(level - half_high, figures.bottoms), np.minimum(level + half_high, figures.tops)
+        )
+        strength = zone_amplitude(
+            distance, figures.width, height_within=within, split=fan.split, contrast=contrast
+        )
+        sensed |= hits & (strength >= 1.0 - 1e-9)
+    return sensed
+
+
+def any_in_view(fan: Fan, figures: Figures, *, heights: Heights, distance: FloatArray) -> BoolArray:
+    """Where anything of a walker is visible between the highest and the lowest row, with a margin.
+
+    Parameters
+    ----------
+    fan : Fan
+        The detector.
+    figures : Figures
+        The walkers, N of them.
+    heights : Heights
+        What is visible over each place.
+    distance : ndarray, shape (N,)
+        Plan range of each place. [m]
+
+    Returns
+    -------
+    ndarray of bool, shape (N,)
+        True where anything is.
+    """
+    highest = fan.eye[2] - distance * math.tan(min(fan.depressions) - FAN_MARGIN_RAD)
+    steepest = max(fan.depressions) + FAN_MARGIN_RAD
+    # At its steepest it looks straight down: then nothing is too low.
+    lowest = fan.eye[2] - distance * math.tan(min(steepest, math.radians(89.0)))
+    bottom, top = np.maximum(figures.bottoms, lowest), np.minimum(figures.tops, highest)
+    seen: BoolArray = heights.seen_length(bottom, top) > 0.0
+    return seen
+
+
+def enough_in_view(figures: Figures, *, heights: Heights) -> BoolArray:
+    """Where enough of a walker is visible to be surely sensed.
+
+    Parameters
+    ----------
+    figures : Figures
+        The walkers, N of them.
+    heights : Heights
+        What is visible over each place.
+
+    Returns
+    -------
+    ndarray of bool, shape (N,)
+        True where at least `ENOUGH_BODY_SHARE` of the height is.
+    """
+    whole = figures.tops - figures.bottoms
+    enough: BoolArray = heights.seen_length(figures.bottoms, figures.tops) >= ENOUGH_BODY_SHARE * whole
+    return enough
+
+
+class Sensed(NamedTuple):
+    """Where walkers are sensed, reach not yet applied; shape (N,) each."""
+
+    distance: FloatArray
+    """Plan range. [m]"""
+    in_fan: BoolArray
+    seen: BoolArray
+    """As the sheet and the house say."""
+    low: BoolArray
+    """Surely."""
+    high: BoolArray
+    """Possibly."""
+
+
+def sensed_places(
+    fan: Fan, figures: Figures, *, told: Heights, away: Heights, contrasts: tuple[float, float]
+) -> Sensed:
+    """Where walkers are surely, usually and possibly sensed; each lies within the next.
+
+    Parameters
+    ----------
+    fan : Fan
+        The detector.
+    figures : Figures
+        The walkers, N of them.
+    told : Heights
+        What is visible over each place with leaves as told.
+    away : Heights
+        What is visible in any state of the leaves.
+    contrasts : tuple of float
+        How many times the least contrast a walker has at worst, and usually. [-]
+
+    Returns
+    -------
+    Sensed
+        Reach is not applied.
+    """
+    bearing, distance = bearing_and_distance(fan, figures.places)
+    inside = in_fan(bearing, fan, margin=0.0)
+    high = in_fan(bearing, fan, margin=FAN_MARGIN_RAD)
+    high &= any_in_view(fan, figures, heights=away, distance=distance)
+    seen = inside & high
+    seen &= row_senses(fan, figures, heights=told, distance=distance, contrast=contrasts[1])
+    low = seen & in_fan(bearing, fan, margin=-FAN_MARGIN_RAD) & enough_in_view(figures, heights=told)
+    low &= row_senses(fan, figures, heights=told, distance=distance, contrast=contrasts[0])
+    return Sensed(distance, inside, seen, low, high)
+
+
+def core_cells(low: BoolArray, free: BoolArray, *, entries: ArrayLike, cell: float) -> BoolArray:
+    """Cells of a shape that cannot be reached without walking 1.5 m inside it.
+
+    Every error is toward a smaller core: a walk starts at the middle of the first cell inside, steps are counted as
+    if they led straight, and cells that nothing leads to are left out.
+
+    Parameters
+    ----------
+    low : ndarray of bool, shape (ny, nx)
+        The shape.
+    free : ndarray of bool, shape (ny, nx)
+        Floor that can be walked.
+    entries : array_like of bool, shape (ny, nx)
+        Where one can turn up inside the shape without crossing floor: ways in, stairs.
+    cell : float
+        Side of a cell. [m]
+
+    Returns
+    -------
+    ndarray of bool, shape (ny, nx)
+        The core, within the shape.
+
+    Examples
+    --------
+    A corridor 4 m long, watched but for its first metre: the core starts 1.5 m farther in.
+
+    >>> free = np.ones((9, 40), dtype=bool)
+    >>> low = free & (np.arange(40) >= 10)
+    >>> int(core_cells(low, free, entries=~free, cell=0.1)[4].argmax())
+    26
+    """
+    inside, outside = low & free, free & ~low
+    turned_up = np.asarray(entries, dtype=np.bool_)
+    patches, number_of = ndimage.label(outside, np.ones((3, 3), dtype=np.bool_))
+    sizes = np.bincount(patches.ravel(), minlength=number_of + 1) * cell * cell
+    entered = np.bincount(patches[turned_up], minlength=number_of + 1) > 0
+    speck = outside & ((sizes <= SPECK_M2) & ~entered)[patches]
+    outside &= ~speck
+    inside |= speck
+    start = inside & (ndimage.binary_dilation(outside, np.ones((3, 3), dtype=np.bool_)) | turned_up)
+    core = np.zeros(low.shape, dtype=np.bool_)
+    if not start.any():
+        return core
+    number = np.full(low.shape, -1, dtype=np.int64)
+    number[inside] = np.arange(np.count_nonzero(inside))
+    graph = _steps(number)
+    longest = CORE_DEPTH_M / cell * _KNIGHT
+    walked = csgraph.dijkstra(
+        graph, directed=False, indices=number[start], min_only=True, limit=longest + 2.0
+    )
+    # Beyond the limit: farther than needed if anything leads there at all.
+    _, part = csgraph.connected_components(graph, directed=False)
+    reachable = np.isin(part, np.unique(part[number[start]]))
+    core[inside] = reachable & (walked >= longest - 1e-9)
+    return core & low
+
+
+def _steps(number: np.ndarray[tuple[int, ...], np.dtype[np.int64]]) -> sparse.csr_matrix:
+    """Steps between numbered cells to their sixteen neighbours, in cells; a long step needs both cells beside it."""
+    ny, nx = number.shape
+    pad = np.full((ny + 4, nx + 4), -1, dtype=np.int64)
+    pad[2:-2, 2:-2] = number
+
+    def moved(down: int, right: int) -> np.ndarray[tuple[int, ...], np.dtype[np.int64]]:
+        return pad[2 + down : 2 + down + ny, 2 + right : 2 + right + nx]
+
+    rows, columns, lengths = [], [], []
+    for down, right in ((0, 1), (1, 0), (1, 1), (1, -1), (1, 2), (1, -2), (2, 1), (2, -1)):
+        passes = (number >= 0) & (moved(down, right) >= 0)
+        if abs(down) + abs(right) == 3:
+            for near in ((down // 2, right // 2), (-(-down // 2), -(-right // 2))):
+                passes &= moved(*near) >= 0
+        rows.append(number[passes])
+        columns.append(moved(down, right)[passes])
+        lengths.append(np.full(len(rows[-1]), math.hypot(down, right)))
+    size = int(number.max()) + 1
+    return sparse.csr_matrix(
+        (np.concatenate(lengths), (np.concatenate(rows), np.concatenate(columns))), shape=(size, size)
+    )
