@@ -11,6 +11,10 @@ from wardwright.rules.contacts.contact_gap_over_its_sheet import contact_gap_ove
 from wardwright.rules.contacts.electronics_on_leaf_of_outward_opening import (
     electronics_on_leaf_of_outward_opening,
 )
+from wardwright.rules.control.control_unit_not_watched_by_an_instant_device import (
+    control_unit_not_watched_by_an_instant_device,
+)
+from wardwright.rules.control.control_unit_on_entry_route import control_unit_on_entry_route
 from wardwright.rules.finding import Finding
 from wardwright.rules.movement.movement_detector_above_hot_thing import movement_detector_above_hot_thing
 from wardwright.rules.movement.movement_detector_facing_glass import movement_detector_facing_glass
@@ -23,6 +27,8 @@ from wardwright.rules.registry import Rule, findings_of, tabled
 RULES: tuple[Rule, ...] = tabled(
     contact_gap_over_its_sheet,
     electronics_on_leaf_of_outward_opening,
+    control_unit_on_entry_route,
+    control_unit_not_watched_by_an_instant_device,
     movement_detector_above_hot_thing,
     movement_detector_height_outside_its_sheet,
     movement_detector_facing_glass,

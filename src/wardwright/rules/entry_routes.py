@@ -1,0 +1,130 @@
+"""The household's ways from its entry doors to a keypad."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+import shapely
+
+from wardwright.errors import NotComputable
+from wardwright.geometry.raster import BoolArray, FloatArray
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device, WallMount
+from wardwright.model.fabric import Space
+from wardwright.model.opening import Opening
+from wardwright.model.placement import along, standing
+from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import (
+    Paces,
+    Route,
+    Spot,
+    fastest_route,
+    premises_network,
+    way_in_spot,
+)
+from wardwright.rules.kit import devices_of
+from wardwright.rules.wall_spots import joined_to
+
+REACH_M = 0.4
+"""How far off the wall a person stands who uses a device on it. [m] (assumption)"""
+
+
+class EntryRoute(NamedTuple):
+    """The way from one entry door to its keypad."""
+
+    door: Opening
+    keypad: Device
+    route: Route | None
+    """The fastest at an ordinary pace; None where there is no way."""
+
+    def points_on(self, storey: str) -> FloatArray:
+        """The points of the way on one storey, shape (n, 2). [m]"""
+        if self.route is None:
+            return np.zeros((0, 2))
+        points: FloatArray = self.route.points[np.asarray(self.route.storeys) == storey]
+        return points
+
+
+def keypads(site: Site, catalogue: Catalogue) -> tuple[Device, ...]:
+    """Keypads, and control units that have one built in, by id; NotComputable if there is none."""
+    built_in = [
+        device
+        for device, sheet in devices_of(site, catalogue, "control-unit")
+        if sheet.control is not None and sheet.control.has_keypad
+    ]
+    found = [device for device, _ in devices_of(site, catalogue, "keypad")] + built_in
+    if not found:
+        raise NotComputable("no keypad")
+    return tuple(sorted(found, key=lambda device: device.id))
+
+
+def place_before(site: Site, device: Device) -> Spot:
+    """Where a person stands who uses a device, or breaks it: before its wall, or at its place."""
+    mount = device.mount
+    if not isinstance(mount, WallMount):
+        place = standing(site, device)
+        return Spot(place.storey, place.x_m, place.y_m)
+    wall = site.wall(mount.wall)
+    off = (wall.thickness_m / 2 + REACH_M) * (1.0 if mount.side == "left" else -1.0)
+    return Spot(wall.storey, *along(wall.line_m, mount.offset_m, left_m=off))
+
+
+def entry_routes(site: Site, catalogue: Catalogue) -> tuple[EntryRoute, ...]:
+    """The fastest way from each entry door to the keypad that is reached first.
+
+    Parameters
+    ----------
+    site : Site
+        The house and its devices.
+    catalogue : Catalogue
+        The devices' sheets, and the household's pace.
+
+    Returns
+    -------
+    tuple of EntryRoute
+        One for each entry door, by id.
+
+    Raises
+    ------
+    NotComputable
+        If there is no entry door or no keypad.
+    """
+    doors = sorted((o for o in site.openings if o.is_entry_door), key=lambda o: o.id)
+    if not doors:
+        raise NotComputable("no opening is told to be an entry door")
+    goals = keypads(site, catalogue)
+    network = premises_network(site)
+    paces = Paces(*(catalogue.figure(name).value for name in ("pace-normal", "stairs-share", "pass-door")))
+    found = []
+    for door in doors:
+        start = way_in_spot(site, door)
+        ways = [
+            (fastest_route(network, start, place_before(site, goal), paces=paces), goal) for goal in goals
+        ]
+        timed = [(float(route.clock[-1]), goal.id, route, goal) for route, goal in ways if route is not None]
+        if timed:
+            _, _, route, goal = min(timed, key=lambda one: one[:2])
+            found.append(EntryRoute(door, goal, route))
+        else:
+            found.append(EntryRoute(door, goals[0], None))
+    return tuple(found)
+
+
+def is_in(room: tuple[Space, ...], points: FloatArray) -> BoolArray:
+    """Which points, shape (n, 2) [m], lie in a room that is made of spaces, shape (n,) bool."""
+    area = shapely.union_all([shapely.Polygon(space.outline_m) for space in room])
+    inside: BoolArray = shapely.intersects_xy(area, points[:, 0], points[:, 1])
+    return inside
+
+
+def rooms_on(site: Site, routes: tuple[EntryRoute, ...]) -> frozenset[str]:
+    """Ids of the spaces that any of the ways goes through, with those open to them."""
+    found: set[str] = set()
+    for storey in site.storeys:
+        for one in routes:
+            points = one.points_on(storey.id)
+            for space in site.spaces:
+                if space.storey == storey.id and space.id not in found and is_in((space,), points).any():
+                    found |= {other.id for other in joined_to(site, space)}
+    return frozenset(found)

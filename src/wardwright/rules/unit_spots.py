@@ -1,0 +1,68 @@
+"""Better places for the control unit: off the entry route, watched by a device that alarms at once."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device, WallMount
+from wardwright.model.placement import along, standing
+from wardwright.model.site import Site
+from wardwright.rules.entry_routes import REACH_M, entry_routes, rooms_on
+from wardwright.rules.finding import Mend
+from wardwright.rules.instant_watch import watched_at_once
+from wardwright.rules.wall_spots import WallSpot, room_of, wall_spots
+
+UNFIT_USES = ("bathroom", "toilet", "loft", "conservatory", "balcony", "terrace", "garage")
+"""Rooms too damp, too hot or too cold for it. (common practice: dry, 5 to 35 deg C)"""
+USUAL_HEIGHT_M = 1.5
+"""Where it goes when it is not on a wall yet. [m] (assumption)"""
+
+
+def moved_to_watched_spot(site: Site, catalogue: Catalogue, unit: Device) -> tuple[Mend, ...]:
+    """The nearest fit place for a control unit; empty if none is.
+
+    Parameters
+    ----------
+    site : Site
+        The house, its devices and zones.
+    catalogue : Catalogue
+        The devices' sheets.
+    unit : Device
+        The control unit, without a keypad of its own: that would take the entry route with it.
+
+    Returns
+    -------
+    tuple of Mend
+        One: on the same storey before others, near a power point before others, then nearest.
+    """
+    place = standing(site, unit)
+    power = [o for o in site.outlets if o.kind in ("power", "fused-spur")]
+
+    def cost(spot: WallSpot) -> tuple[bool, float, float, WallSpot]:
+        at = (spot.x_m, spot.y_m)
+        to_power = min((math.dist(at, o.at_m) for o in power if o.storey == spot.storey), default=math.inf)
+        return (spot.storey != place.storey, to_power, math.dist(at, (place.x_m, place.y_m)), spot)
+
+    height = unit.mount.height_m if isinstance(unit.mount, WallMount) else USUAL_HEIGHT_M
+    best = min(_fit_spots(site, catalogue, height_m=height), key=cost, default=None)
+    return () if best is None else (Mend(action="move-device", subject=unit.id, values=best.values(height)),)
+
+
+def _fit_spots(site: Site, catalogue: Catalogue, *, height_m: float) -> Iterator[WallSpot]:
+    try:
+        on_route = rooms_on(site, entry_routes(site, catalogue))
+    except NotComputable:
+        on_route = frozenset()
+    watched = watched_at_once(site, catalogue)
+    for space in sorted(site.spaces, key=lambda s: s.id):
+        if space.belongs != "ours" or space.use in UNFIT_USES or space.id in on_route:
+            continue
+        for spot in wall_spots(site, space, height_m=height_m):
+            wall = site.wall(spot.wall)
+            off = (wall.thickness_m / 2 + REACH_M) * (1.0 if spot.side == "left" else -1.0)
+            before = along(wall.line_m, spot.offset_m, left_m=off)
+            if watched.by(spot.storey, before, room=room_of(site, spot.storey, before)):
+                yield spot
