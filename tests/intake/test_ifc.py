@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import json
+import random
 from collections.abc import Callable
 from pathlib import Path
 
@@ -8,6 +9,7 @@ import pytest
 import shapely
 
 from common.ifc_house import Wish, written
+from wardwright.errors import IntakeError
 from wardwright.intake.ifc import degrees_of, read_ifc
 from wardwright.intake.report import IntakeReport
 from wardwright.model.floor import storey_parts, walkable
@@ -89,6 +91,36 @@ def test_north_is_anticlockwise_from_the_plans_y(
 
 def test_latitude_with_its_millionths() -> None:
     assert degrees_of((49, 6, 1, 566000)) == pytest.approx(49 + 6 / 60 + 1.566 / 3600)
+
+
+def test_a_line_that_points_nowhere_is_named() -> None:
+    lines = written().decode().split("\n")
+    (door,) = [line for line in lines if "IFCDOOR(" in line and "Front door" in line]
+    placement = door.split(",")[5]
+    (at,) = [i for i, line in enumerate(lines) if line.startswith(f"{placement}=")]
+    lines[at] = lines[at].rpartition(",")[0] + ",$);"
+    with pytest.raises(IntakeError, match="its placement is broken") as caught:
+        read_ifc("\n".join(lines).encode(), where="t.ifc")
+    assert caught.value.where == f"t.ifc, {door.split('=')[0]} Front door"
+
+
+def test_a_damaged_file_gets_one_clear_message_or_a_house() -> None:
+    lines = written(Wish(gable=True)).decode().split("\n")
+    draw = random.Random(20)  # noqa: S311 - a seeded choice of damage, no secret
+    refused = []
+    for _ in range(25):
+        damaged = list(lines)
+        for at in draw.sample(range(8, len(lines) - 3), 2):
+            damaged[at] = draw.choice(
+                ("", damaged[at].replace("(", "($,", 1), damaged[at].replace(",#", ",$+", 1))
+            )
+        # Anything but an IntakeError fails the test.
+        try:
+            read_ifc("\n".join(damaged).encode(), where="t.ifc")
+        except IntakeError as error:
+            refused.append(error)
+    assert 0 < len(refused) < 25
+    assert all(error.where.startswith("t.ifc") and error.cure for error in refused)
 
 
 # The expected exceptions are those that the houses' own README names, written by others from the meshes.
@@ -194,6 +226,8 @@ def test_flat_a_belongs_to_us_and_the_rest_to_the_neighbour(flat_a: Read) -> Non
     assert {s.belongs for s in site.spaces if "(A" in s.name} == {"ours"}
     assert {s.belongs for s in site.spaces if "(B" in s.name} == {"neighbour"}
     assert len(site.spaces) == 20
+    # Only the stair well is higher than the ceilings of its storey; the hallway's skylight shaft is no ceiling.
+    assert {s.name for s in site.spaces if s.height_m is not None} == {"Stair (A105)", "Room (B105)"}
     assert not any(f.storey == "level-1" and f.centre_m[1] > -7.6 for f in site.fixtures)
 
 

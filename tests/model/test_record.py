@@ -50,5 +50,5 @@ def test_a_default_and_the_same_value_told_are_two_things() -> None:
 
 
 def test_a_record_is_not_equal_to_what_is_no_record() -> None:
-    assert None not in (GROUND,)
+    assert None not in [GROUND, Storey(id="a", name="A", elevation_m=0.0)]
     assert GROUND != "ground"

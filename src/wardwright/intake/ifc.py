@@ -7,7 +7,9 @@ import re
 from collections.abc import Sequence
 
 import ifcopenshell.util.element
+import shapely
 
+from wardwright.errors import InputError, IntakeError
 from wardwright.intake.ifc_edges import open_edges_of
 from wardwright.intake.ifc_file import IfcHouse
 from wardwright.intake.ifc_furniture import fixtures_of
@@ -22,6 +24,9 @@ from wardwright.intake.report import IntakeReport, counted
 from wardwright.model.opening import Opening
 from wardwright.model.place import Place
 from wardwright.model.site import Site
+
+# What a line that points nowhere, or at a thing of another class, ends in.
+_BROKEN = (AssertionError, AttributeError, TypeError, ValueError, LookupError, RuntimeError, ArithmeticError)
 
 PLAN_CUT_M = 1.0
 """The height above the floor at which a plan is usually cut. [m] (assumption)"""
@@ -52,7 +57,20 @@ def read_ifc(data: bytes, *, where: str, premises: str | None = None) -> tuple[S
     IntakeError
         If the file is broken, or holds no room, or `premises` picks none.
     """
-    house = IfcHouse(data, where=where)
+    try:
+        return _read(IfcHouse(data, where=where), premises)
+    except InputError:
+        raise
+    except (*_BROKEN, shapely.errors.ShapelyError) as error:
+        said = str(error).splitlines()[0][:160] if str(error) else "no reason given"
+        raise IntakeError(
+            f"something in it is not what its class says ({type(error).__name__}: {said})",
+            where=where,
+            cure="Export the building again; an edited or damaged file often has lines that point nowhere",
+        ) from error
+
+
+def _read(house: IfcHouse, premises: str | None) -> tuple[Site, IntakeReport]:
     rooms = rooms_of(house, premises) if house.of("IfcSpace") else rooms_from_rings(house, premises)
     floors = floors_of(house, rooms)
     storeys, spaces = spaces_of(house, rooms, floors)
@@ -78,7 +96,7 @@ def read_ifc(data: bytes, *, where: str, premises: str | None = None) -> tuple[S
     _note_tall_rooms(house, rooms, floors, kept={space.name for space in spaces})
     _note_windows(house, site)
     _note_unread(house)
-    return site, house.draft.report(source=where, form=str(house.file.schema), counts=counts_of(site))
+    return site, house.draft.report(source=house.where, form=str(house.file.schema), counts=counts_of(site))
 
 
 def counts_of(site: Site) -> tuple[tuple[str, int], ...]:

@@ -87,12 +87,19 @@ class IfcHouse:
     def frame(self, entity: Entity) -> FloatArray:
         """The placement of an entity as a 4 by 4 matrix, near the origin. [m]"""
         placement = getattr(entity, "ObjectPlacement", None)
-        if placement is None:
-            matrix = np.eye(4)
-        else:
-            matrix = np.array(ifcopenshell.util.placement.get_local_placement(placement), dtype=np.float64)
+        matrix = np.eye(4) if placement is None else self._placed(entity, placement)
         matrix[:3, 3] = matrix[:3, 3] * self.unit_m - np.array(self.shift)
         return matrix
+
+    def _placed(self, entity: Entity, placement: Entity) -> FloatArray:
+        try:
+            return np.array(ifcopenshell.util.placement.get_local_placement(placement), dtype=np.float64)
+        except (AssertionError, AttributeError, TypeError, ValueError) as error:
+            raise IntakeError(
+                "its placement is broken",
+                where=f"{self.where}, #{entity.id()} {called(entity)}",
+                cure="Export the building again; an edited or damaged file often has lines that point nowhere",
+            ) from error
 
     def axes(self, entity: Entity) -> tuple[Point2, Point2]:
         """The directions of an entity's own x and y axes on the plan. [-]"""

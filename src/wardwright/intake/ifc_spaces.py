@@ -118,7 +118,9 @@ def floors_of(house: IfcHouse, rooms: list[Room]) -> list[Floor]:
 
 def ceiling_of(solid: Solid) -> float:
     """The height of the largest level part of a room's top, or its highest point. [m]"""
-    tops = [face for face in levels(solid, least=0.2) if face.height > solid.low + LEAST_STOREY_M]
+    # Either way up: the faces of a room that is written as loose surfaces may look inward.
+    both = [face for up in (True, False) for face in levels(solid, least=0.2, upward=up)]
+    tops = [face for face in both if face.height > solid.low + LEAST_STOREY_M]
     return max(tops, key=lambda face: float(face.area.area)).height if tops else solid.high
 
 
