@@ -15,8 +15,9 @@ from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
 from wardwright.questions.mends import mends_for
 from wardwright.trials.draws import FloatArray, estimate_of, share_met
-from wardwright.trials.race import Race, control_units, race, spot_of
+from wardwright.trials.race import Race, race, spot_of
 from wardwright.trials.timely import Need, is_every_way_caught, timely_floor
+from wardwright.trials.watchers import control_units
 from wardwright.trials.ways_in import OutOfReach, WayIn, ways_in
 
 NUMBER = 1

@@ -1,0 +1,163 @@
+"""Question 11: what does this movement detector really see?"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from wardwright.geometry.raster import BoolArray, Grid, outlines
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
+from wardwright.model.estimate import Driver, Estimate
+from wardwright.model.record import BASES, Basis
+from wardwright.model.site import Site
+from wardwright.model.sketch import Sketch
+from wardwright.physics.detection.from_site import crossing_angles, seen_facts, watch
+from wardwright.questions.answer import Answer, PartAnswer, Verdict
+from wardwright.trials.race import route_to, spot_of
+from wardwright.trials.watchers import control_units, devices_of
+from wardwright.trials.ways_in import ways_in
+
+NUMBER = 11
+MEASURE = "blind part of its own space"
+SHARES = (0.8, 1.0, 1.2)
+"""Low, likely and high share of the sheet's reach. [-] (the figure `detector-reach`)"""
+BLIND_THIN = 0.2
+"""A larger blind part is worth a look. [-] (assumption)"""
+BLIND_BAD = 0.5
+"""A larger blind part means that it watches less than half its room. [-] (assumption)"""
+TOWARD_DEG = 30.0
+"""A walk that never crosses at a wider angle than this is mostly toward the detector. [deg] (assumption)"""
+
+
+def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+    """One answer for each movement detector."""
+    found = devices_of(site, catalogue, "movement-detector")
+    if not found:
+        nothing = Answer(
+            question=NUMBER,
+            subject=site.name,
+            subject_id="site",
+            measure=MEASURE,
+            estimate=None,
+            reason="not computable: no movement detector",
+            verdict="unknown",
+        )
+        return (nothing,)
+    return tuple(_answer(site, catalogue, device) for device in found)
+
+
+def _answer(site: Site, catalogue: Catalogue, device: Device) -> Answer:
+    facts = seen_facts(site, catalogue, device, reach_shares=SHARES)
+    basis = _weaker(device.basis_of("mount"), device.basis_of("heading_deg"))
+    blind = _over_reach(facts.blind_share, unit="-", basis=basis)
+    angles = _angles(site, catalogue, device)
+    areas = (
+        ("seen at 0.3 m height", facts.seen_at_03_m2),
+        ("seen at 1.0 m height", facts.seen_at_10_m2),
+        ("surely noticed on", facts.low_m2),
+        ("possibly noticed on", facts.high_m2),
+        ("seen outside its space", facts.leak_m2),
+    )
+    parts = [
+        PartAnswer(name=name, estimate=_over_reach(area, unit="m2", basis=basis)) for name, area in areas
+    ]
+    return Answer(
+        question=NUMBER,
+        subject=device.name,
+        subject_id=device.id,
+        measure=MEASURE,
+        estimate=blind,
+        reason=None if blind is not None else "not computable: it stands in no space",
+        verdict=_verdict(blind),
+        parts=(*parts, *angles),
+        notes=_notes(site, facts.leak_spaces, angles),
+        sketches=_sketches(site, catalogue, device),
+    )
+
+
+def _weaker(one: Basis, other: Basis) -> Basis:
+    return BASES[max(BASES.index(one), BASES.index(other))]
+
+
+def _over_reach(values: tuple[float, ...], *, unit: str, basis: Basis) -> Estimate | None:
+    """An estimate from values at the low, likely and high share of the reach."""
+    if any(math.isnan(value) for value in values):
+        return None
+    swing = abs(values[2] - values[0])
+    drivers = (Driver(name="detector's reach", swing=swing, basis="default"),) if swing > 1e-9 else ()
+    return Estimate(
+        value=values[1],
+        low=min(values),
+        high=max(values),
+        unit=unit,
+        drivers=drivers,
+        basis=_weaker(basis, "default") if drivers else basis,
+    )
+
+
+def _verdict(blind: Estimate | None) -> Verdict:
+    if blind is None:
+        return "unknown"
+    if blind.value > BLIND_BAD:
+        return "bad"
+    return "thin" if blind.value > BLIND_THIN or blind.high > BLIND_BAD else "good"
+
+
+def _angles(site: Site, catalogue: Catalogue, device: Device) -> tuple[PartAnswer, ...]:
+    """How the fastest way from each opening to the control unit crosses its view."""
+    units = control_units(site, catalogue)
+    if not units:
+        return ()
+    found: dict[str, PartAnswer] = {}
+    for way in ways_in(site, catalogue)[0]:
+        if way.opening.id in found:
+            continue
+        route = route_to(site, catalogue, way=way, goal=spot_of(site, units[0]))
+        if route is None:
+            continue
+        angles = crossing_angles(site, catalogue, device, points=route.points, storeys=route.storeys)
+        inside = angles[np.isfinite(angles)]
+        if inside.size:
+            low, likely, high = (float(value) for value in np.percentile(inside, [5.0, 50.0, 95.0]))
+            found[way.opening.id] = PartAnswer(
+                name=f"crossing angle from {way.opening.name}",
+                estimate=Estimate(value=likely, low=low, high=high, unit="deg", basis="default"),
+            )
+    return tuple(found.values())
+
+
+def _notes(
+    site: Site, leaks: tuple[tuple[str, float], ...], angles: tuple[PartAnswer, ...]
+) -> tuple[str, ...]:
+    notes = []
+    if leaks:
+        notes.append("sees into " + ", ".join(site.space(space).name for space, _ in leaks))
+    toward = [
+        part.name.removeprefix("crossing angle from ")
+        for part in angles
+        if part.estimate is not None and part.estimate.high < TOWARD_DEG
+    ]
+    if toward:
+        notes.append("walked at mostly toward it, where it notices late: from " + ", ".join(toward))
+    notes.append("crawling and very slow movement may pass unnoticed")
+    return tuple(notes)
+
+
+def _sketches(site: Site, catalogue: Catalogue, device: Device) -> tuple[Sketch, ...]:
+    shapes = watch(site, catalogue, device)
+    found = []
+    for role, mask in (
+        ("possibly-seen", shapes.high & ~shapes.low),
+        ("seen", shapes.low),
+        ("leak", shapes.leak),
+    ):
+        rings = _smooth(shapes.grid, mask)
+        if rings:
+            found.append(Sketch.model_validate({"role": role, "storey": shapes.storey, "rings": rings}))
+    return tuple(found)
+
+
+def _smooth(grid: Grid, mask: BoolArray) -> tuple[tuple[tuple[float, float], ...], ...]:
+    return outlines(grid, mask, tolerance=grid.cell)
