@@ -81,3 +81,14 @@ def test_many_round_columns_are_cut_back_and_only_leave_more_room() -> None:
 
 def test_no_floor_is_no_floor() -> None:
     assert free_floor(NOTHING, NOTHING, NO_PASSAGES, radius=RADIUS).is_empty
+
+
+def test_a_closet_too_small_to_stand_in_is_reached_into() -> None:
+    room, closet = shapely.box(0, 0, 3, 3), shapely.box(3.1, 1.3, 3.5, 1.7)
+    floor = shapely.union_all([room, closet, shapely.box(2.99, 1.3, 3.11, 1.7)])
+    without = free_floor(floor, NOTHING, doorway(0.4), radius=RADIUS)
+    assert not without.intersects(closet.buffer(-0.1))
+    free = free_floor(floor, NOTHING, doorway(0.4), radius=RADIUS, spaces=(room, closet))
+    assert free.geom_type == "Polygon"
+    assert free.intersects(closet.buffer(-0.1))
+    assert floor.covers(free)

@@ -54,3 +54,21 @@ def test_a_flight_to_an_empty_floor_leads_nowhere() -> None:
 def test_a_closet_smaller_than_the_body_is_no_floor() -> None:
     network = network_between((plan("ground", shapely.box(0, 0, 0.4, 0.4)),), (), body_radius=0.22)
     assert network.free[0].is_empty
+
+
+def test_a_place_in_a_nook_is_taken_to_its_own_side_of_the_wall() -> None:
+    nook = shapely.union_all([shapely.box(0, 0, 3, 3), shapely.box(3, 0, 3.9, 0.4)])
+    rooms = shapely.union_all([nook, shapely.box(3, 0.5, 6, 3).difference(shapely.box(3, 0, 3.1, 3))])
+    network = network_between((plan("ground", rooms),), (), body_radius=0.22)
+    place = np.array([3.8, 0.35])
+    beyond = shapely.box(3.1, 0.5, 6, 3)
+    assert network.inner[0].intersection(beyond).distance(shapely.Point(place)) < 0.5
+    assert network.snapped(0, place)[0] < 3.1
+
+
+def test_a_place_walled_in_is_taken_to_the_nearest_of_all() -> None:
+    rooms = shapely.union_all([shapely.box(0, 0, 3, 3), shapely.box(5, 0, 5.3, 0.3)])
+    network = network_between((plan("ground", rooms),), (), body_radius=0.22)
+    assert network.snapped(0, np.array([5.1, 0.1])) == pytest.approx(
+        [3 - 0.22 - OFF_THE_WALL_M, 0.22 + OFF_THE_WALL_M]
+    )

@@ -22,6 +22,10 @@ ISLAND_M2 = 0.3
 """Pieces of floor that are smaller and cut off are left out. [m2] (assumption)"""
 MANY_CORNERS = 400
 """From so many corners on, finely stepped bulges are cut back. [-] (assumption: keeps a floor under 0.3 s)"""
+CLOSET_SHARES = (0.5, 0.25, 0.1)
+"""In a space too small to stand in, the shares of the body's radius to try, turned sideways. [-] (assumption)"""
+CLOSED_M2 = 1e-3
+"""A space with less free floor than this has none. [m2] (derived here: clear of rounding)"""
 CUT_BACK_M = 0.01
 """How far they are cut back. [m] (assumption)"""
 
@@ -40,7 +44,12 @@ class Passages(NamedTuple):
 
 
 def free_floor(
-    floor: shapely.Geometry, furniture: shapely.Geometry, passages: Passages, *, radius: float
+    floor: shapely.Geometry,
+    furniture: shapely.Geometry,
+    passages: Passages,
+    *,
+    radius: float,
+    spaces: tuple[shapely.Polygon, ...] = (),
 ) -> shapely.Geometry:
     """The floor less what a body's width keeps a person from, with every passage kept passable.
 
@@ -54,6 +63,8 @@ def free_floor(
         Doorways, so that a narrow one stays passable.
     radius : float
         Half a person's width. [m]
+    spaces : tuple of shapely polygon, default ()
+        Rooms, so that a closet too small to stand in can still be reached into. [m]
 
     Returns
     -------
@@ -72,6 +83,7 @@ def free_floor(
     free = shrunk(floor, radius)
     if not furniture.is_empty:
         free = free.difference(grown(furniture, SQUEEZE_M))
+    free = _with_closets(free, floor, spaces, radius=radius)
     free = _with_doorways(free, floor, passages)
     free = _joined_within(free, floor)
     if len(shapely.get_coordinates(free)) > MANY_CORNERS:
@@ -79,6 +91,21 @@ def free_floor(
     parts = [part for part in shapely.get_parts(free) if part.geom_type == "Polygon"]
     largest = max((part.area for part in parts), default=0.0)
     return shapely.union_all([part for part in parts if part.area >= min(ISLAND_M2, largest)])
+
+
+def _with_closets(
+    free: shapely.Geometry, floor: shapely.Geometry, spaces: tuple[shapely.Polygon, ...], *, radius: float
+) -> shapely.Geometry:
+    """Give spaces that have no free floor at all what there is for a narrower body."""
+    shapely.prepare(free)
+    found = [free]
+    for space in spaces:
+        if shapely.intersection(free, space).area > CLOSED_M2:
+            continue
+        own = shapely.intersection(floor, space)
+        tried = (shrunk(own, radius * share) for share in CLOSET_SHARES)
+        found.extend(next(([piece] for piece in tried if piece.area > CLOSED_M2), []))
+    return shapely.union_all(found) if len(found) > 1 else free
 
 
 def _with_doorways(free: shapely.Geometry, floor: shapely.Geometry, passages: Passages) -> shapely.Geometry:

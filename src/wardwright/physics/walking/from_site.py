@@ -278,7 +278,8 @@ def _plan(level: _Level) -> FloorPlan:
         tuple(o.id for o, is_open in zip(ways, stands_open, strict=True) if is_open),
         lines[stands_open],
     )
-    return FloorPlan(parts.storey, _room(level), shapely.union_all(boxes), passages, doors)
+    spaces = tuple(shapely.Polygon(space.outline_m).buffer(0) for space in parts.spaces)
+    return FloorPlan(parts.storey, _room(level), shapely.union_all(boxes), passages, doors, spaces)
 
 
 def _room(level: _Level) -> shapely.Geometry:

@@ -14,6 +14,10 @@ from wardwright.physics.walking.network import Join, Web, web_of
 
 OFF_THE_WALL_M = 1e-3
 """A place taken to the nearest free floor ends this far inside it. [m] (derived here: clear of rounding)"""
+SAME_SIDE_M = 2.0
+"""How far floor on the same side of the walls is looked for before the nearest of all counts. [m] (assumption)"""
+RIM_STEP_M = 0.1
+"""Between the places tried on its rim. [m] (assumption)"""
 
 
 class Doors(NamedTuple):
@@ -39,6 +43,8 @@ class FloorPlan(NamedTuple):
     """What is walked round. [m]"""
     passages: Passages
     doors: Doors
+    spaces: tuple[shapely.Polygon, ...] = ()
+    """The rooms one by one, so that none is lost for being small. [m]"""
 
 
 class Flight(NamedTuple):
@@ -74,7 +80,7 @@ class Network:
     """[m]"""
 
     def snapped(self, floor: int, point: FloatArray) -> FloatArray:
-        """The nearest place where a person's middle can be.
+        """The nearest place where a person's middle can be, on this side of the walls where there is one.
 
         Parameters
         ----------
@@ -88,7 +94,7 @@ class Network:
         ndarray, shape (2,)
             The point itself where it is free. [m]
         """
-        return _snapped(self.inner[floor], point)
+        return _snapped(self.inner[floor], point, self.rooms[floor])
 
 
 def network_between(
@@ -110,11 +116,19 @@ def network_between(
     Network
         Ready to be asked.
     """
-    free = tuple(free_floor(p.room, p.furniture, p.passages, radius=body_radius) for p in plans)
+    free = tuple(
+        free_floor(p.room, p.furniture, p.passages, radius=body_radius, spaces=p.spaces) for p in plans
+    )
     inner = tuple(_inner(area) for area in free)
     used = tuple(f for f in flights if not (free[f.lower].is_empty or free[f.upper].is_empty))
     joins = tuple(
-        Join(f.lower, _pair(inner[f.lower], f.line[0]), f.upper, _pair(inner[f.upper], f.line[-1]), f.length)
+        Join(
+            f.lower,
+            _pair(inner[f.lower], f.line[0], plans[f.lower].room),
+            f.upper,
+            _pair(inner[f.upper], f.line[-1], plans[f.upper].room),
+            f.length,
+        )
         for f in used
     )
     web = web_of(free, tuple(p.doors.timed_lines for p in plans), joins)
@@ -127,14 +141,32 @@ def _inner(area: shapely.Geometry) -> shapely.Geometry:
     return area if inner.is_empty else inner
 
 
-def _snapped(area: shapely.Geometry, point: FloatArray) -> FloatArray:
+def _snapped(area: shapely.Geometry, point: FloatArray, room: shapely.Geometry) -> FloatArray:
     place = shapely.Point(point)
     if area.covers(place):
         return np.array(point, dtype=np.float64)
-    nearest: FloatArray = shapely.get_coordinates(shapely.shortest_line(place, area))[-1]
+    line = shapely.shortest_line(place, area)
+    if room.covers(place) and not room.covers(line):
+        line = _same_side_line(area, place, room) or line
+    nearest: FloatArray = shapely.get_coordinates(line)[-1]
     return nearest
 
 
-def _pair(area: shapely.Geometry, point: tuple[float, float]) -> tuple[float, float]:
-    x, y = _snapped(area, np.array(point))
+def _same_side_line(
+    area: shapely.Geometry, place: shapely.Point, room: shapely.Geometry
+) -> shapely.LineString | None:
+    """The shortest line to an area's rim that stays in the room, to rim points `RIM_STEP_M` apart; None if none."""
+    near = area.intersection(place.buffer(SAME_SIDE_M))
+    rim = shapely.get_coordinates(shapely.segmentize(near, RIM_STEP_M))
+    if not len(rim):
+        return None
+    start = np.broadcast_to(shapely.get_coordinates(place), rim.shape)
+    lines = shapely.linestrings(np.stack([start, rim], axis=1))
+    shapely.prepare(room)
+    kept = lines[shapely.covers(room, lines)]
+    return kept[shapely.length(kept).argmin()] if len(kept) else None
+
+
+def _pair(area: shapely.Geometry, point: tuple[float, float], room: shapely.Geometry) -> tuple[float, float]:
+    x, y = _snapped(area, np.array(point), room)
     return float(x), float(y)
