@@ -14,6 +14,7 @@ from wardwright.rules.finding import Finding
 from wardwright.rules.instant_watch import Watched, watched_at_once, watched_shapes
 from wardwright.rules.kit import control_units
 from wardwright.rules.registry import rule
+from wardwright.rules.suggestion import suggestions
 from wardwright.rules.unit_spots import moved_to_watched_spot
 from wardwright.rules.wall_spots import room_of
 
@@ -79,17 +80,19 @@ def control_unit_not_watched_by_an_instant_device(site: Site, catalogue: Catalog
         names = ", ".join(site.device(name).name for name in others)
         has_keypad = sheet is not None and sheet.has_keypad
         mends = () if has_keypad else moved_to_watched_spot(site, catalogue, unit)
+        new = suggestions(site, mends)
         place = standing(site, unit)
         yield this.finding(
             unit.id,
             f"{unit.name}: nothing that alarms at once watches it"
             + (f"; {names} does, but not at once" if others else ""),
-            cure="Move it to the place given"
-            if mends
+            cure=f"Move it to the place given, in {new[0].label}"
+            if new
             else "Watch its room with a movement detector that alarms at once",
             mends=mends,
             sketches=(
                 Sketch(role="fault", storey=place.storey, points=((place.x_m, place.y_m),), label=unit.name),
+                *new,
             ),
             related=others,
         )

@@ -18,6 +18,7 @@ from wardwright.rules.entry_routes import EntryRoute, entry_routes, is_in
 from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.kit import control_units
 from wardwright.rules.registry import exactly, rule, weakest
+from wardwright.rules.suggestion import suggestions
 from wardwright.rules.unit_spots import moved_to_watched_spot
 from wardwright.rules.wall_spots import room_of
 
@@ -97,7 +98,8 @@ def control_unit_on_entry_route(site: Site, catalogue: Catalogue) -> Iterator[Fi
             gap, worst = min(exposed, key=lambda pair: (pair[0], pair[1].door.id))
             is_goal = unit.id in goals  # then the way would move with it
             mends = () if is_goal else moved_to_watched_spot(site, catalogue, unit)
-            yield _finding(unit, place, gap=gap, worst=worst, mends=mends, is_goal=is_goal)
+            new = suggestions(site, mends)
+            yield _finding(unit, place, gap=gap, worst=worst, mends=mends, new=new, is_goal=is_goal)
 
 
 def _finding(
@@ -107,11 +109,12 @@ def _finding(
     gap: float,
     worst: EntryRoute,
     mends: tuple[Mend, ...],
+    new: tuple[Sketch, ...],
     is_goal: bool,
 ) -> Finding:
     is_beside = gap <= BESIDE_ROUTE_M
-    if mends:
-        cure = "Move it to the place given, and leave the keypad where it is"
+    if new:
+        cure = f"Move it to the place given, in {new[0].label}, and leave the keypad where it is"
     elif is_goal:
         cure = "Fit a separate keypad by the door and move the unit to a room that alarms at once"
     else:
@@ -129,6 +132,7 @@ def _finding(
         sketches=(
             Sketch(role="walk", storey=place.storey, points=way, label=worst.door.name),
             Sketch(role="fault", storey=place.storey, points=(here,), label=unit.name),
+            *new,
         ),
         related=(worst.door.id, worst.keypad.id),
     )

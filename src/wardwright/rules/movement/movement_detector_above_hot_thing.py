@@ -14,6 +14,7 @@ from wardwright.rules.finding import Finding, Severity
 from wardwright.rules.hot_things import hot_things_near
 from wardwright.rules.kit import movement_detectors
 from wardwright.rules.registry import exactly, rule, weakest
+from wardwright.rules.suggestion import suggestions
 
 
 @rule(
@@ -71,12 +72,13 @@ def movement_detector_above_hot_thing(site: Site, catalogue: Catalogue) -> Itera
             continue
         nearest = near[0].fixture
         mends = moved_to_better_spot(site, device, sheet)
+        new = suggestions(site, mends)
         yield this.finding(
             device.id,
             f"{device.name}: it is {'above' if near[0].distance_m == 0.0 else 'too close to'} {nearest.name},"
             f" which gets {nearest.heat}",
-            cure="Move it to the place given"
-            if mends
+            cure=f"Move it to the place given, in {new[0].label}"
+            if new
             else "Move it to another room's wall, or watch this room from elsewhere: no place in it keeps clear",
             severity=_severity(sheet),
             estimate=exactly(
@@ -88,6 +90,7 @@ def movement_detector_above_hot_thing(site: Site, catalogue: Catalogue) -> Itera
                 Sketch(
                     role="fault", storey=place.storey, points=(here, nearest.centre_m), label=nearest.name
                 ),
+                *new,
             ),
             related=tuple(one.fixture.id for one in near),
         )

@@ -14,10 +14,11 @@ from wardwright.rules.detector_spots import (
     moved_to_better_spot,
     turned_away,
 )
-from wardwright.rules.finding import Finding
+from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.glass_ahead import view_from
 from wardwright.rules.kit import movement_detectors
 from wardwright.rules.registry import exactly, rule, weakest
+from wardwright.rules.suggestion import suggestions
 
 
 @rule(
@@ -77,22 +78,28 @@ def movement_detector_facing_glass(site: Site, catalogue: Catalogue) -> Iterator
             continue
         opening = site.opening(panes[0].opening)
         mends = turned_away(site, device, sheet) or moved_to_better_spot(site, device, sheet)
+        new = suggestions(site, mends)
         pane = along(site.wall(opening.wall).line_m, opening.offset_m)
         yield this.finding(
             device.id,
             f"{device.name}: it is aimed at the glass of {opening.name}",
-            cure=(
-                "Turn it to the direction given"
-                if mends[0].action == "turn-device"
-                else "Move it to the place given"
-            )
-            if mends
-            else "Cover the glass, or watch this room from another: no place in it looks past its glass",
+            cure=_cure(mends, new),
             estimate=exactly(
                 panes[0].off_axis_deg, "deg", weakest(device.basis_of("mount"), opening.basis_of("glazing"))
             ),
             limit=half,
             mends=mends,
-            sketches=(Sketch(role="fault", storey=place.storey, points=(eye, pane), label=opening.name),),
+            sketches=(
+                Sketch(role="fault", storey=place.storey, points=(eye, pane), label=opening.name),
+                *new,
+            ),
             related=tuple(one.opening for one in panes),
         )
+
+
+def _cure(mends: tuple[Mend, ...], new: tuple[Sketch, ...]) -> str:
+    if new:
+        return f"Move it to the place given, in {new[0].label}"
+    if mends:
+        return "Turn it to the direction given"
+    return "Cover the glass, or watch this room from another: no place in it looks past its glass"
