@@ -147,7 +147,7 @@ def stood_on(level: Level, others: Levels, places: FloatArray) -> FloatArray:
     level : Level
         The storey of the places.
     others : tuple of Level
-        Storeys that a stair joins to it.
+        Storeys that a stair may join to it.
     places : ndarray, shape (N, 2)
         Places on the plan. [m]
 

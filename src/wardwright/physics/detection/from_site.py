@@ -17,7 +17,6 @@ from typing import NamedTuple
 import numpy as np
 
 from wardwright.errors import NotComputable
-from wardwright.geometry.polar import Through
 from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.geometry.rays import ray_ranges
 from wardwright.geometry.sight import Heights, look, visible_heights
@@ -43,8 +42,9 @@ from wardwright.physics.detection.shapes import (
     Sensed,
     core_cells,
     sensed_places,
+    widened,
 )
-from wardwright.physics.detection.walkers import Posture, body_of
+from wardwright.physics.detection.walkers import BODY_RADIUS_M, Posture, body_of
 from wardwright.physics.detection.zones import zone_halves
 
 __all__ = [
@@ -189,7 +189,7 @@ def noticed_along(
             shapes = _watched(placed, level, posture)
             high[there] = mask_at(shapes.grid, shapes.high, places[there])
             core[there] = mask_at(shapes.grid, shapes.core, places[there])
-            floors[there] = stood_on(level, _rest(placed, level), places[there])
+            floors[there] = stood_on(level, (placed.level, *placed.others), places[there])
     body = body_of(posture)
     walk = Walk(places, floors, np.asarray(clock, dtype=np.float64))
     noticed = noticed_at(walk, _detector(placed), reaches=shares * placed.sheet.reach_m, body=body)
@@ -224,10 +224,10 @@ def seen_facts(
     owner = cells.spaces[cells.free]
     reach = placed.sheet.reach_m
     reaches = [share * reach for share in reach_shares]
-    outside = sensed.high & (owner != own)
+    outside = sensed.high & (owner != own) & (owner >= 0)
 
-    def areas(places: BoolArray) -> tuple[float, ...]:
-        return areas_within(places, sensed.distance, reaches=reaches, cell=placed.cell)
+    def areas(places: BoolArray, more: float = 0.0) -> tuple[float, ...]:
+        return areas_within(places, sensed.distance, reaches=[r + more for r in reaches], cell=placed.cell)
 
     return SeenFacts(
         device=device.id,
@@ -239,12 +239,15 @@ def seen_facts(
         blind_share=shares_missing(
             sensed.seen, sensed.distance, whole=(owner == own) & (own >= 0), reaches=reaches
         ),
-        leak_m2=areas(outside),
+        leak_m2=areas(outside, more=BODY_RADIUS_M),
         leak_spaces=areas_by_owner(
-            outside & (sensed.distance <= reach + 1e-9), owner, names=[s.id for s in spaces], cell=placed.cell
+            outside & (sensed.distance <= reach + BODY_RADIUS_M),
+            owner,
+            names=[s.id for s in spaces],
+            cell=placed.cell,
         ),
         low_m2=areas(sensed.low),
-        high_m2=areas(sensed.high),
+        high_m2=areas(sensed.high, more=BODY_RADIUS_M),
     )
 
 
@@ -334,26 +337,20 @@ def _fan(placed: _Placed) -> Fan:
 
 def _heights(placed: _Placed, level: Level, points: FloatArray, *, leaves: Leaves) -> Heights:
     """What the detector has in view over places of its own storey or of another."""
-    is_own = level.storey.id == placed.level.storey.id
-    if is_own:
+    if level.storey.id == placed.level.storey.id:
         blockers = blockers_on(placed.level, placed.others, leaves=leaves)
         band = (level.floor_m, level.ceiling_m)
-        through: tuple[Through, ...] = ()
     else:
         blockers = blockers_about(placed.level, placed.others, leaves=leaves)
-        band = (
-            min(level.floor_m, placed.level.floor_m),
-            max(level.ceiling_m, placed.level.ceiling_m),
-        )
-        through = passages(placed.level, level)
+        band = (min(level.floor_m, placed.level.floor_m), max(level.ceiling_m, placed.level.ceiling_m))
     sight = look(
         placed.eye,
         blockers,
         heading=placed.heading,
         half_angle=min(math.pi, math.radians(placed.sheet.angle_deg) / 2.0 + FAN_MARGIN_RAD),
-        reach=HIGH_REACH * placed.sheet.reach_m,
+        reach=HIGH_REACH * placed.sheet.reach_m + 2.0 * BODY_RADIUS_M,
         band=band,
-        through=through,
+        through=() if level.storey.id == placed.level.storey.id else passages(placed.level, level),
     )
     return visible_heights(sight, points)
 
@@ -374,6 +371,8 @@ def _picture(placed: _Placed, level: Level, posture: Posture) -> _Picture:
         away=_heights(placed, level, points, leaves="away"),
         contrasts=(min(warm, usual), usual),
     )
+    high = widened(cells.mask_of(sensed.high), cells.free, by=body.radius, cell=placed.cell)[cells.free]
+    sensed = sensed._replace(high=high)
     at_03, at_10 = (sensed.in_fan & told.seen_at(level.floor_m + height) for height in (0.3, 1.0))
     return _Picture(cells, sensed, at_03, at_10)
 
@@ -383,12 +382,11 @@ def _watched(placed: _Placed, level: Level, posture: Posture) -> Watch:
     picture = _picture(placed, level, posture)
     cells, reach = picture.cells, placed.sheet.reach_m + 1e-9
     low = cells.mask_of(picture.sensed.low & (picture.sensed.distance <= LOW_REACH * reach))
-    high = cells.mask_of(picture.sensed.high & (picture.sensed.distance <= HIGH_REACH * reach))
-    own = (
-        owner_before(cells.grid, cells.spaces, placed.eye[:2], heading=placed.heading)
-        if level.storey.id == placed.level.storey.id
-        else -1
+    high = cells.mask_of(
+        picture.sensed.high & (picture.sensed.distance <= HIGH_REACH * reach + body_of(posture).radius)
     )
+    is_own = level.storey.id == placed.level.storey.id
+    own = owner_before(cells.grid, cells.spaces, placed.eye[:2], heading=placed.heading) if is_own else -1
     return Watch(
         device="",
         storey=level.storey.id,
@@ -397,10 +395,5 @@ def _watched(placed: _Placed, level: Level, posture: Posture) -> Watch:
         low=low,
         high=high,
         core=core_cells(low, cells.free, entries=cells.entries, cell=placed.cell),
-        leak=high & ((cells.spaces != own) | (own < 0)),
+        leak=high & (cells.spaces != own) & (cells.spaces >= 0),
     )
-
-
-def _rest(placed: _Placed, level: Level) -> tuple[Level, ...]:
-    """The storeys about the detector, less one."""
-    return tuple(one for one in (placed.level, *placed.others) if one.storey.id != level.storey.id)

@@ -240,6 +240,33 @@ def sensed_places(
     return Sensed(distance, inside, seen, low, high)
 
 
+def widened(places: BoolArray, free: BoolArray, *, by: float, cell: float) -> BoolArray:
+    """A shape with the floor beside it from where a body's side reaches in, never through a wall.
+
+    Parameters
+    ----------
+    places : ndarray of bool, shape (ny, nx)
+        The shape.
+    free : ndarray of bool, shape (ny, nx)
+        Floor that can be walked.
+    by : float
+        The body's radius. [m]
+    cell : float
+        Side of a cell. [m]
+
+    Returns
+    -------
+    ndarray of bool, shape (ny, nx)
+        The larger shape.
+    """
+    steps = math.ceil(by / cell - 1e-9)
+    inside = places & free
+    return np.asarray(
+        ndimage.binary_dilation(inside, np.ones((3, 3), dtype=np.bool_), iterations=steps, mask=free),
+        dtype=np.bool_,
+    )
+
+
 def core_cells(low: BoolArray, free: BoolArray, *, entries: ArrayLike, cell: float) -> BoolArray:
     """Cells of a shape that cannot be reached without walking 1.5 m inside it.
 
