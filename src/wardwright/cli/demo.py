@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+import shutil
+import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -51,36 +54,43 @@ def run(arguments: Namespace) -> int:
         files = fitter_files(site, catalogue, answers=answers, findings=findings)
     page = write_fitter_copy(folder, files)
     print(f"4. Drew it: {page}")
+    start = "wardwright" if shutil.which("wardwright") else f"{os.path.relpath(sys.executable)} -m wardwright"
     print(f"\nOpen {page} in a browser: the plan, the answers worst first, what would mend them.")
     print(f"Then change a line of {notes} and go round again:")
-    print(f"   wardwright intake {notes} -o {document}")
-    print(f"   wardwright ask {document} 1")
-    print(f"   wardwright check {document}")
+    print(f"   {start} intake {notes} -o {document}")
+    print(f"   {start} ask {document} 1")
+    print(f"   {start} check {document}")
     return FINE
 
 
 def asked(answers: tuple[Answer, ...]) -> str:
     """How the answers came out, in one line, and the worst of them under it."""
+    from wardwright.documents.content.quantities import with_range
+    from wardwright.documents.content.wording import VERDICTS
+
     counts = {
-        word: sum(answer.verdict == word for answer in answers) for word in ("bad", "thin", "unknown", "good")
+        words: sum(one.verdict == verdict for one in answers) for verdict, (words, _) in VERDICTS.items()
     }
     line = f"{len(answers)} answers: " + ", ".join(
-        f"{count} {word}" for word, count in counts.items() if count
+        f"{count} {words}" for words, count in counts.items() if count
     )
     worst = next((answer for answer in answers if answer.estimate is not None), None)
     if worst is None or worst.estimate is None:
         return line
-    one = worst.estimate
-    span = f"{one.value:.1f} {one.unit} (between {one.low:.1f} and {one.high:.1f})"
-    return f"{line}\n   Worst: {worst.subject}, {worst.measure}: {span}"
+    return f"{line}\n   Worst: {worst.subject}, {worst.measure}: {with_range(worst.estimate, is_plain=True)}"
 
 
 def checked(findings: tuple[Finding, ...]) -> str:
     """How the rules came out, in one line, and the first that must be mended under it."""
-    words = ("must mend", "advise", "check with the standard", "not run")
-    counts = {word: sum(finding.severity == word for finding in findings) for word in words}
-    line = f"{len(findings)} findings: " + ", ".join(
-        f"{count} {word}" for word, count in counts.items() if count
+    from wardwright.documents.content.wording import SEVERITIES
+
+    counts = {
+        words: sum(one.severity == severity for one in findings)
+        for severity, (words, _) in SEVERITIES.items()
+    }
+    told = ", ".join(f"{count} {words.lower()}" for words, count in counts.items() if count)
+    line = f"{len(findings)} {'finding' if len(findings) == 1 else 'findings'}" + (
+        f": {told}" if told else ""
     )
     first = next((finding for finding in findings if finding.severity == "must mend"), None)
     return line if first is None else f"{line}\n   Must be mended: {first.message}. {first.cure}."
