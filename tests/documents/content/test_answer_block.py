@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 from wardwright.documents.content.answer_block import answer_block, race_strip
-from wardwright.documents.content.mends import names_of
+from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.drawing.plan import base_plan
 from wardwright.documents.drawing.recording import Text
 from wardwright.documents.drawing.sheet import sheet_for
@@ -17,7 +17,7 @@ def test_locks_and_lights_come_first(site: Site, answers: tuple[Answer, ...]) ->
 
 
 def test_the_two_strongest_drivers_with_how_they_are_known(answers: tuple[Answer, ...]) -> None:
-    block = answer_block(answers[1], rank=1, names={}, bases=())
+    block = answer_block(answers[1], rank=1, names=Names(), bases=())
     first, second = block.drivers
     assert (first.name, first.basis, first.share) == ("breaking the control unit", "default", 1.0)
     assert 0.0 < second.share < 1.0
@@ -25,7 +25,7 @@ def test_the_two_strongest_drivers_with_how_they_are_known(answers: tuple[Answer
 
 
 def test_no_number_has_its_reason_and_no_chance(answers: tuple[Answer, ...]) -> None:
-    block = answer_block(answers[6], rank=7, names={}, bases=())
+    block = answer_block(answers[6], rank=7, names=Names(), bases=())
     assert (block.value, block.range, block.chance) == ("no number", "", "")
     assert block.reason == "Nothing would notice."
     assert block.range_line is None
@@ -51,7 +51,7 @@ def test_the_names_that_the_race_gives_its_parts_are_known(answers: tuple[Answer
     names = ("first notice", "sounder", "message outside", "control unit reached", "control unit broken")
     parts = tuple(PartAnswer(name=name, estimate=None, reason="x") for name in (*names, "holds before"))
     answer = answers[0].model_copy(update={"parts": parts})
-    block = answer_block(answer, rank=1, names={}, bases=())
+    block = answer_block(answer, rank=1, names=Names(), bases=())
     assert block.strip is not None
     assert len([v for _, v in block.strip.own.strokes if isinstance(v, Text) and v.text == "x"]) == 5
     # What is no event of the race stands in the table beside it.
@@ -59,7 +59,7 @@ def test_the_names_that_the_race_gives_its_parts_are_known(answers: tuple[Answer
 
 
 def test_other_questions_have_numbers_instead(answers: tuple[Answer, ...]) -> None:
-    block = answer_block(answers[3], rank=1, names={}, bases=())
+    block = answer_block(answers[3], rank=1, names=Names(), bases=())
     assert block.strip is None
     assert [(line.name, line.value, line.range) for line in block.numbers] == [
         ("surely seen, upright", "13.4 m\u00b2", "11.6 to 14.5 m\u00b2"),
@@ -73,5 +73,5 @@ def test_only_storeys_with_something_to_see_are_drawn(
 ) -> None:
     sheet = sheet_for(site)
     bases = tuple(base_plan(site, catalogue, storey_id=one.id, sheet=sheet) for one in site.storeys)
-    block = answer_block(answers[1], rank=2, names={}, bases=bases)
+    block = answer_block(answers[1], rank=2, names=Names(), bases=bases)
     assert [drawing.key for drawing in block.drawings] == ["answer-2-ground"]

@@ -4,7 +4,8 @@ from typing import get_args
 
 import pytest
 
-from wardwright.documents.content.mends import mend_sentence, names_of
+from wardwright.documents.content.mends import mend_sentence
+from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.wording import ACTIONS
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
@@ -16,15 +17,19 @@ from wardwright.rules.finding import Mend
     ("action", "subject", "values", "words"),
     [
         ("move-device", "md-living", (("offset_m", 0.6), ("height_m", 2.2)),
-         "Move Living room movement detector: distance along its wall 0.6 m, height above the floor 2.2 m."),
+         "Move Living room movement detector: distance along its wall 0.6 m, 2.2 m above the floor."),
+        ("move-device", "control-unit",
+         (("on", "wall"), ("wall", "g-hall"), ("side", "right"), ("offset_m", 0.4), ("height_m", 1.5)),
+         ("Move Hall control unit: in Living room, on its wall to Hall, 0.4 m from the wall\u2019s lower end on the "
+         "plan, 1.5 m above the floor.")),
         ("turn-device", "md-living", (("heading_deg", 135.0),),
-         "Turn Living room movement detector: heading from the plan\u2019s right, anticlockwise, 135\u00b0."),
+         "Turn Living room movement detector: to look, from the plan\u2019s right and anticlockwise, to 135\u00b0."),
         ("add-device", "kitchen-window", (("sheet", "contact"), ("behaviour", "instant")),
          "Add a contact at kitchen window: behaviour instant."),
-        ("change-programme", "programme", (("abort_delay_s", 0.0),), "Programme: abort delay 0 s."),
+        ("change-programme", "programme", (("abort_delay_s", 0.0),), "Change the programme: abort delay 0 s."),
         ("change-behaviour", "zone-1", (("behaviour", "instant"),),
-         "Give zone 1, Front door the behaviour instant."),
-        ("rename", "zone-1", (("name", "Ground hall"),), "Rename zone 1, Front door: \u201cGround hall\u201d."),
+         "Give zone 1 (Front door) the behaviour instant."),
+        ("rename", "zone-1", (("name", "Ground hall"),), "Rename zone 1 (Front door): \u201cGround hall\u201d."),
         ("change-mount", "oc-back", (("electronics_on", "frame"), ("gap_m", 0.008)),
          "Mount Back door contact otherwise: electronics on the frame, gap between its parts 8 mm."),
         ("change-lock", "back-door", (("what", "lock"),), "Fit a better lock at back door."),
@@ -49,13 +54,6 @@ def test_every_action_has_words() -> None:
 def test_what_a_mend_brings_is_said_with_its_range() -> None:
     gain = Estimate(value=170.0, low=90.0, high=297.0, unit="s")
     lock = Mend(action="change-lock", subject="door", values=(("what", "lock"),), gain=gain)
-    assert mend_sentence(lock, {}).endswith("It would hold longer by 170 s (90 to 297 s).")
+    assert mend_sentence(lock, Names()).endswith("It would hold longer by 170 s (90 to 297 s).")
     move = Mend(action="move-device", subject="unit", gain=gain)
-    assert mend_sentence(move, {}).endswith("In hand then: 170 s (90 to 297 s).")
-
-
-def test_every_thing_of_a_site_has_a_name(site: Site) -> None:
-    names = names_of(site)
-    assert names["front-door"] == "front door"
-    assert names["zone-1"] == "zone 1, Front door"
-    assert names["g-hall"] == "wall g-hall"
+    assert mend_sentence(move, Names()).endswith("In hand then: 170 s (90 to 297 s).")

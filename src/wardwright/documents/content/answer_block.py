@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
-from wardwright.documents.content.quantities import quantity, range_words, sentence, step_of, value_words
+from wardwright.documents.content.names import Names
+from wardwright.documents.content.quantities import (
+    quantity,
+    range_words,
+    sentence,
+    step_of,
+    value_words,
+    with_range,
+)
 from wardwright.documents.content.wording import BASES, NEVER, QUESTION_SHORT, RACE_EVENTS, VERDICTS
 from wardwright.documents.drawing.plan import BasePlan, plan_with
 from wardwright.documents.drawing.recording import Drawing
@@ -69,9 +76,7 @@ class AnswerBlock:
     """Whether its drawings are shown without being asked for."""
 
 
-def answer_block(
-    answer: Answer, *, rank: int, names: Mapping[str, str], bases: tuple[BasePlan, ...]
-) -> AnswerBlock:
+def answer_block(answer: Answer, *, rank: int, names: Names, bases: tuple[BasePlan, ...]) -> AnswerBlock:
     """Put one answer into words and drawings.
 
     Parameters
@@ -80,8 +85,8 @@ def answer_block(
         What was worked out.
     rank : int
         Its place in the list, from 1.
-    names : mapping of str
-        Names by id.
+    names : Names
+        What people call things.
     bases : tuple of BasePlan
         The plans of the storeys, which its sketches are drawn over.
 
@@ -179,7 +184,7 @@ def race_strip(answer: Answer, *, key: str) -> Drawing | None:
             events.append(Event(text, side, None, 0.0, 0.0, part.reason or NEVER))
             continue
         one = part.estimate
-        words = f"{value_words(one)} ({range_words(one)})"
+        words = with_range(one)
         events.append(Event(text, side, one.value, one.low, one.high, words))
     if not events:
         return None
@@ -195,9 +200,7 @@ def race_strip(answer: Answer, *, key: str) -> Drawing | None:
 def _range_line(answer: Answer, *, key: str) -> Drawing | None:
     if answer.estimate is None:
         return None
-    words = (
-        f"{value_words(answer.estimate)}, from {range_words(answer.estimate)}; the upright stroke is nought"
-    )
+    words = f"{with_range(answer.estimate)}; the upright stroke is nought"
     return range_line(answer.estimate, key=key, description=words)
 
 
@@ -215,7 +218,7 @@ def _numbers(answer: Answer, has_strip: bool) -> tuple[NumberLine, ...]:
             NumberLine(
                 part.name,
                 value_words(one) if one else "no number",
-                range_words(one) if one and one.low < one.high else "",
+                range_words(one) if one else "",
                 part.reason or "",
             )
         )

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
-from wardwright.documents.content.mends import mend_sentence
-from wardwright.documents.content.quantities import quantity, sentence, step_of, value_words
+from wardwright.documents.content.mends import SMALL_M, mend_sentence
+from wardwright.documents.content.names import Names
+from wardwright.documents.content.quantities import quantity, sentence, step_of
 from wardwright.documents.content.wording import SEVERITIES
+from wardwright.model.estimate import Estimate
 from wardwright.rules.finding import Finding, Severity
 
 
@@ -34,15 +35,15 @@ class FindingGroup:
     findings: tuple[FindingBlock, ...]
 
 
-def finding_groups(findings: tuple[Finding, ...], *, names: Mapping[str, str]) -> tuple[FindingGroup, ...]:
+def finding_groups(findings: tuple[Finding, ...], *, names: Names) -> tuple[FindingGroup, ...]:
     """Group findings, gravest first; a severity without findings has no group.
 
     Parameters
     ----------
     findings : tuple of Finding
         In any order; within a group it is kept.
-    names : mapping of str
-        Names by id.
+    names : Names
+        What people call things.
 
     Returns
     -------
@@ -57,20 +58,26 @@ def finding_groups(findings: tuple[Finding, ...], *, names: Mapping[str, str]) -
     return tuple(groups)
 
 
-def finding_block(finding: Finding, *, names: Mapping[str, str], is_plain: bool = False) -> FindingBlock:
+def finding_block(finding: Finding, *, names: Names, is_plain: bool = False) -> FindingBlock:
     """Put one finding into words."""
     held = ""
     if finding.estimate is not None and finding.limit is not None:
-        limit = quantity(
-            finding.limit, finding.estimate.unit, min(0.1, step_of(finding.estimate)), is_plain=is_plain
-        )
-        held = f"{value_words(finding.estimate, is_plain=is_plain)}, held against {limit}"
+        held = _held(finding.estimate, finding.limit, is_plain=is_plain)
     return FindingBlock(
         code=finding.code,
         rule=finding.rule,
-        subject=names.get(finding.subject, finding.subject),
+        subject=names.of(finding.subject),
         message=sentence(finding.message),
         held_against=held,
         cure=sentence(finding.cure),
         mends=tuple(mend_sentence(mend, names, is_plain=is_plain) for mend in finding.mends),
     )
+
+
+def _held(estimate: Estimate, limit: float, *, is_plain: bool) -> str:
+    """A value and what it is held against; lengths of a few millimetres in millimetres."""
+    value, unit, step = estimate.value, estimate.unit, step_of(estimate)
+    if unit == "m" and abs(limit) < SMALL_M:
+        value, limit, unit, step = value * 1000.0, limit * 1000.0, "mm", 1.0
+    told, against = (quantity(one, unit, step, is_plain=is_plain) for one in (value, limit))
+    return f"{told}, held against {against}"

@@ -1,56 +1,31 @@
-"""Names for ids, and a mend as a sentence."""
+"""A mend as a sentence."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
-from wardwright.documents.content.quantities import quantity, range_words, sentence, value_words
+from wardwright.documents.content.names import Names
+from wardwright.documents.content.quantities import quantity, sentence, with_range
 from wardwright.documents.content.wording import ACTIONS, FIELDS
-from wardwright.model.catalogue import Catalogue
-from wardwright.model.site import Site
 from wardwright.rules.finding import Mend
 
 Value = str | float | int | bool
 SUFFIXES = {"_m2": "m2", "_m": "m", "_s": "s", "_deg": "deg", "_dba": "dB", "_kg": "kg"}
 LOCKS_AND_LIGHTS = ("change-lock", "add-light")
 """The mends that stand first: they hold somebody up, or keep them away."""
+WHAT = ("sheet", "kind", "behaviour", "what", "field", "lock", "glazing")
+"""The values that a mend's first words may name; the first that it has."""
+SMALL_M = 0.1
+"""Lengths below this, such as a contact's gap, are told in millimetres. [m]"""
 
 
-def names_of(site: Site, catalogue: Catalogue | None = None) -> dict[str, str]:
-    """What people call each thing of a site, by its id.
-
-    Parameters
-    ----------
-    site : Site
-        The house and all in it.
-    catalogue : Catalogue, optional
-        For the names of device sheets.
-
-    Returns
-    -------
-    dict of str
-        Names by id.
-    """
-    names = {row.id: row.name for row in catalogue.sheets} if catalogue is not None else {}
-    names |= {wall.id: f"wall {wall.id}" for wall in site.walls}
-    for group in (
-        site.storeys, site.stairs, site.fixtures, site.outlets, site.behaviours, site.parts, site.people,
-        site.pets, site.targets, site.spaces, site.openings, site.devices,
-    ):  # fmt: skip
-        names |= {thing.id: thing.name for thing in group}
-    names |= {zone.id: f"zone {zone.number}, {zone.name}" for zone in site.zones}
-    return names | {"programme": "the programme"}
-
-
-def mend_sentence(mend: Mend, names: Mapping[str, str], *, is_plain: bool = False) -> str:
+def mend_sentence(mend: Mend, names: Names, *, is_plain: bool = False) -> str:
     """One mend in words, with what it brings.
 
     Parameters
     ----------
     mend : Mend
         The cure as data.
-    names : mapping of str
-        Names by id; an id that is not there stands for itself.
+    names : Names
+        What people call things.
     is_plain : bool, default False
         Plain letters only, for a terminal.
 
@@ -61,42 +36,57 @@ def mend_sentence(mend: Mend, names: Mapping[str, str], *, is_plain: bool = Fals
 
     Examples
     --------
-    >>> mend_sentence(Mend(action="move-device", subject="md", values=(("height_m", 2.2),)), {"md": "Hall detector"})
-    'Move Hall detector: height above the floor 2.2 m.'
+    >>> move = Mend(action="move-device", subject="md", values=(("height_m", 2.2),))
+    >>> mend_sentence(move, Names({"md": "Hall detector"}))
+    'Move Hall detector: 2.2 m above the floor.'
     """
     values = dict(mend.values)
     start = ACTIONS[mend.action]
-    what = ""
-    if "{what}" in start:
-        key = next(
-            (k for k in ("sheet", "kind", "behaviour", "what", "field", "lock", "glazing") if k in values), ""
-        )
-        what = _word(values.pop(key), names) if key else ("lock" if mend.action == "change-lock" else "it")
-        if key in ("lock", "glazing"):
-            what = f"{'lock' if key == 'lock' else 'pane'} ({what})"
-        elif key == "field":
-            what = FIELDS.get(what, _field_words(what)[0])
-        elif key in ("sheet", "kind"):
-            what = f"{'an' if what[:1].lower() in 'aeiou' else 'a'} {what}"
-    text = start.format(name=names.get(mend.subject, mend.subject), what=what.replace("glazing", "pane"))
-    changes = ", ".join(_change(key, value, names, is_plain=is_plain) for key, value in values.items())
-    text = sentence(f"{text}: {changes}" if changes else text)
+    what = _what(mend, values, names) if "{what}" in start else ""
+    text = start.format(name=names.of(mend.subject), what=what)
+    changes = _changes(values, names, is_plain=is_plain)
+    text = sentence(f"{text}: {', '.join(changes)}" if changes else text)
     if mend.gain is not None:
-        value, span = value_words(mend.gain, is_plain=is_plain), range_words(mend.gain, is_plain=is_plain)
         brings = "It would hold longer by" if mend.action == "change-lock" else "In hand then:"
-        text += f" {brings} {value} ({span})."
+        text += f" {brings} {with_range(mend.gain, is_plain=is_plain)}."
     return text
 
 
-def _change(key: str, value: Value, names: Mapping[str, str], *, is_plain: bool) -> str:
+def _what(mend: Mend, values: dict[str, Value], names: Names) -> str:
+    """What a mend's first words name; it is taken out of its values."""
+    key = next((one for one in WHAT if one in values), "")
+    if not key:
+        return "lock" if mend.action == "change-lock" else "it"
+    word = _word(values.pop(key), names)
+    if key == "field":
+        return FIELDS.get(word, _field_words(word)[0])
+    if key in ("lock", "glazing"):
+        return f"{'lock' if key == 'lock' else 'pane'} ({word})"
+    if key in ("sheet", "kind"):
+        return f"{'an' if word[:1].lower() in 'aeiou' else 'a'} {word}"
+    return "pane" if word == "glazing" else word
+
+
+def _changes(values: dict[str, Value], names: Names, *, is_plain: bool) -> list[str]:
+    """What changes, piece by piece; a place on a wall as one piece."""
+    found: list[str] = []
+    rest = dict(values)
+    if rest.get("on") == "wall" and {"wall", "side", "offset_m"} <= rest.keys():
+        wall, side, offset = (rest.pop(key) for key in ("wall", "side", "offset_m"))
+        del rest["on"]
+        found.append(names.wall_place(str(wall), side=str(side), offset_m=float(offset), is_plain=is_plain))
+    return found + [_change(key, value, names, is_plain=is_plain) for key, value in rest.items()]
+
+
+def _change(key: str, value: Value, names: Names, *, is_plain: bool) -> str:
     words, unit = _field_words(key)
     if isinstance(value, float | int) and not isinstance(value, bool) and unit:
-        step = 0.1 if unit in ("m", "m2") else 1.0
-        if unit == "m" and abs(value) < 0.1:  # a contact's gap
-            return f"{words} {quantity(value * 1000.0, 'mm', 1.0, is_plain=is_plain)}"
-        return f"{words} {quantity(value, unit, step, is_plain=is_plain)}"
+        told = quantity(value, unit, 0.1 if unit in ("m", "m2") else 1.0, is_plain=is_plain)
+        if unit == "m" and abs(value) < SMALL_M:
+            told = quantity(value * 1000.0, "mm", 1.0, is_plain=is_plain)
+        return f"{told} above the floor" if key == "height_m" else f"{words} {told}"
     if key == "name":
-        return f'"{value}"' if is_plain else f"\u201c{value}\u201d"
+        return f"\u201c{value}\u201d"
     return f"{words} {_word(value, names)}"
 
 
@@ -108,7 +98,7 @@ def _field_words(key: str) -> tuple[str, str]:
     return FIELDS.get(key, key.replace("_", " ")), ""
 
 
-def _word(value: Value, names: Mapping[str, str]) -> str:
+def _word(value: Value, names: Names) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
-    return names.get(value, value) if isinstance(value, str) else f"{value:g}"
+    return names.of(value) if isinstance(value, str) else f"{value:g}"

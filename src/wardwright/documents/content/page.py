@@ -14,7 +14,8 @@ from wardwright.documents.content.facts import (
     guessed_facts,
 )
 from wardwright.documents.content.finding_block import FindingGroup, finding_groups
-from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence, names_of
+from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
+from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.quantities import sentence
 from wardwright.documents.content.wording import NOT_DRAWN, NOT_WATCHED, VERDICTS
 from wardwright.documents.drawing.devices import device_tags
@@ -153,7 +154,7 @@ def _place(site: Site) -> str:
     return ", ".join(parts)
 
 
-def _locks_and_lights(answers: tuple[Answer, ...], names: dict[str, str]) -> tuple[str, ...]:
+def _locks_and_lights(answers: tuple[Answer, ...], names: Names) -> tuple[str, ...]:
     """The mends that hold somebody up or keep them away, each once, in the answers' order."""
     seen: dict[tuple[str, str], str] = {}
     for answer in answers:

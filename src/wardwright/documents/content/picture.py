@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from wardwright.documents.content.answer_block import race_strip
-from wardwright.documents.content.quantities import range_words, value_words
+from wardwright.documents.content.quantities import with_range
 from wardwright.documents.drawing.beside import beside
 from wardwright.documents.drawing.plan import base_plan, plan_with
 from wardwright.documents.drawing.recording import Drawing
@@ -57,7 +57,7 @@ def race_picture(site: Site, catalogue: Catalogue, answer: Answer, *, also: Sequ
     # The region where notice still helps is left to the page: one picture says one thing.
     sketches = tuple(sketch for sketch in answer.sketches if sketch.role != "timely")
     sketches += tuple(s for other in also for s in other.sketches if s.role in ("seen", "possibly-seen"))
-    words = f"{value_words(answer.estimate)} ({range_words(answer.estimate)})"
+    words = with_range(answer.estimate)
     title = f"{site.name}, {base.name}: {answer.subject}"
     told = f"{title}. {answer.measure}: {words}. {strip.description}"
     plan = plan_with(base, sketches, key="plan", title=title, description=told)

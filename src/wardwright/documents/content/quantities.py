@@ -31,6 +31,8 @@ def step_of(estimate: Estimate) -> float:
     """
     if estimate.unit == "-":
         return 0.01
+    if estimate.unit.startswith("deg"):
+        return 1.0
     span = max(estimate.high - estimate.low, 0.0)
     largest = max(abs(estimate.low), abs(estimate.high), abs(estimate.value))
     return 1.0 if span >= 10.0 or largest >= 100.0 else 0.1
@@ -73,7 +75,7 @@ def value_words(estimate: Estimate, *, is_plain: bool = False) -> str:
 
 
 def range_words(estimate: Estimate, *, is_plain: bool = False) -> str:
-    """The range of an estimate.
+    """The range of an estimate; nothing where low and high are printed alike.
 
     Examples
     --------
@@ -84,9 +86,23 @@ def range_words(estimate: Estimate, *, is_plain: bool = False) -> str:
     low = quantity(estimate.low, estimate.unit, step, is_plain=is_plain)
     high = quantity(estimate.high, estimate.unit, step, is_plain=is_plain)
     if low == high:
-        return high
+        return ""
     number_low, _, unit_low = low.partition(" ")
     return f"{number_low if unit_low == high.partition(' ')[2] else low} to {high}"
+
+
+def with_range(estimate: Estimate, *, is_plain: bool = False) -> str:
+    """The likely value, and the range in brackets where it is one.
+
+    Examples
+    --------
+    >>> with_range(Estimate(value=12.3, low=9.1, high=16.0, unit="s"))
+    '12.3 s (9.1 to 16.0 s)'
+    >>> with_range(Estimate(value=3.0, low=3.0, high=3.0, unit="m"))
+    '3.0 m'
+    """
+    value, span = value_words(estimate, is_plain=is_plain), range_words(estimate, is_plain=is_plain)
+    return f"{value} ({span})" if span else value
 
 
 def sentence(text: str) -> str:

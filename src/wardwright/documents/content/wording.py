@@ -112,7 +112,7 @@ ACTIONS = {
     "add-device": "Add {what} at {name}",
     "remove-device": "Take {name} away",
     "change-behaviour": "Give {name} the behaviour {what}",
-    "change-programme": "Programme",
+    "change-programme": "Change the programme",
     "rename": "Rename {name}",
     "change-mount": "Mount {name} otherwise",
     "change-lock": "Fit a better {what} at {name}",
@@ -126,7 +126,7 @@ ACTIONS = {
 FIELDS: dict[str, str] = {
     "height_m": "height above the floor",
     "offset_m": "distance along its wall",
-    "heading_deg": "heading from the plan\u2019s right, anticlockwise,",
+    "heading_deg": "to look, from the plan\u2019s right and anticlockwise, to",
     "tilt_deg": "tilt",
     "gap_m": "gap between its parts",
     "abort_delay_s": "abort delay",

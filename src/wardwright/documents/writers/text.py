@@ -8,7 +8,8 @@ from typing import Any
 
 from wardwright.documents.content.answer_block import chance_words, driver_lines
 from wardwright.documents.content.finding_block import finding_block
-from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence, names_of
+from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
+from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.quantities import range_words, sentence, value_words
 from wardwright.documents.content.wording import SEVERITIES, VERDICTS
 from wardwright.model.catalogue import Catalogue
@@ -40,7 +41,7 @@ def answers_text(
     """
     if not answers:
         return "There is nothing to answer: no way in and no movement detector.\n"
-    names = names_of(site, catalogue) if site is not None else {}
+    names = names_of(site, catalogue) if site is not None else Names()
     wide = min(32, max(len(answer.subject) for answer in answers))
     lines: list[str] = []
     for answer in answers:
@@ -48,12 +49,13 @@ def answers_text(
     return _plain("\n".join(lines) + "\n")
 
 
-def _answer_lines(answer: Answer, *, wide: int, names: dict[str, str]) -> list[str]:
+def _answer_lines(answer: Answer, *, wide: int, names: Names) -> list[str]:
     one = answer.estimate
     value = value_words(one, is_plain=True) if one else "-"
-    span = f"({range_words(one, is_plain=True)})" if one else ""
+    span = range_words(one, is_plain=True) if one else ""
     word = VERDICTS[answer.verdict][0].upper()
-    head = f"{word:<9}  Q{answer.question:<2}  {answer.subject:<{wide}}  {value:>9}  {span}".rstrip()
+    head = f"{word:<9}  Q{answer.question:<2}  {answer.subject:<{wide}}  {value:>9}"
+    head += f"  ({span})" if span else ""
     chance = chance_words(answer.chance) if one else ""
     told = [answer.measure + (f"; {chance}" if chance else "")]
     if answer.reason:
@@ -83,7 +85,7 @@ def findings_text(
     str
         What was not run is named as such, with its reason.
     """
-    names = names_of(site, catalogue) if site is not None else {}
+    names = names_of(site, catalogue) if site is not None else Names()
     lines: list[str] = []
     counts: list[str] = []
     for severity in SEVERITIES:
