@@ -240,6 +240,17 @@ def test_flat_a_can_be_walked_and_entered(flat_a: Read) -> None:
     assert problems(site, load_catalogue()) == ()
 
 
+def test_flat_a_rooflight(flat_a: Read) -> None:
+    site, _ = flat_a
+    (light,) = [o for o in site.openings if o.kind == "rooflight"]
+    # Its type is called 1180 x 1170 mm; the solid that is measured has its frame about it.
+    assert (light.width_m, light.head_m - light.sill_m) == pytest.approx((1.18, 1.17), abs=0.06)
+    assert light.sill_m > 2.6
+    assert light.joins is not None
+    assert set(light.joins) == {"hallway-a201", None}
+    assert [light.basis_of(field) for field in ("wall", "offset_m", "head_m")] == ["guessed"] * 3
+
+
 def test_flat_a_stair(flat_a: Read) -> None:
     site, _ = flat_a
     (stair,) = site.stairs

@@ -21,7 +21,8 @@ def test_rooms_of_a_file_without_spaces_are_what_its_walls_close_in() -> None:
     assert site.spaces[0].basis_of("outline_m") == "guessed"
     assert site.storeys[0].basis_of("height_m") == "guessed"
     assert any(
-        fact.startswith("outline, by the ring of its walls, guessed on 3 spaces") for fact in report.guessed
+        fact.startswith("outline (by the ring of its walls) and use guessed on 3 spaces")
+        for fact in report.guessed
     )
 
 

@@ -31,7 +31,7 @@ def test_construction_is_guessed_by_the_material() -> None:
     found, report = walls(Wish())
     assert (found["south-0"].construction, found["inner"].construction) == ("brick", "plasterboard-stud")
     assert found["inner"].basis_of("construction") == "guessed"
-    assert any("construction, by its material's name, guessed on 9 walls" in fact for fact in report.guessed)
+    assert any("construction (by its material's name) guessed on 9 walls" in fact for fact in report.guessed)
 
 
 @pytest.mark.parametrize(

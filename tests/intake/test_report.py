@@ -14,6 +14,17 @@ def test_facts_are_grouped_with_their_ids() -> None:
     assert draft.guesses() == 3
 
 
+def test_facts_guessed_on_the_same_things_are_said_once() -> None:
+    draft = ReportDraft()
+    for fact in ("swing", "hinge", "leaves"):
+        draft.guess(fact, "window", "w1")
+    draft.guess("hinge", "door", "w1")
+    assert draft.report(source="a", form="IFC4", counts=()).guessed == (
+        "hinge guessed on 1 door: w1",
+        "hinge, leaves and swing guessed on 1 window: w1",
+    )
+
+
 def test_one_thing_guessed_twice_is_one_guess() -> None:
     draft = ReportDraft()
     draft.guess("use", "space", "hall")

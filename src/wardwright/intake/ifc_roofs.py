@@ -134,6 +134,9 @@ def _rooflight(
     (ux, uy), (nx, ny), length = direction(wall.line_m)
     dx, dy = place[0] - wall.line_m[0][0], place[1] - wall.line_m[0][1]
     along = solid.points[:, :2] @ np.array((ux, uy))
+    across = solid.points[:, :2] @ np.array((nx, ny))
+    # A flat one is as high, for whoever climbs through it, as it is deep on the plan.
+    depth = max(float(np.ptp(across)), solid.high - solid.low)
     width = round(min(float(along.max() - along.min()), length), 4)
     offset = round(min(max(dx * ux + dy * uy, width / 2), length - width / 2), 4)
     floor = site.storey(room.storey).elevation_m
@@ -141,12 +144,12 @@ def _rooflight(
     made = house.new_id(f"{room.name} rooflight", "rooflight")
     fields: dict[str, object] = {
         "name": f"{room.name} rooflight", "kind": "rooflight", "wall": wall.id, "offset_m": offset, "width_m": width,
-        "sill_m": round(solid.low - floor, 4), "head_m": round(solid.high - floor, 4), "hinge": "top",
+        "sill_m": round(solid.low - floor, 4), "head_m": round(solid.low - floor + depth, 4), "hinge": "top",
         "swing": "none", "glazing": "double-plain", "lock": "unknown",
         "joins": (room.id, None) if is_left else (None, room.id),
     }  # fmt: skip
     basis = dict.fromkeys(("id", *fields), "measured")
-    for fact in ("wall", "offset_m", "hinge", "glazing", "lock"):
+    for fact in ("wall", "offset_m", "head_m", "hinge", "glazing", "lock"):
         basis[fact] = "guessed"
         house.draft.guess(fact.removesuffix("_m"), "rooflight", made)
     return Opening.model_validate({"id": made, "basis": basis, **fields})

@@ -195,7 +195,7 @@ def _space(house: IfcHouse, room: Room, floor: Floor, *, shape: tuple[shapely.Po
         "use": "guessed",
     }
     if room.is_guessed:
-        house.draft.guess("outline, by the ring of its walls,", "space", made)
+        house.draft.guess("outline (by the ring of its walls)", "space", made)
     if len(outline.interiors) and sum(shapely.Polygon(r).area for r in outline.interiors) > LEAST_ROOM_M2:
         house.draft.leave_out("hole in a room", "not kept: the outline has none", made)
     return Space(

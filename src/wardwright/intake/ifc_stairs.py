@@ -107,12 +107,12 @@ def _stair(house: IfcHouse, site: Site, flight: Flight, *, ends: tuple[Floor, Fl
         "width_m": round(_width(flight), 3),
     }  # fmt: skip
     basis = dict.fromkeys(fields, "measured") | {"name": "guessed", "line_m": "guessed"}
-    house.draft.guess("walking line, through the middles of the treads,", "stair", made)
+    house.draft.guess("walking line (through the middles of the treads)", "stair", made)
     if well is not None:
         fields["well_m"], basis["well_m"] = ring_of(well), "measured"
         if _has_railing(house, well, upper):
             fields["balusters"], basis["balusters"] = "open", "guessed"
-            house.draft.guess("balusters, by the railing,", "stair", made)
+            house.draft.guess("balusters (by the railing)", "stair", made)
     return Stair.model_validate({**fields, "basis": basis})
 
 

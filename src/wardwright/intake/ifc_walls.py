@@ -118,7 +118,7 @@ def _wall(
         fields["footprint_m"] = ring_of(outline)
     if construction is not None:
         fields["construction"] = construction
-        house.draft.guess("construction, by its material's name,", "wall", made)
+        house.draft.guess("construction (by its material's name)", "wall", made)
     if isinstance(is_exterior, bool):
         fields["is_exterior"] = is_exterior
     marks = ("id", "storey", "line_m", "thickness_m", "base_m", "height_m", *fields)

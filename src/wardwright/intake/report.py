@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from wardwright.model.record import Record
 
@@ -63,10 +63,13 @@ class ReportDraft:
 
     def report(self, *, source: str, form: str, counts: Iterable[tuple[str, int]]) -> IntakeReport:
         """Make the report."""
-        guessed = [
-            f"{fact} guessed on {counted(len(set(subjects)), noun)}: {listed(subjects)}"
-            for (fact, noun), subjects in sorted(self._guessed.items())
-        ]
+        together: dict[tuple[str, tuple[str, ...]], list[str]] = {}
+        for (fact, noun), subjects in sorted(self._guessed.items()):
+            together.setdefault((noun, tuple(sorted(set(subjects)))), []).append(fact)
+        guessed = sorted(
+            f"{in_a_row(facts)} guessed on {counted(len(subjects), noun)}: {listed(subjects)}"
+            for (noun, subjects), facts in together.items()
+        )
         left_out = [
             f"{counted(len(set(subjects)), noun)} {reason}: {listed(subjects)}"
             for (noun, reason), subjects in sorted(self._left_out.items())
@@ -91,6 +94,17 @@ def number_word(count: int) -> str:
     ('six', '40')
     """
     return _NUMBER_WORDS[count] if 0 <= count < len(_NUMBER_WORDS) else str(count)
+
+
+def in_a_row(facts: Sequence[str]) -> str:
+    """Write facts in one row.
+
+    Examples
+    --------
+    >>> in_a_row(["hinge"]), in_a_row(["hinge", "leaves", "swing"])
+    ('hinge', 'hinge, leaves and swing')
+    """
+    return facts[0] if len(facts) == 1 else f"{', '.join(facts[:-1])} and {facts[-1]}"
 
 
 def counted(count: int, noun: str) -> str:
