@@ -122,7 +122,10 @@ def _lines(text: str, *, where: str) -> list[tuple[Line, tuple[int, Reader]]]:
 def _kind(line: Line) -> tuple[int, Reader]:
     first = line.tokens[0]
     has_size = len(line.tokens) > 2 and line.tokens[1].kind == "quantity" and line.tokens[2].written == "x"
-    if first.kind == "word" and has_size and first.written != "room":
+    is_room = has_size or (
+        len(line.tokens) > 1 and line.tokens[1].kind == "quantity" and first.written not in LINES
+    )
+    if first.kind == "word" and is_room and first.written != "room":
         return LINES["room"]
     if first.kind != "word" or first.written not in LINES:
         raise line.refuse(

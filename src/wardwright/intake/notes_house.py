@@ -31,7 +31,10 @@ def read_country(draft: Draft, line: Line) -> None:
     if word == "rules":
         changes = {"rule_pack": line.choice("a set of rules", ("uk-eu", "us"))}
     else:
-        changes = {"country": line.name("a country of two letters").upper()}
+        country = line.name("a country of two letters")
+        if len(country) != 2 or not country.isascii() or not country.isalpha():
+            raise line.refuse(f"'{country}' is no country's code", "Write its two letters, such as GB or DE")
+        changes = {"country": country.upper()}
     draft.place = changed(draft.place, changes, read_clauses(line, Grammar()))
 
 

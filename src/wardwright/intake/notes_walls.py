@@ -113,7 +113,11 @@ def facing(edges: Sequence[Edge]) -> list[tuple[Edge, Edge, float, float]]:
         for upper in (edge for edge in edges if edge.sign < 0 and edge.is_level == lower.is_level):
             gap = upper.at - lower.at
             low, high = max(lower.low, upper.low), min(lower.high, upper.high)
-            if lower.room != upper.room and -TOUCHING_M < gap <= WIDEST_WALL_M and high - low > SHORTEST_M:
+            if (
+                lower.room != upper.room
+                and -TOUCHING_M < gap <= WIDEST_WALL_M + 1e-9
+                and high - low > SHORTEST_M
+            ):
                 pairs.append((lower, upper, low, high))
     return pairs
 

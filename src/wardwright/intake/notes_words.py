@@ -110,7 +110,7 @@ class Line:
         if token.kind != "quantity":
             raise self.refuse(f"'{token.written}' stands where {what} should", f"Write {wanted} there")
         if token.unit is not None and token.unit not in units:
-            raise self.refuse(f"'{token.written}' is no {what}", f"Write {wanted} there")
+            raise self.refuse(f"'{token.written}' does not fit here", f"Write {wanted} there")
         return token.value
 
     def end(self) -> None:
