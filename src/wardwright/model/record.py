@@ -83,9 +83,10 @@ class Record(BaseModel):
         return hash((type(self), *(getattr(self, name) for name in type(self).model_fields)))
 
     def __copy__(self) -> Self:
-        """A copy that does not keep the hash, so that it may be given other content."""
+        """A copy that keeps nothing worked out, so that it may be given other content."""
         twin = super().__copy__()
-        twin.__dict__.pop(_KEPT_HASH, None)
+        for name in twin.__dict__.keys() - type(self).model_fields.keys():
+            del twin.__dict__[name]
         return twin
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cached_property, lru_cache
 from typing import Literal, Protocol, TypeVar
 
 from wardwright.model.device import Device
@@ -56,6 +57,29 @@ class Site(Record):
     behaviours: tuple[Behaviour, ...] = STANDARD_BEHAVIOURS
     programme: Programme = Programme()
 
+    @cached_property
+    def bare(self) -> Site:
+        """The house alone, with nothing in it that can be set up in an hour; equal houses give the same object.
+
+        What depends on the house only is remembered by it, so that moving a device works none of it out again.
+        """
+        return _one_of_its_kind(
+            self.model_copy(
+                update={
+                    "name": "bare house",
+                    "outlets": (),
+                    "people": (),
+                    "pets": (),
+                    "targets": (),
+                    "devices": (),
+                    "zones": (),
+                    "parts": STANDARD_PARTS,
+                    "behaviours": STANDARD_BEHAVIOURS,
+                    "programme": Programme(),
+                }
+            )
+        )
+
     def storey(self, storey_id: str) -> Storey:
         """Look up a storey by its id; KeyError if there is none."""
         return _by_id(self.storeys, storey_id)
@@ -79,6 +103,11 @@ class Site(Record):
     def behaviour(self, behaviour_id: str) -> Behaviour:
         """Look up a behaviour by its id; KeyError if there is none."""
         return _by_id(self.behaviours, behaviour_id)
+
+
+@lru_cache(maxsize=256)
+def _one_of_its_kind(site: Site) -> Site:
+    return site
 
 
 def _by_id(records: tuple[Named, ...], wanted: str) -> Named:

@@ -10,15 +10,15 @@ from wardwright.model.record import Basis
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
-from wardwright.trials.floors import rings_of
+from wardwright.trials.barriers import Side
 from wardwright.trials.race import spot_of
 from wardwright.trials.undetected import (
-    Side,
     Undetected,
     active_devices,
     reaches_space,
     reaches_spot,
     undetected,
+    undetected_rings,
 )
 from wardwright.trials.watchers import control_units
 from wardwright.trials.ways_in import WayIn, ways_in
@@ -40,10 +40,7 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
 
 def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
     devices = active_devices(site, catalogue, "full")
-    runs = []
-    for way in ways:
-        sides = [undetected(site, catalogue, way=way, devices=devices, side=side) for side in SIDES]
-        runs.append((way, sides))
+    runs = [(way, [undetected(site, catalogue, way=way, side=side) for side in SIDES]) for way in ways]
     way, sides = max(runs, key=lambda run: (run[1][1].distance_m, run[1][2].distance_m))
     short, likely, long = sides
     estimate = _range(
@@ -61,7 +58,7 @@ def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
         verdict=verdict,
         parts=_parts(site, catalogue, way=way, sides=sides),
         notes=_notes(site, way, nearest=nearest, has_devices=bool(devices)),
-        sketches=_sketches(likely),
+        sketches=_sketches(site, catalogue, way),
     )
 
 
@@ -101,10 +98,7 @@ def _verdict(targets: list[Reached], *, has_devices: bool, has_goals: bool) -> V
 def _parts(
     site: Site, catalogue: Catalogue, *, way: WayIn, sides: list[Undetected]
 ) -> tuple[PartAnswer, ...]:
-    devices = active_devices(site, catalogue, "full")
-    again = [
-        undetected(site, catalogue, way=way, devices=devices, side=side, others_allowed=1) for side in SIDES
-    ]
+    again = [undetected(site, catalogue, way=way, side=side, others_allowed=1) for side in SIDES]
     pace = catalogue.figure("pace-hurried")
     short, likely, long = (one.distance_m for one in sides)
     seconds = Estimate(
@@ -155,8 +149,6 @@ def _notes(site: Site, way: WayIn, *, nearest: Reached | None, has_devices: bool
     return tuple(notes)
 
 
-def _sketches(likely: Undetected) -> tuple[Sketch, ...]:
-    return tuple(
-        Sketch(role="unnoticed", storey=storey, rings=rings)
-        for storey, rings in rings_of(likely.metres, likely.floors).items()
-    )
+def _sketches(site: Site, catalogue: Catalogue, way: WayIn) -> tuple[Sketch, ...]:
+    found = undetected_rings(site, catalogue, way=way, side="likely")
+    return tuple(Sketch(role="unnoticed", storey=storey, rings=rings) for storey, rings in found.items())

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
-from wardwright.geometry.raster import BoolArray, FloatArray, Grid, outlines
+from wardwright.geometry.raster import BoolArray, Grid, IntArray, outlines
 from wardwright.model.record import Ring
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap
@@ -22,19 +21,6 @@ EIGHT = np.ones((3, 3), dtype=bool)
 
 Floors = Mapping[str, BoolArray]
 """Storey -> cells, on the grids of the time maps they go with."""
-
-
-class Cell(NamedTuple):
-    """One cell of one storey."""
-
-    storey: str
-    row: int
-    column: int
-
-
-def free_floors(maps: Mapping[str, TimeMap]) -> Floors:
-    """The cells that can be reached at all."""
-    return {storey: np.isfinite(one.times) for storey, one in maps.items()}
 
 
 def on_grid(mask: BoolArray, *, of: Grid, onto: Grid) -> BoolArray:
@@ -66,76 +52,82 @@ def nearest_cell(mask: BoolArray, grid: Grid, point: tuple[float, float]) -> tup
     return int(best[0]) + low_row, int(best[1]) + low_column
 
 
-def hanging_together(site: Site, maps: Mapping[str, TimeMap], open_floor: Floors, *, start: Spot) -> Floors:
-    """The cells that can be reached from a start over open floor and the stairs.
+class Regions:
+    """Open floor of all storeys, parted into regions that hang together over cells and stairs.
 
     Parameters
     ----------
     site : Site
         For its stairs.
-    maps : mapping of storey to TimeMap
-        For their grids.
+    grids : mapping of storey to Grid
+        The cells.
     open_floor : mapping of storey to ndarray of bool
-        The cells that may be walked.
-    start : Spot
-        Where to start from; if it is not on open floor, nothing is reached.
-
-    Returns
-    -------
-    mapping of storey to ndarray of bool
-        The cells reached, same shapes.
+        Which of them may be walked.
     """
-    labels = {storey: ndimage.label(mask, structure=EIGHT)[0] for storey, mask in open_floor.items()}
-    reached: dict[str, set[int]] = {storey: set() for storey in labels}
-    if start.storey in labels:
-        at = nearest_cell(open_floor[start.storey], maps[start.storey].grid, (start.x, start.y))
-        if at is not None:
-            reached[start.storey].add(int(labels[start.storey][at]))
-    joins = _joins(site, maps, open_floor, labels=labels)
-    grew = True
-    while grew:
-        grew = False
-        for (storey, label), (next_storey, next_label) in joins:
-            if label in reached[storey] and next_label not in reached[next_storey]:
-                reached[next_storey].add(next_label)
-                grew = True
-    return {storey: np.isin(labels[storey], sorted(reached[storey])) for storey in labels}
+
+    def __init__(self, site: Site, grids: Mapping[str, Grid], open_floor: Floors) -> None:
+        self.grids = grids
+        self._numbers = _numbered(open_floor)
+        self._rings: dict[int, dict[str, tuple[Ring, ...]]] = {}
+        for stair in site.stairs:
+            ends = [
+                self.region_at(Spot(storey, *point))
+                for storey, point in ((stair.lower, stair.line_m[0]), (stair.upper, stair.line_m[-1]))
+            ]
+            if 0 not in ends and ends[0] != ends[1]:
+                for numbers in self._numbers.values():
+                    numbers[numbers == ends[1]] = ends[0]
+
+    def region_at(self, spot: Spot) -> int:
+        """The number of the region about a spot; 0 where there is no open floor."""
+        if spot.storey not in self._numbers:
+            return 0
+        numbers = self._numbers[spot.storey]
+        at = nearest_cell(numbers > 0, self.grids[spot.storey], (spot.x, spot.y))
+        return 0 if at is None else int(numbers[at])
+
+    def number_at(self, storey: str, cell: tuple[int, int]) -> int:
+        """The number of the region that holds one cell; 0 where it is not open."""
+        return int(self._numbers[storey][cell])
+
+    def floors(self, region: int) -> Floors:
+        """The cells of one region; region 0 has none."""
+        return {storey: (numbers == region) & (numbers > 0) for storey, numbers in self._numbers.items()}
+
+    def rings(self, region: int) -> dict[str, tuple[Ring, ...]]:
+        """Outlines of one region by storey, for drawing; worked out once. [m]"""
+        if region not in self._rings:
+            self._rings[region] = rings_of(self.grids, self.floors(region))
+        return self._rings[region]
 
 
-def _joins(
-    site: Site, maps: Mapping[str, TimeMap], open_floor: Floors, *, labels: Mapping[str, NDArray[np.int32]]
-) -> list[tuple[tuple[str, int], tuple[str, int]]]:
-    """Pairs of labelled floor that a stair joins, each in both directions."""
-    found: list[tuple[tuple[str, int], tuple[str, int]]] = []
-    for stair in site.stairs:
-        ends = []
-        for storey, point in ((stair.lower, stair.line_m[0]), (stair.upper, stair.line_m[-1])):
-            at = nearest_cell(open_floor[storey], maps[storey].grid, point) if storey in labels else None
-            if at is not None:
-                ends.append((storey, int(labels[storey][at])))
-        if len(ends) == 2:
-            found.extend(((ends[0], ends[1]), (ends[1], ends[0])))
+def _numbered(open_floor: Floors) -> dict[str, IntArray]:
+    """Regions of each storey, numbered on through the storeys; 0 is closed floor."""
+    found: dict[str, IntArray] = {}
+    used = 0
+    for storey in sorted(open_floor):
+        labels: NDArray[np.int32]
+        labels, count = ndimage.label(open_floor[storey], structure=EIGHT)
+        found[storey] = np.where(labels > 0, labels.astype(np.int64) + used, 0)
+        used += int(count)
     return found
 
 
-def rings_of(maps: Mapping[str, TimeMap], floors: Floors) -> dict[str, tuple[Ring, ...]]:
-    """Outlines of the True cells of each storey, for drawing."""
+def rings_of(grids: Mapping[str, Grid], floors: Floors) -> dict[str, tuple[Ring, ...]]:
+    """Outlines of the True cells of each storey, for drawing. [m]"""
     found = {}
     for storey, mask in floors.items():
-        grid = maps[storey].grid
-        rings = outlines(grid, mask, tolerance=grid.cell)
+        rings = outlines(grids[storey], mask, tolerance=grids[storey].cell)
         if rings:
             found[storey] = rings
     return found
 
 
-def farthest(maps: Mapping[str, TimeMap], floors: Floors) -> tuple[float, Cell | None]:
-    """The largest value of the maps over the True cells, and where; 0 and None where there are none."""
-    best, where = 0.0, None
-    for storey in sorted(floors):
-        values: FloatArray = np.where(floors[storey], maps[storey].times, -np.inf)
-        values = np.where(np.isnan(values), -np.inf, values)
-        if values.size and values.max() > best:
-            row, column = np.unravel_index(int(values.argmax()), values.shape)
-            best, where = float(values.max()), Cell(storey, int(row), int(column))
-    return best, where
+def farthest(maps: Mapping[str, TimeMap], floors: Floors) -> float:
+    """The largest value of the maps over the True cells; 0 where there are none."""
+    best = 0.0
+    for storey, mask in floors.items():
+        values = maps[storey].times[mask]
+        if values.size:
+            best = max(best, float(np.nanmax(values)))
+    return best
