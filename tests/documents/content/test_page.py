@@ -5,6 +5,7 @@ from wardwright.documents.content.wording import NOT_DRAWN, NOT_WATCHED
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
+from wardwright.rules.finding import Mend
 
 
 def test_answers_are_counted_by_verdict_worst_first(page: Page) -> None:
@@ -21,6 +22,14 @@ def test_locks_and_lights_stand_first_each_once(page: Page) -> None:
         "Fit a better lock (rc2) at front door.",
         "Fit a better pane (laminated) at kitchen window.",
         "Add a light that comes on by itself at kitchen window.",
+    )
+
+
+def test_lights_stand_in_one_line(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) -> None:
+    light = Mend(action="add-light", subject="back-door")
+    more = (*answers[:2], answers[5].model_copy(update={"mends": (light, light)}))
+    assert page_of(site, catalogue, more, ()).locks_and_lights[-1] == (
+        "Add a light that comes on by itself at kitchen window and back door."
     )
 
 

@@ -83,3 +83,11 @@ def test_a_long_label_is_folded() -> None:
 def test_where_notice_still_helps_is_an_outline() -> None:
     strokes, _ = drawn(Sketch(role="timely", storey="g", rings=(WEST,)))
     assert [type(verb) for _, verb in strokes] == [Polyline]
+
+
+def test_specks_are_no_area() -> None:
+    speck = ((3.0, 0.0), (3.05, 0.0), (3.05, 0.05), (3.0, 0.05))
+    strokes, _ = drawn(Sketch(role="seen", storey="g", rings=(WEST, speck)))
+    (hatch,) = [verb for _, verb in strokes if isinstance(verb, Hatch)]
+    assert len(hatch.rings) == 1
+    assert area_of(hatch.rings).area == pytest.approx(4.0, rel=1e-6)

@@ -17,7 +17,7 @@ from wardwright.documents.content.finding_block import FindingGroup, finding_gro
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.quantities import sentence
-from wardwright.documents.content.wording import NOT_DRAWN, NOT_WATCHED, VERDICTS
+from wardwright.documents.content.wording import ACTIONS, NOT_DRAWN, NOT_WATCHED, VERDICTS
 from wardwright.documents.drawing.devices import device_tags
 from wardwright.documents.drawing.plan import BasePlan, base_plan, plan_with
 from wardwright.documents.drawing.recording import Drawing
@@ -26,7 +26,7 @@ from wardwright.intake.report import IntakeReport
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer, Verdict
-from wardwright.rules.finding import Finding
+from wardwright.rules.finding import Finding, Mend
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,13 +155,17 @@ def _place(site: Site) -> str:
 
 
 def _locks_and_lights(answers: tuple[Answer, ...], names: Names) -> tuple[str, ...]:
-    """The mends that hold somebody up or keep them away, each once, in the answers' order."""
-    seen: dict[tuple[str, str], str] = {}
+    """The mends that hold somebody up, each once, in the answers' order; then one line for all the lights."""
+    seen: dict[tuple[str, str], Mend] = {}
     for answer in answers:
         for mend in answer.mends:
             if mend.action in LOCKS_AND_LIGHTS:
-                seen.setdefault((mend.action, mend.subject), mend_sentence(mend, names))
-    return tuple(seen.values())
+                seen.setdefault((mend.action, mend.subject), mend)
+    lights = [names.of(mend.subject) for mend in seen.values() if mend.action == "add-light"]
+    locks = [mend_sentence(mend, names) for mend in seen.values() if mend.action != "add-light"]
+    if len(lights) > 1:
+        lights = [", ".join(lights[:-1]) + " and " + lights[-1]]
+    return (*locks, *(sentence(ACTIONS["add-light"].format(name=name)) for name in lights))
 
 
 def _storey_plan(

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
+from itertools import pairwise
 
 from wardwright.documents.content.answer_block import race_strip
 from wardwright.documents.content.quantities import with_range
@@ -17,15 +19,21 @@ from wardwright.questions.answer import Answer
 
 
 def race_to_show(answers: Sequence[Answer]) -> Answer | None:
-    """The worst race that has a number and a walk; None if there is none."""
-    for answer in answers:
-        if answer.question == 1 and answer.estimate and any(s.role == "walk" for s in answer.sketches):
-            return answer
-    return None
+    """The race with a number, lost or close, that has the longest walk on one storey; None if there is none."""
+    found = [
+        answer for answer in answers if answer.question == 1 and answer.estimate and _walk_m(answer) > 0.0
+    ]
+    close = [answer for answer in found if answer.verdict in ("bad", "thin")] or found
+    return max(close, key=lambda answer: (_walk_m(answer), answer.subject_id), default=None)
+
+
+def _walk_m(answer: Answer) -> float:
+    ways = [sketch.points for sketch in answer.sketches if sketch.role == "walk"]
+    return max((sum(math.dist(a, b) for a, b in pairwise(points)) for points in ways), default=0.0)
 
 
 def race_picture(site: Site, catalogue: Catalogue, answer: Answer, *, also: Sequence[Answer] = ()) -> Drawing:
-    """Draw a race on the storey where it starts, with its strip of time.
+    """Draw a race on the storey where most of it is walked, with its strip of time.
 
     Parameters
     ----------
@@ -51,7 +59,7 @@ def race_picture(site: Site, catalogue: Catalogue, answer: Answer, *, also: Sequ
     strip = race_strip(answer, key="strip")
     if strip is None or answer.estimate is None:
         raise ValueError(f"the answer about {answer.subject} is no race with a number")
-    walk = next(sketch for sketch in answer.sketches if sketch.role == "walk")
+    walk = max((s for s in answer.sketches if s.role == "walk"), key=lambda sketch: len(sketch.points))
     sheet = sheet_for(site, width_mm=SMALL_WIDTH_MM, height_mm=SMALL_HEIGHT_MM)
     base = base_plan(site, catalogue, storey_id=walk.storey, sheet=sheet)
     # The region where notice still helps is left to the page: one picture says one thing.

@@ -70,8 +70,17 @@ def quantity(value: float, unit: str, step: float, *, is_plain: bool = False) ->
 
 
 def value_words(estimate: Estimate, *, is_plain: bool = False) -> str:
-    """The likely value of an estimate."""
-    return quantity(estimate.value, estimate.unit, step_of(estimate), is_plain=is_plain)
+    """The likely value of an estimate; finer than its range bears rather than a nought that hides its sign.
+
+    Examples
+    --------
+    >>> value_words(Estimate(value=-0.3, low=-20.0, high=7.0, unit="s"), is_plain=True)
+    '-0.3 s'
+    """
+    step = step_of(estimate)
+    if step == 1.0 and abs(estimate.value) < 1.0:
+        step = 0.1
+    return quantity(estimate.value, estimate.unit, step, is_plain=is_plain)
 
 
 def range_words(estimate: Estimate, *, is_plain: bool = False) -> str:

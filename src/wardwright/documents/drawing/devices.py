@@ -12,7 +12,7 @@ from wardwright.documents.drawing.recording import Recorder
 from wardwright.errors import CatalogueError
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, DeviceKind, OpeningMount
-from wardwright.model.placement import sides_of_opening, standing
+from wardwright.model.placement import Standing, sides_of_opening, standing
 from wardwright.model.record import Point2
 from wardwright.model.site import Site
 
@@ -25,6 +25,10 @@ ABBREVIATIONS: dict[DeviceKind, tuple[str, str]] = {
     "sounder": ("SI", "sounder, inside"),
 }
 """Letters and words for each kind of device; a sounder outside is SO."""
+
+
+LOOK_MM = 3.4
+"""Length of the stroke that shows where a device looks. [mm]"""
 
 
 class Tag(NamedTuple):
@@ -72,26 +76,37 @@ def _kind(device: Device, catalogue: Catalogue) -> tuple[str, str]:
     return ABBREVIATIONS[sheet.kind]
 
 
+def take_place(board: Board, stand: Standing, tag: Tag, *, mm_per_m: float) -> None:
+    """Note the places of a device's dot and of the stroke where it looks, before anything is named."""
+    board.take((stand.x_m, stand.y_m), (2.0, 2.0))
+    if tag.looks:
+        board.take(_looked_at(stand, unit=1.0 / mm_per_m), (2.6, 2.6))
+
+
+def _looked_at(stand: Standing, *, unit: float) -> Point2:
+    turn = math.radians(stand.heading_deg)
+    return (stand.x_m + LOOK_MM * unit * math.cos(turn), stand.y_m + LOOK_MM * unit * math.sin(turn))
+
+
 def draw_device(
     recorder: Recorder, site: Site, device: Device, *, tag: Tag, board: Board, mm_per_m: float
 ) -> None:
     """Draw a device: a dot in its place, a stroke where it looks, its letters close by."""
     stand = standing(site, device)
     at: Point2 = (stand.x_m, stand.y_m)
-    turn = math.radians(stand.heading_deg)
     unit = 1.0 / mm_per_m
     toward = _away(site, device, stand.heading_deg)
     if tag.looks:
-        far = (at[0] + 3.4 * unit * math.cos(turn), at[1] + 3.4 * unit * math.sin(turn))
+        far = _looked_at(stand, unit=unit)
         recorder.line("device-look", at, far)
         recorder.tick("device-look", far, turn_deg=stand.heading_deg + 90.0, length_mm=2.2)
-        board.take(far, (2.6, 2.6))
+        toward = stand.heading_deg + 90.0
+    is_goal = tag.text.startswith("CU")
+    if is_goal:  # walks end at it: its letters keep out of their way
         toward = stand.heading_deg + 90.0
     recorder.circle("device-dot", at, radius_mm=0.75)
     size = box_size_mm("device", tag.text)
-    centre = board.place(
-        at, size, clear_mm=3.4 if tag.text.startswith("CU") else 2.0, toward_deg=_square(toward)
-    )
+    centre = board.place(at, size, clear_mm=3.4 if is_goal else 2.0, toward_deg=_square(toward))
     edge = _edge(centre, at, (size[0] / 2 * unit, size[1] / 2 * unit))
     if math.dist(edge, at) > 1.2 * unit:
         recorder.line("leader", at, edge)

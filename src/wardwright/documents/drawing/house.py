@@ -152,7 +152,7 @@ def draw_name(recorder: Recorder, space: Space, *, board: Board, mm_per_m: float
     circle = shapely.maximum_inscribed_circle(area, tolerance=0.05)
     middle = (float(circle.coords[0][0]), float(circle.coords[0][1]))
     x0, _, x1, _ = area.bounds
-    room_mm = (x1 - x0) * mm_per_m * 0.92
+    room_mm = (x1 - x0) * mm_per_m * 0.97
     is_ours = space.belongs == "ours"
     style, lines = _fitted(space.name, room_mm=room_mm)
     if not is_ours:
@@ -176,10 +176,10 @@ def _fitted(name: str, *, room_mm: float) -> tuple[str, tuple[str, ...]]:
     words = name.split() or [name]
     middle = min(range(1, len(words) + 1), key=lambda i: abs(len(" ".join(words[:i])) - len(name) / 2))
     halves = tuple(half for half in (" ".join(words[:middle]), " ".join(words[middle:])) if half)
-    for style in ("space-name", "space-name-small"):
+    for style in ("space-name", "space-name-small", "space-name-tiny"):
         for lines in ((name,), halves):
             if max(text_width_mm(style, line) for line in lines) <= room_mm:
                 return style, lines
-    letters = max(3, int(room_mm / (INKS["space-name-small"].size_mm * LETTER_WIDTH)))
+    letters = max(3, int(room_mm / (INKS["space-name-tiny"].size_mm * LETTER_WIDTH)))
     cut = name if len(name) <= letters else name[: letters - 1] + "\u2026"
-    return "space-name-small", (cut,)
+    return "space-name-tiny", (cut,)

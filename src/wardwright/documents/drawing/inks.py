@@ -60,6 +60,7 @@ INKS: dict[str, Ink] = {
     "ground-thing": Ink(stroke="soft", width_mm=0.13, dash_mm=(0.8, 0.6)),
     "space-name": Ink(stroke=None, fill="ink", size_mm=2.7),
     "space-name-small": Ink(stroke=None, fill="ink", size_mm=2.1),
+    "space-name-tiny": Ink(stroke=None, fill="ink", size_mm=1.75),
     "space-area": Ink(stroke=None, fill="soft", size_mm=2.1),
     "space-else": Ink(stroke=None, fill="soft", size_mm=2.1, is_italic=True),
     "small": Ink(stroke=None, fill="soft", size_mm=1.8),

@@ -20,8 +20,8 @@ UNNOTICED_FLOOR = "unnoticed-floor"
 """The style of floor, rather than a walk, where nothing notices."""
 LABEL_MM = 26.0
 """A label wider than this is folded. [mm]"""
-SMOOTH_M = 0.04
-"""How far the outline of an area of cells is smoothed for drawing. [m]"""
+SMOOTH_M = 0.05
+"""How far the outline of an area of cells is smoothed for drawing; specks smaller than twice this go. [m]"""
 
 
 def draw_sketches(
@@ -86,7 +86,10 @@ def _joined(sketches: tuple[Sketch, ...], role: str) -> tuple[Ring, ...]:
     areas = [area_of(sketch.rings) for sketch in sketches if sketch.role == role and sketch.rings]
     if not areas:
         return ()
-    return rings_of(shapely.union_all(areas).buffer(0).simplify(SMOOTH_M))
+    whole = shapely.union_all(areas).buffer(0)
+    # Opened, then closed: thinner than the smoothing is no area, narrower no gap.
+    opened = whole.buffer(-SMOOTH_M, join_style="mitre").buffer(2 * SMOOTH_M, join_style="mitre")
+    return rings_of(opened.buffer(-SMOOTH_M, join_style="mitre").simplify(SMOOTH_M))
 
 
 def _way(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from wardwright.documents.drawing.devices import device_tags, draw_device
+from wardwright.documents.drawing.devices import device_tags, draw_device, take_place
 from wardwright.documents.drawing.house import (
     blocks,
     draw_fixture,
@@ -71,16 +71,16 @@ def base_plan(site: Site, catalogue: Catalogue, *, storey_id: str, sheet: Sheet)
     for wall, opening in openings_of(site, storey_id):
         draw_opening(recorder, wall, opening)
     draw_foot(recorder, sheet, north_deg=site.place.north_deg)
+    tags = device_tags(site, catalogue)
     stands = {d.id: standing(site, d) for d in site.devices}
     here = [d for d in site.devices if stands[d.id].storey == storey_id]
     for device in here:
-        board.take((stands[device.id].x_m, stands[device.id].y_m), (2.0, 2.0))
+        take_place(board, stands[device.id], tags[device.id], mm_per_m=unit)
     recorder.layer = "names"
     for space in site.spaces:
         if space.storey == storey_id:
             draw_name(recorder, space, board=board, mm_per_m=unit)
     recorder.layer = "devices"
-    tags = device_tags(site, catalogue)
     for device in here:
         draw_device(recorder, site, device, tag=tags[device.id], board=board, mm_per_m=unit)
     letters = sorted(

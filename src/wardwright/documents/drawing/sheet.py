@@ -66,7 +66,7 @@ def sheet_for(site: Site, *, width_mm: float = SHEET_WIDTH_MM, height_mm: float 
         if wide <= width_mm and high <= height_mm:
             break
     metre = scale / 1000.0
-    least = 62.0 * metre  # the scale bar and the arrow need this much
+    least = 80.0 * metre  # the scale bar and the arrow need this much
     spare = max(0.0, least - (x1 - x0) - 2 * ROUND_MM * metre) / 2
     return Sheet(
         (

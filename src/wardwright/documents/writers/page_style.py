@@ -104,6 +104,9 @@ details[open]>summary{margin-bottom:.5rem}
 footer{border-top:3px solid var(--ink);margin-top:3.5rem;padding-top:.8rem}
 @media (min-width:46rem){.answer-grid{grid-template-columns:minmax(0,1fr) minmax(0,1fr)}
 .answer-grid.lone{grid-template-columns:minmax(0,1fr)}}
+@media (min-width:66rem){.answer-grid.pair{grid-template-columns:minmax(0,.8fr) minmax(0,1.2fr)}
+.pair .drawn{display:flex;gap:1rem;align-items:flex-start}.pair .drawn .sheet{flex:1 1 0;margin:0}
+.pair .drawn details{flex:1}}
 
 @media (max-width:40rem){table{font-size:.86rem}td,tbody th,th{padding-right:.4rem}
 td:last-child,th:last-child{padding-right:0}
@@ -122,6 +125,7 @@ h1{font-size:26pt}h2{font-size:15pt;margin-top:9mm;break-after:avoid}h3,h4{break
 .value{font-size:20pt}.tally b{font-size:20pt}.lead{font-size:11pt}
 .answer-grid{grid-template-columns:minmax(0,1fr) auto;gap:4mm 6mm}
 .answer-grid.lone{grid-template-columns:minmax(0,1fr)}
+.answer-grid.pair{grid-template-columns:minmax(0,1fr) auto}.pair .drawn{display:block}
 .finding,tr,.sheet,.block,.tally,.drivers,.strip,.line{break-inside:avoid}.kicker,.value,.measure{break-after:avoid}
 .sheet{border:0;flex:none;max-width:none}.sheet .roll{overflow:visible}
 .sheet .roll svg{width:var(--w);min-width:0}.sheet figcaption{padding:1.5mm 0 0;max-width:178mm}

@@ -86,7 +86,7 @@ _SUMMARY = """
 {% for answer in page.answers %}<tr><td>{{ mark(answer.verdict) }}&nbsp;{{ answer.verdict_word }}</td>
 <th scope="row"><a href="#{{ answer.key }}">{{ answer.subject }}</a></th>
 <td class="roomy">{{ answer.question_name }}</td>
-{% if answer.range %}<td class="num">{{ answer.value }}</td><td class="num">{{ answer.range }}</td>
+{% if answer.range_line %}<td class="num">{{ answer.value }}</td><td class="num">{{ answer.range }}</td>
 {% else %}<td colspan="2">{{ answer.reason or answer.value }}</td>{% endif %}</tr>
 {% endfor %}</tbody></table>{% endif %}
 </section>
@@ -107,7 +107,8 @@ _ANSWERS = """
 {% if not page.answers %}<p>No question was asked.</p>{% endif %}
 {% for answer in page.answers %}
 <article class="answer {{ answer.verdict }}" id="{{ answer.key }}" aria-labelledby="{{ answer.key }}-h">
-<div class="answer-grid{% if not answer.drawings %} lone{% endif %}"><div class="told">
+<div class="answer-grid{% if not answer.drawings %} lone
+{%- elif answer.drawings|length > 1 and answer.is_open %} pair{% endif %}"><div class="told">
 <p class="kicker">{{ mark(answer.verdict) }}<b>{{ answer.verdict_word }}</b>
 <span>{{ answer.question_name }}, question {{ answer.question }}</span></p>
 <h3 id="{{ answer.key }}-h">{{ answer.subject }}</h3>
