@@ -73,9 +73,7 @@ def walls_of(
         ids.add(wall.id)
         walls.append(wall)
         for part in group:
-            kept = replace(part, low=max(part.low, piece.low), high=min(part.high, piece.high))
-            if kept.high > kept.low:
-                stretches.extend(_stretches(kept, wall.id))
+            stretches.extend(_stretches(part, wall.id))
     return walls, stretches
 
 
@@ -148,7 +146,9 @@ def _drawn_out(piece: Piece, others: Sequence[Piece], rooms: shapely.Geometry) -
 def _free_reach(end: Piece, rooms: shapely.Geometry, *, reach: float, is_low: bool) -> float:
     """How far a wall may be drawn out at an end before it comes into a room. [m]"""
     strip = end.box(before=reach if is_low else 0.0, after=0.0 if is_low else reach)
-    met = strip.buffer(-1e-6, join_style="mitre").intersection(rooms)  # rooms that it only touches do not count
+    met = strip.buffer(-1e-6, join_style="mitre").intersection(
+        rooms
+    )  # rooms that it only touches do not count
     if met.area < 1e-6:
         return reach
     low_x, low_y, high_x, high_y = met.bounds

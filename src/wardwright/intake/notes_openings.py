@@ -41,7 +41,12 @@ def read_opening(draft: Draft, line: Line) -> None:
     width, sill, head, guessed = _sizes(line, kind, clauses)
     place = _along(line, stretch, clauses, width=width)
     wall = next(wall for wall in draft.walls if wall.id == stretch.wall)
-    offset = math.dist(wall.line_m[0], stretch.line[0]) + place
+    (first, _), ((wx, wy), _) = stretch.line, wall.line_m
+    offset = (first[0] - wx) + (first[1] - wy) + place  # both run the same way, along x or along y
+    if offset - width / 2 < -1e-6 or offset + width / 2 > math.dist(*wall.line_m) + 1e-6:
+        raise line.refuse(
+            "it would lie in the wall that stands across there", "Move it away from that corner"
+        )
     identity = new_id(line, clauses, f"{room.id}-{beyond}-{kind}", taken=draft.openings)
     fields: dict[str, object] = {
         "id": identity,

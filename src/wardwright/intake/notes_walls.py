@@ -20,7 +20,7 @@ WIDEST_WALL_M = 0.6
 """Rooms farther apart than this have no common wall. [m] (assumption)"""
 TOUCHING_M = 0.005
 """Rooms nearer than this have nothing between them. [m] (assumption)"""
-SHORTEST_M = 0.01
+SHORTEST_M = 0.001
 """A shorter piece of wall is left out. [m] (assumption)"""
 
 

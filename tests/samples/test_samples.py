@@ -1,0 +1,141 @@
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+import shapely
+from shapely import Point, Polygon
+
+from wardwright.intake.notes import read_notes
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.document import write_document
+from wardwright.model.floor import storey_parts, walkable
+from wardwright.model.placement import is_way_in, sides_of_opening, space_at, standing
+from wardwright.model.site import Site
+from wardwright.model.validation import problems
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.samples import read_sample, sample_names
+
+ROOT = Path(__file__).resolve().parents[2]
+FOLDER = ROOT / "src" / "wardwright" / "samples"
+NAMES = ("one-room", "terrace", "terrace-better")
+
+
+@pytest.fixture(scope="module")
+def catalogue() -> Catalogue:
+    return load_catalogue()
+
+
+def test_the_samples_are_these() -> None:
+    assert sample_names() == NAMES
+    assert {path.stem for path in FOLDER.glob("*.notes")} == set(NAMES)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_sample_is_what_its_notes_say(name: str, catalogue: Catalogue) -> None:
+    notes = FOLDER / f"{name}.notes"
+    site = read_notes(notes.read_text(encoding="utf-8"), where=notes.name, catalogue=catalogue)
+    kept = (FOLDER / f"{name}.json").read_text(encoding="utf-8")
+    assert kept == write_document(site), f"{name}.json is stale: run scripts/build-samples"
+    assert read_sample(name) == site
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_sample_holds_together(name: str, catalogue: Catalogue) -> None:
+    assert problems(read_sample(name), catalogue) == ()
+
+
+def test_the_script_finds_nothing_stale() -> None:
+    script = [sys.executable, str(ROOT / "scripts" / "build-samples"), "--check"]
+    run = subprocess.run(script, capture_output=True, text=True, check=False)
+    assert (run.returncode, run.stdout, run.stderr) == (0, "", "")
+
+
+def walks(site: Site, storey: str) -> list[shapely.Geometry]:
+    """The connected pieces of a storey's floor for a person 0.5 m wide, outside left off."""
+    rooms = shapely.union_all([Polygon(space.outline_m) for space in site.spaces if space.storey == storey])
+    floor = walkable(storey_parts(site, storey)).intersection(rooms.buffer(0.15)).buffer(-0.25).buffer(0.01)
+    return list(getattr(floor, "geoms", [floor]))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_room_is_reached_on_foot(name: str) -> None:
+    site = read_sample(name)
+    for storey in site.storeys:
+        pieces = walks(site, storey.id)
+        main = max(pieces, key=lambda piece: piece.area)
+        for space in (space for space in site.spaces if space.storey == storey.id):
+            # The cupboard under the stairs is 0.8 m wide: a person stands in it all the same.
+            assert main.intersection(Polygon(space.outline_m)).area > 0.05, space.id
+
+
+@pytest.mark.parametrize("name", NAMES[1:])
+def test_the_stairs_lead_from_the_hall_to_the_landing(name: str) -> None:
+    site = read_sample(name)
+    (stair,) = site.stairs
+    foot, head = space_at(site, "ground", stair.line_m[0]), space_at(site, "first", stair.line_m[-1])
+    assert (foot and foot.id, head and head.id) == ("hall", "landing")
+    assert max(walks(site, "ground"), key=lambda p: p.area).distance(Point(stair.line_m[0])) < 0.2
+    assert max(walks(site, "first"), key=lambda p: p.area).distance(Point(stair.line_m[-1])) < 0.2
+
+
+@pytest.mark.parametrize(
+    ("name", "ways"),
+    [
+        ("one-room", {"door", "window"}),
+        *(
+            (
+                name,
+                {
+                    "front-door", "living-window", "garden-door", "kitchen-window", "bedroom-1-window",
+                    "landing-window", "bedroom-2-window", "bathroom-window",
+                },
+            )
+            for name in NAMES[1:]
+        ),
+    ],
+)  # fmt: skip
+def test_the_ways_in(name: str, ways: set[str]) -> None:
+    site = read_sample(name)
+    assert {opening.id for opening in site.openings if is_way_in(site, opening)} == ways
+    for opening in site.openings:
+        assert sides_of_opening(site, opening).count(None) == (1 if opening.id in ways else 0)
+
+
+def test_the_two_terraces_are_one_house() -> None:
+    first, better = read_sample("terrace"), read_sample("terrace-better")
+    for part in (
+        "storeys",
+        "spaces",
+        "walls",
+        "openings",
+        "stairs",
+        "fixtures",
+        "outlets",
+        "people",
+        "pets",
+        "targets",
+    ):
+        assert getattr(first, part) == getattr(better, part)
+    assert first.devices != better.devices
+
+
+def test_the_first_design_is_weak_as_it_is_meant_to_be() -> None:
+    site = read_sample("terrace")
+    where = {device.id: standing(site, device) for device in site.devices}
+    control = where["hall-control-unit"]
+    room = space_at(site, control.storey, (control.x_m, control.y_m))
+    assert room is not None
+    assert room.id == "hall"
+    hot = [f for f in site.fixtures if f.heat == "hot" and f.storey == "ground"]
+    hall = where["hall-movement"]
+    assert min(Point(f.centre_m).distance(Point(hall.x_m, hall.y_m)) for f in hot) < 0.3
+    assert where["living-movement"].heading_deg == -90  # straight at the window
+    kitchen = [
+        d for d in where.values() if (s := space_at(site, d.storey, (d.x_m, d.y_m))) and s.id == "kitchen"
+    ]
+    assert kitchen == []
+    assert (site.programme.entry_time_s, site.programme.abort_delay_s) == (30, 30)
+    assert "Zone 3" in {zone.name for zone in site.zones}
