@@ -63,9 +63,9 @@ def timed(work: Callable[[], Any]) -> float:
     return time.perf_counter() - start
 
 
-def run(repeats: int = 3) -> dict[str, Any]:
+def run(repeats: int = 3, sample: str = SAMPLE) -> dict[str, Any]:
     """Time both, compare the answers; figures, ratio and budget."""
-    site, catalogue = read_sample(SAMPLE), load_catalogue()
+    site, catalogue = read_sample(sample), load_catalogue()
     ask(site, catalogue)  # imports and the like are paid for
     fresh, again = [], []
     for turn in range(repeats):

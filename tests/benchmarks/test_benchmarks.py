@@ -1,0 +1,57 @@
+"""A small share of each benchmark: both sides agree, and the ratio is not absurd. The budgets are for `prove`."""
+
+from __future__ import annotations
+
+import importlib.util
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+FOLDER = Path(__file__).resolve().parents[2] / "benchmarks"
+
+
+def loaded(name: str) -> ModuleType:
+    spec = importlib.util.spec_from_file_location(f"benchmark_{name}", FOLDER / f"{name}.py")
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+def test_sight_with_height_agrees_with_the_ray_caster(monkeypatch: pytest.MonkeyPatch) -> None:
+    benchmark = loaded("sight_height")
+    monkeypatch.setattr(benchmark, "REACH_M", 7.0)
+    found = benchmark.run()
+    assert found["figures"]["cells_compared"] > 5000
+    assert found["figures"]["agreeing"] >= 0.995
+    assert found["ratio"] > 5.0  # 140 on a quiet machine at full size
+
+
+def test_the_walking_map_agrees_with_the_visibility_graph(monkeypatch: pytest.MonkeyPatch) -> None:
+    benchmark = loaded("walking_map")
+    monkeypatch.setattr(benchmark, "CELLS", 40)
+    figures = (found := benchmark.run())["figures"]
+    assert figures["cells_compared_with_the_visibility_graph"] == 40
+    assert figures["latest_s"] <= 1e-9
+    assert figures["largest_relative_error"] <= 0.01
+    assert found["ratio"] < 15.0  # 2 on a quiet machine
+
+
+def test_after_a_move_the_answers_are_those_of_a_fresh_program() -> None:
+    found = loaded("ask_after_a_move").run(1, "one-room")
+    assert found["figures"]["same_answers_as_a_fresh_program"]
+    assert found["ratio"] > 0.5
+
+
+def test_a_cold_ask_loads_no_ifc_reader_and_no_server() -> None:
+    answers, megabytes, unwanted = loaded("ask_cold").loaded()
+    assert answers > 0
+    assert unwanted == []
+    assert megabytes < 600.0
+
+
+def test_every_benchmark_has_a_share_here() -> None:
+    text = Path(__file__).read_text(encoding="utf-8")
+    names = [path.stem for path in sorted(FOLDER.glob("*.py"))]
+    assert names
+    assert [name for name in names if f'loaded("{name}")' not in text] == []
