@@ -16,8 +16,8 @@ def figure(value: float, low: float, high: float) -> Figure:
     )
 
 
-PACE = Input("pace", figure(2.5, 1.8, 3.2), "default")
-DOOR = Input("door", figure(1.0, 0.5, 1.5), "measured")
+PACE = Input("pace", "pace", figure(2.5, 1.8, 3.2), "default")
+DOOR = Input("door", "door", figure(1.0, 0.5, 1.5), "measured")
 
 
 def test_quantiles_are_the_figures_own() -> None:
@@ -41,7 +41,7 @@ def test_order_and_company_of_inputs_change_nothing() -> None:
 
 
 def test_two_names_are_drawn_apart() -> None:
-    same = Input("other", PACE.figure, "default")
+    same = Input("other", "other", PACE.figure, "default")
     cases = cases_of((PACE, same))
     assert abs(np.corrcoef(cases.rows["pace"][5:], cases.rows["other"][5:])[0, 1]) < 0.15
 

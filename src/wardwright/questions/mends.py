@@ -17,9 +17,10 @@ from wardwright.questions.unit_elsewhere import best_elsewhere, moved_to
 from wardwright.rules.finding import Mend
 from wardwright.rules.wall_spots import wall_spots
 from wardwright.trials.draws import estimate_of
-from wardwright.trials.race import race, spot_of
+from wardwright.trials.race import race
 from wardwright.trials.watchers import control_units, devices_of, opens_contact
 from wardwright.trials.ways_in import WayIn, leads_outside
+from wardwright.trials.ways_on_foot import spot_of
 
 WORTH_S = 0.5
 """A mend is named if it brings at least this. [s] (assumption)"""

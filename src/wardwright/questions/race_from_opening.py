@@ -15,10 +15,11 @@ from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
 from wardwright.questions.mends import mends_for
 from wardwright.trials.draws import FloatArray, estimate_of, share_met
-from wardwright.trials.race import Race, race, spot_of
+from wardwright.trials.race import Race, race
 from wardwright.trials.timely import Need, is_every_way_caught, timely_floor
 from wardwright.trials.watchers import control_units
 from wardwright.trials.ways_in import OutOfReach, WayIn, ways_in
+from wardwright.trials.ways_on_foot import spot_of
 
 NUMBER = 1
 MEASURE = {

@@ -11,7 +11,6 @@ from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
 from wardwright.trials.barriers import Side
-from wardwright.trials.race import spot_of
 from wardwright.trials.undetected import (
     Undetected,
     active_devices,
@@ -22,6 +21,7 @@ from wardwright.trials.undetected import (
 )
 from wardwright.trials.watchers import control_units
 from wardwright.trials.ways_in import WayIn, ways_in
+from wardwright.trials.ways_on_foot import spot_of
 
 NUMBER = 5
 MEASURE = "farthest undetected walk"

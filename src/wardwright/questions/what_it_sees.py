@@ -15,9 +15,9 @@ from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.physics.detection.from_site import crossing_angles, seen_facts, watch
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
-from wardwright.trials.race import route_to, spot_of
 from wardwright.trials.watchers import control_units, devices_of
 from wardwright.trials.ways_in import ways_in
+from wardwright.trials.ways_on_foot import route_to, spot_of
 
 NUMBER = 11
 MEASURE = "blind part of its own space"

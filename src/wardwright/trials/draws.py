@@ -28,8 +28,10 @@ Z_95 = 1.6448536269514722
 class Input(NamedTuple):
     """One uncertain input of a trial."""
 
+    key: str
+    """What its draws hang on; draws of one key are shared by all trials."""
     name: str
-    """In trade words; draws of one name are shared by all trials."""
+    """In trade words."""
     figure: Figure
     basis: Basis
 
@@ -39,13 +41,13 @@ class Cases(NamedTuple):
 
     inputs: tuple[Input, ...]
     rows: Mapping[str, FloatArray]
-    """Name of an input -> its value in every row."""
-    count: int
+    """Key of an input -> its value in every row."""
+    total: int
     """How many rows there are."""
 
 
 @lru_cache(maxsize=1024)
-def draws_of(name: str, figure: Figure, *, seed: int, count: int) -> tuple[float, ...]:
+def draws_of(key: str, figure: Figure, *, seed: int, count: int) -> tuple[float, ...]:
     """Draw one input, one value from each of `count` equal slices of its distribution.
 
     The distribution is two halves of normal curves that meet at the likely value, with 5th and 95th percentile
@@ -53,8 +55,8 @@ def draws_of(name: str, figure: Figure, *, seed: int, count: int) -> tuple[float
 
     Parameters
     ----------
-    name : str
-        What the draw belongs to: the same name and seed give the same draws.
+    key : str
+        What the draw belongs to: the same key and seed give the same draws.
     figure : Figure
         Likely value, low and high.
     seed : int
@@ -67,7 +69,7 @@ def draws_of(name: str, figure: Figure, *, seed: int, count: int) -> tuple[float
     tuple of float
         The draws, shuffled. [the figure's unit]
     """
-    digest = hashlib.blake2b(f"{seed}:{name}".encode(), digest_size=8).digest()
+    digest = hashlib.blake2b(f"{seed}:{key}".encode(), digest_size=8).digest()
     shuffle = np.random.default_rng(int.from_bytes(digest, "big")).permutation(count)
     z = np.clip(ndtri((shuffle + 0.5) / count), -2.5, 2.5) / Z_95
     spread = np.where(z > 0, figure.high - figure.value, figure.value - figure.low)
@@ -75,13 +77,14 @@ def draws_of(name: str, figure: Figure, *, seed: int, count: int) -> tuple[float
     return tuple(np.maximum(figure.value + z * spread, floor).tolist())
 
 
+@lru_cache(maxsize=1024)
 def cases_of(inputs: tuple[Input, ...], *, seed: int = SEED, count: int = COUNT) -> Cases:
     """Lay out all rows for a trial: likely, each input low and high with the others likely, draws.
 
     Parameters
     ----------
     inputs : tuple of Input
-        The uncertain inputs; names that come twice are taken once.
+        The uncertain inputs; keys that come twice are taken once.
     seed, count : int
         Of the draws.
 
@@ -90,7 +93,7 @@ def cases_of(inputs: tuple[Input, ...], *, seed: int = SEED, count: int = COUNT)
     Cases
         ``1 + 2 k + count`` rows for k inputs.
     """
-    kept = tuple({one.name: one for one in inputs}.values())
+    kept = tuple({one.key: one for one in inputs}.values())
     k = len(kept)
     total = 1 + 2 * k + count
     rows: dict[str, FloatArray] = {}
@@ -98,8 +101,8 @@ def cases_of(inputs: tuple[Input, ...], *, seed: int = SEED, count: int = COUNT)
         column = np.full(total, one.figure.value)
         column[1 + 2 * i] = one.figure.low
         column[2 + 2 * i] = one.figure.high
-        column[1 + 2 * k :] = draws_of(one.name, one.figure, seed=seed, count=count)
-        rows[one.name] = column
+        column[1 + 2 * k :] = draws_of(one.key, one.figure, seed=seed, count=count)
+        rows[one.key] = column
     return Cases(kept, rows, total)
 
 

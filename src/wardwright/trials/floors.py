@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy import ndimage
 
 from wardwright.geometry.raster import BoolArray, Grid, IntArray, outlines
@@ -106,9 +105,9 @@ def _numbered(open_floor: Floors) -> dict[str, IntArray]:
     found: dict[str, IntArray] = {}
     used = 0
     for storey in sorted(open_floor):
-        labels: NDArray[np.int32]
         labels, count = ndimage.label(open_floor[storey], structure=EIGHT)
-        found[storey] = np.where(labels > 0, labels.astype(np.int64) + used, 0)
+        numbers = np.asarray(labels, dtype=np.int64)
+        found[storey] = np.where(numbers > 0, numbers + used, 0)
         used += int(count)
     return found
 

@@ -11,23 +11,13 @@ from numpy.typing import NDArray
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device
-from wardwright.model.placement import standing
 from wardwright.model.programme import Behaviour, Programme
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import (
-    Network,
-    Paces,
-    Route,
-    Spot,
-    fastest_route,
-    premises_network,
-    way_in_spot,
-)
+from wardwright.physics.walking.from_site import Route, Spot
 from wardwright.trials.draws import Cases, Input, cases_of
-from wardwright.trials.paces import paces_of
 from wardwright.trials.watchers import REACH_SHARES, Watcher, has_sounder, watchers_on
 from wardwright.trials.ways_in import WayIn
+from wardwright.trials.ways_on_foot import Progress, progress_of, route_to
 from wardwright.trials.zone_response import response_times
 
 FloatArray = NDArray[np.float64]
@@ -53,83 +43,47 @@ class Race(NamedTuple):
     """Whether the abort delay counted in the likely case."""
 
 
-def spot_of(site: Site, device: Device) -> Spot:
-    """Where somebody stands to lay hands on a device."""
-    at = standing(site, device)
-    return Spot(at.storey, at.x_m, at.y_m)
-
-
-def route_to(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot) -> Route | None:
-    """The fastest way from a way in to a goal; None where there is none."""
-    return _route(premises_network(site), way_in_spot(site, way.opening), goal, paces=paces_of(catalogue))
-
-
-@lru_cache(maxsize=4096)
-def _route(network: Network, start: Spot, goal: Spot, *, paces: Paces) -> Route | None:
-    return fastest_route(network, start, goal, paces=paces)
-
-
-class _Progress(NamedTuple):
-    """How far along a route each of its points is."""
-
-    flat: FloatArray
-    """Walked on the flat. [m]"""
-    stairs: FloatArray
-    """Walked on stairs. [m]"""
-    doors: FloatArray
-    """Doors opened. [-]"""
-
-
-def _progress(route: Route) -> _Progress:
-    n = len(route.points)
-    flat, stairs, doors = np.zeros(n), np.zeros(n), np.zeros(n)
-    for leg in route.legs:
-        if leg.kind == "door":
-            doors[leg.last :] += 1.0
-            continue
-        share = np.zeros(n)
-        steps = np.hypot(*np.diff(route.points[leg.first : leg.last + 1], axis=0).T)
-        whole = float(steps.sum())
-        if whole > 0.0:
-            share[leg.first + 1 : leg.last + 1] = np.cumsum(steps) / whole
-        share[leg.last :] = 1.0
-        target = flat if leg.kind == "floor" else stairs
-        target += share * leg.length
-    return _Progress(flat, stairs, doors)
-
-
-def _clock(progress: _Progress, index: NDArray[np.int64], cases: Cases, *, climbs: bool) -> FloatArray:
+def _clock(progress: Progress, index: NDArray[np.int64], cases: Cases, *, climbs: bool) -> FloatArray:
     rows = cases.rows
-    pace = rows["intruder's pace"]
-    start = rows["climbing in"] if climbs else 0.0
+    pace = rows[PACE]
+    start = rows[CLIMB] if climbs else 0.0
     return (
         start
         + progress.flat[index] / pace
-        + progress.stairs[index] / (pace * rows["pace on stairs"])
-        + progress.doors[index] * rows["opening inside doors"]
+        + progress.stairs[index] / (pace * rows[ON_STAIRS])
+        + progress.doors[index] * rows[DOORS]
     )
 
 
+PACE = "pace"
+ON_STAIRS = "pace on stairs"
+DOORS = "inside doors"
+CLIMB = "climbing in"
+BREAK = "break"
+RADIO = "radio"
+SOUNDER = "sounder"
+MESSAGE = "message"
+
+
 def _inputs(way: WayIn, watchers: Sequence[Watcher], catalogue: Catalogue) -> tuple[Input, ...]:
-    named = {
-        "intruder's pace": "pace-hurried",
-        "pace on stairs": "stairs-share",
-        "opening inside doors": "pass-door",
-        "breaking the control unit": "break-control-unit",
-        "sounder's start": "sounder-start",
-        "message leaving": "message-time",
-    }
+    named = [
+        (PACE, "intruder's pace", "pace-hurried"),
+        (ON_STAIRS, "pace on stairs", "stairs-share"),
+        (DOORS, "opening inside doors", "pass-door"),
+        (BREAK, "breaking the control unit", "break-control-unit"),
+        (SOUNDER, "sounder's start", "sounder-start"),
+        (MESSAGE, "message leaving", "message-time"),
+    ]
     if way.climbs:
-        named["climbing in"] = "climb-in"
+        named.append((CLIMB, "climbing in", "climb-in"))
     if watchers:
-        named["radio to the control unit"] = "radio-delay"
-    inputs = [Input(name, catalogue.figure(figure), "default") for name, figure in named.items()]
+        named.append((RADIO, "radio to the control unit", "radio-delay"))
     for watcher in watchers:
         if watcher.noticing is not None:
-            for what, figure in (("reach of", "detector-reach"), ("walked before", "walked-to-notice")):
-                name = f"{what} {watcher.device.name}"
-                inputs.append(Input(name, catalogue.figure(figure), "default"))
-    return tuple(inputs)
+            device = watcher.device
+            named.append((f"reach {device.id}", f"reach of {device.name}", "detector-reach"))
+            named.append((f"walked {device.id}", f"walked before {device.name}", "walked-to-notice"))
+    return tuple(Input(key, name, catalogue.figure(figure), "default") for key, name, figure in named)
 
 
 def _noticed_index(
@@ -139,12 +93,12 @@ def _noticed_index(
     noticing = watcher.noticing
     if noticing is None:
         raise ValueError(watcher.device.id)
-    reach = cases.rows[f"reach of {watcher.device.name}"]
+    reach = cases.rows[f"reach {watcher.device.id}"]
     nearest = np.abs(reach[:, np.newaxis] - np.asarray(REACH_SHARES)).argmin(axis=1)
     noticed = np.asarray(noticing.noticed_m, dtype=np.float64)[nearest]
     entered = min(noticing.entered_m, float(np.min(noticing.noticed_m)))
     lag = np.where(np.isfinite(noticed), noticed - entered, 0.0)
-    place = entered + lag * cases.rows[f"walked before {watcher.device.name}"]
+    place = entered + lag * cases.rows[f"walked {watcher.device.id}"]
     # Beyond the end of the route it is never walked; at its very end it still counts.
     missed = ~np.isfinite(noticed) | (place > walked[-1] + 1e-9)
     index = np.clip(np.searchsorted(walked, np.where(missed, 0.0, place)), 0, len(walked) - 1)
@@ -177,18 +131,35 @@ def race(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, part: str 
     NotComputable
         If no way on foot leads from the way in to the goal.
     """
-    route = route_to(site, catalogue, way=way, goal=goal)
+    watchers = watchers_on(site, catalogue, way=way, goal=goal, part=part)
+    sounds = has_sounder(site, catalogue)
+    return _run(
+        site.bare, catalogue, goal, way=way, watchers=watchers, programme=site.programme, sounds=sounds
+    )
+
+
+@lru_cache(maxsize=2048)
+def _run(
+    house: Site,
+    catalogue: Catalogue,
+    goal: Spot,
+    *,
+    way: WayIn,
+    watchers: tuple[Watcher, ...],
+    programme: Programme,
+    sounds: bool,
+) -> Race:
+    route = route_to(house, catalogue, way=way, goal=goal)
     if route is None:
         raise NotComputable(f"no way on foot from {way.opening.name} to the place asked for")
-    watchers = watchers_on(site, catalogue, way=way, route=route, part=part)
     cases = cases_of(_inputs(way, watchers, catalogue))
-    progress = _progress(route)
+    progress = progress_of(route)
     walked = progress.flat + progress.stairs
-    last = np.full(cases.count, len(walked) - 1)
+    last = np.full(cases.total, len(walked) - 1)
     reached = _clock(progress, last, cases, climbs=way.climbs)
-    broken = reached + cases.rows["breaking the control unit"]
-    signals = np.full((len(watchers), cases.count), np.inf)
-    indexes = np.zeros((len(watchers), cases.count), dtype=np.int64)
+    broken = reached + cases.rows[BREAK]
+    signals = np.full((len(watchers), cases.total), np.inf)
+    indexes = np.zeros((len(watchers), cases.total), dtype=np.int64)
     for i, watcher in enumerate(watchers):
         if watcher.at_index == -1:
             signals[i] = 0.0
@@ -198,14 +169,12 @@ def race(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, part: str 
         else:
             indexes[i], missed = _noticed_index(watcher, walked, cases)
             signals[i] = _clock(progress, indexes[i], cases, climbs=way.climbs) + missed
-    never = np.full(cases.count, np.inf)
+    never = np.full(cases.total, np.inf)
     counted = [i for i, watcher in enumerate(watchers) if watcher.behaviour.alarms]
     heard = _Heard(never, never, never, None, waits=False)
     if counted:
         chosen = tuple(watchers[i].behaviour for i in counted)
-        heard = _heard(
-            signals[counted], chosen, site.programme, delay=cases.rows["radio to the control unit"]
-        )
+        heard = _heard(signals[counted], chosen, programme, delay=cases.rows[RADIO])
     first = None if heard.first is None else counted[heard.first]
     return Race(
         way=way,
@@ -214,8 +183,8 @@ def race(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, part: str 
         first_notice=heard.notice,
         first_watcher=None if first is None else watchers[first].device.id,
         first_index=None if first is None else int(indexes[first, 0]),
-        sounder=heard.alarm + cases.rows["sounder's start"] if has_sounder(site, catalogue) else None,
-        message=heard.due + cases.rows["message leaving"],
+        sounder=heard.alarm + cases.rows[SOUNDER] if sounds else None,
+        message=heard.due + cases.rows[MESSAGE],
         reached=reached,
         broken=broken,
         message_waits=heard.waits,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -10,12 +11,24 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, OpeningMount
 from wardwright.model.programme import Behaviour
 from wardwright.model.site import Site
-from wardwright.physics.detection.from_site import Noticing, noticed_along
-from wardwright.physics.walking.from_site import Route
+from wardwright.physics.detection.from_site import noticed_along
+from wardwright.physics.walking.from_site import Spot
 from wardwright.trials.ways_in import WayIn
+from wardwright.trials.ways_on_foot import route_to
 
 REACH_SHARES = (0.8, 0.9, 1.0, 1.1, 1.2)
 """Shares of a detector's reach at which its noticing is worked out; a draw takes the nearest. [-]"""
+
+
+class Noticed(NamedTuple):
+    """How a movement detector notices on one way, as plain numbers, so that a race can be remembered by it."""
+
+    entered_m: float
+    """Walked before the high-side shape is first entered. [m]"""
+    surely_m: float
+    """Walked before the core is reached. [m]"""
+    noticed_m: tuple[float, ...]
+    """Walked before it notices, at each of `REACH_SHARES`. [m]"""
 
 
 class Watcher(NamedTuple):
@@ -23,7 +36,7 @@ class Watcher(NamedTuple):
 
     device: Device
     behaviour: Behaviour
-    noticing: Noticing | None
+    noticing: Noticed | None
     """For a movement detector."""
     at_index: int | None
     """For a contact: the point of the route where its leaf is opened; -1: the way in itself."""
@@ -57,9 +70,9 @@ def behaviour_of(site: Site, device: Device, part: str) -> Behaviour | None:
 
 
 def watchers_on(
-    site: Site, catalogue: Catalogue, *, way: WayIn, route: Route, part: str = "full"
+    site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, part: str = "full"
 ) -> tuple[Watcher, ...]:
-    """Every device that might notice somebody on a route, in the order of ids."""
+    """Every device that might notice somebody on the fastest way to a goal, in the order of ids."""
     found: list[Watcher] = []
     for device in sorted(site.devices, key=lambda one: one.id):
         behaviour = behaviour_of(site, device, part)
@@ -67,22 +80,35 @@ def watchers_on(
             continue
         kind = catalogue.sheet(device.sheet).kind
         if kind == "movement-detector":
-            noticing = noticed_along(
-                site,
-                catalogue,
-                device,
-                points=route.points,
-                storeys=route.storeys,
-                clock=route.clock,
-                reach_shares=REACH_SHARES,
-            )
-            if np.isfinite(noticing.noticed_m).any():
+            noticing = _noticing(site.bare, catalogue, device, way=way, goal=goal)
+            if noticing is not None:
                 found.append(Watcher(device, behaviour, noticing, None))
         elif kind == "opening-contact":
-            index = _opened_at(site, device, way=way, route=route)
+            index = _opened_at(site.bare, catalogue, device, way=way, goal=goal)
             if index is not None:
                 found.append(Watcher(device, behaviour, None, index))
     return tuple(found)
+
+
+@lru_cache(maxsize=4096)
+def _noticing(house: Site, catalogue: Catalogue, device: Device, *, way: WayIn, goal: Spot) -> Noticed | None:
+    """How one movement detector notices on one way; None where it never may."""
+    route = route_to(house, catalogue, way=way, goal=goal)
+    if route is None:
+        return None
+    noticing = noticed_along(
+        house,
+        catalogue,
+        device,
+        points=route.points,
+        storeys=route.storeys,
+        clock=route.clock,
+        reach_shares=REACH_SHARES,
+    )
+    if not np.isfinite(noticing.noticed_m).any():
+        return None
+    noticed = tuple(float(value) for value in noticing.noticed_m)
+    return Noticed(float(noticing.entered_m), float(noticing.surely_m), noticed)
 
 
 def opens_contact(device: Device, way: WayIn) -> bool:
@@ -91,13 +117,15 @@ def opens_contact(device: Device, way: WayIn) -> bool:
     return isinstance(mount, OpeningMount) and mount.opening == way.opening.id and way.manner == "opened"
 
 
-def _opened_at(site: Site, device: Device, *, way: WayIn, route: Route) -> int | None:
-    """The point of a route where a contact's leaf is opened; -1 for the way in itself; None: never."""
+def _opened_at(house: Site, catalogue: Catalogue, device: Device, *, way: WayIn, goal: Spot) -> int | None:
+    """The point of a way where a contact's leaf is opened; -1 for the way in itself; None: never."""
     if not isinstance(device.mount, OpeningMount):
         return None
-    opening = site.opening(device.mount.opening)
+    opening = house.opening(device.mount.opening)
     if opening.id == way.opening.id:
         return -1 if opens_contact(device, way) else None
     if opening.kind == "gap" or opening.habit != "shut":
         return None
-    return next((leg.first for leg in route.legs if leg.kind == "door" and leg.subject == opening.id), None)
+    route = route_to(house, catalogue, way=way, goal=goal)
+    legs = () if route is None else route.legs
+    return next((leg.first for leg in legs if leg.kind == "door" and leg.subject == opening.id), None)

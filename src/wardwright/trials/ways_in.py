@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 import shapely
@@ -58,6 +59,11 @@ def ways_in(site: Site, catalogue: Catalogue) -> tuple[tuple[WayIn, ...], tuple[
     ways, not_counted : tuple
         One way for each opening and manner; openings that nobody comes through, with the reason.
     """
+    return _ways_in(site.bare, catalogue)
+
+
+@lru_cache(maxsize=64)
+def _ways_in(site: Site, catalogue: Catalogue) -> tuple[tuple[WayIn, ...], tuple[OutOfReach, ...]]:
     ways: list[WayIn] = []
     not_counted: list[OutOfReach] = []
     for opening in sorted(site.openings, key=lambda one: one.id):
