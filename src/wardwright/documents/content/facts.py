@@ -87,7 +87,7 @@ def figure_rows(catalogue: Catalogue) -> tuple[FigureRow, ...]:
             _plain(row.value),
             f"{_plain(row.low)} to {_plain(row.high)}",
             "" if row.unit == "-" else row.unit,
-            titles.get(row.source, "stated for this program" if row.source == "own" else row.source),
+            "stated for this program" if row.source == "own" else titles.get(row.source, row.source),
             MARKS[row.mark],
         )
         for row in catalogue.figures

@@ -78,7 +78,7 @@ def value_words(estimate: Estimate, *, is_plain: bool = False) -> str:
     '-0.3 s'
     """
     step = step_of(estimate)
-    if step == 1.0 and abs(estimate.value) < 1.0:
+    if step == 1.0 and 0.0 < abs(estimate.value) < 1.0:
         step = 0.1
     return quantity(estimate.value, estimate.unit, step, is_plain=is_plain)
 

@@ -16,9 +16,9 @@ SHEET_HEIGHT_MM = 218.0
 """What an A4 page upright leaves for a drawing, with its heading and key. [mm]"""
 ROUND_MM = 11.0
 """Kept free round the house, for what is on its outer walls. [mm]"""
-SMALL_WIDTH_MM = 96.0
+SMALL_WIDTH_MM = 88.0
 SMALL_HEIGHT_MM = 132.0
-"""What a drawing beside the words of an answer may take. [mm]"""
+"""What a drawing beside the words of an answer may take; two stand side by side on A4. [mm]"""
 FOOT_MM = 11.0
 """Kept free under the house, for the scale bar. [mm]"""
 

@@ -125,7 +125,8 @@ h1{font-size:26pt}h2{font-size:15pt;margin-top:9mm;break-after:avoid}h3,h4{break
 .value{font-size:20pt}.tally b{font-size:20pt}.lead{font-size:11pt}
 .answer-grid{grid-template-columns:minmax(0,1fr) auto;gap:4mm 6mm}
 .answer-grid.lone{grid-template-columns:minmax(0,1fr)}
-.answer-grid.pair{grid-template-columns:minmax(0,1fr) auto}.pair .drawn{display:block}
+.answer-grid.pair{grid-template-columns:minmax(0,1fr)}.pair .drawn{display:flex;gap:4mm;flex-wrap:wrap}
+.pair .drawn .sheet{flex:none;margin:0}
 .finding,tr,.sheet,.block,.tally,.drivers,.strip,.line{break-inside:avoid}.kicker,.value,.measure{break-after:avoid}
 .sheet{border:0;flex:none;max-width:none}.sheet .roll{overflow:visible}
 .sheet .roll svg{width:var(--w);min-width:0}.sheet figcaption{padding:1.5mm 0 0;max-width:178mm}
