@@ -27,8 +27,9 @@ class FloorCells(NamedTuple):
     """Which of the storey's spaces, in the order of ids, holds each cell; -1: none; shape (ny, nx)."""
     ceiling: FloatArray
     """Above the house's zero, shape (ny, nx). [m]"""
-    entries: BoolArray
-    """Cells at a way in or on a stair, where one can turn up without crossing floor, shape (ny, nx)."""
+    entries: FloatArray
+    """How far each cell lies from a way in or a stair, where one can turn up without crossing floor; inf beyond a
+    cell or two; shape (ny, nx). [m]"""
 
     def points(self) -> FloatArray:
         """Middles of the free cells in the order of the mask, shape (N, 2). [m]"""
@@ -61,7 +62,13 @@ def floor_cells(level: Level, cell: float) -> FloorCells:
     spaces = level.parts.spaces
     if not spaces:
         none = np.zeros((1, 1), dtype=np.bool_)
-        return FloorCells(Grid(0.0, 0.0, cell, 1, 1), none, none - 1, np.full((1, 1), level.ceiling_m), none)
+        return FloorCells(
+            Grid(0.0, 0.0, cell, 1, 1),
+            none,
+            none - 1,
+            np.full((1, 1), level.ceiling_m),
+            np.full((1, 1), np.inf),
+        )
     area = walkable(level.parts)
     bounds = shapely.union_all([shapely.Polygon(space.outline_m) for space in spaces]).bounds
     grid = grid_over(bounds, cell=cell, margin=cell)
@@ -70,14 +77,16 @@ def floor_cells(level: Level, cell: float) -> FloorCells:
     polygons = [(shapely.Polygon(space.outline_m), index) for index, space in enumerate(spaces)]
     for polygon, index in sorted(polygons, key=lambda one: -one[0].area):
         owner[_painted_near(grid, polygon)] = index
-    ways = [one.buffer(1.5 * cell) for one in way_in_areas(level)]
-    ways.extend(footprint(stair).buffer(cell) for stair in level.parts.stairs)
+    ways = shapely.union_all([*way_in_areas(level), *(footprint(stair) for stair in level.parts.stairs)])
+    entries = np.full(grid.shape, np.inf)
+    near = painted(grid, ways.buffer(1.5 * cell))
+    entries[near] = shapely.distance(ways, shapely.points(grid.centres()[near]))
     return FloorCells(
         grid,
         painted(grid, area),
         owner,
         ceilings(level, (grid.x0, grid.y0, grid.cell, grid.nx, grid.ny)),
-        painted(grid, shapely.union_all(ways)),
+        entries,
     )
 
 

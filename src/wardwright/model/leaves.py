@@ -27,7 +27,9 @@ def state_of(opening: Opening, leaves: Leaves) -> LeafState:
     return opening.habit if leaves == "told" and is_told else "shut"
 
 
-def leaf_panels(wall: Wall, opening: Opening, *, floor: float, medium: Medium, leaves: Leaves) -> Blockers:
+def leaf_panels(
+    wall: Wall, opening: Opening, *, floor: float, whole: tuple[float, float], medium: Medium, leaves: Leaves
+) -> Blockers:
     """The leaves or panes of one opening.
 
     Parameters
@@ -38,6 +40,8 @@ def leaf_panels(wall: Wall, opening: Opening, *, floor: float, medium: Medium, l
         The opening.
     floor : float
         The storey's floor above the house's zero. [m]
+    whole : tuple of float
+        Foot and top of the wall: what is shut is drawn that high, since the wall below and above is shut too. [m]
     medium : {"heat", "light"}
         What sight is by.
     leaves : {"told", "shut", "away"}
@@ -53,10 +57,10 @@ def leaf_panels(wall: Wall, opening: Opening, *, floor: float, medium: Medium, l
     levels = (floor + opening.sill_m, floor + opening.head_m)
     start, end = opening_line(wall, opening)
     if leaves == "away":
-        return sheets([(*start, *end, *levels)]) if _stays_shut(opening) else NOTHING
+        return sheets([(*start, *end, *whole)]) if _stays_shut(opening) else NOTHING
     state = state_of(opening, leaves)
     if state == "shut" or opening.hinge in ("fixed", "none"):
-        return sheets([(*start, *end, *levels)])
+        return sheets([(*start, *end, *whole)])
     if opening.hinge not in ("start", "end"):
         # Slid or tipped away; ajar it hides as much as shut, but for its gap.
         return NOTHING if state == "open" else sheets([(*start, *_toward(start, end, 0.85), *levels)])

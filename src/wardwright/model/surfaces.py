@@ -85,7 +85,16 @@ def surfaces(level: Level, medium: Medium = "heat", leaves: Leaves = "told") -> 
     for opening in openings:
         wall = walls[opening.wall]
         parts.append(_above_and_below(level, wall, opening))
-        parts.append(leaf_panels(wall, opening, floor=level.floor_m, medium=medium, leaves=leaves))
+        parts.append(
+            leaf_panels(
+                wall,
+                opening,
+                floor=level.floor_m,
+                whole=_wall_levels(level, wall),
+                medium=medium,
+                leaves=leaves,
+            )
+        )
     parts.extend(_furniture(level, fixture) for fixture in level.parts.fixtures)
     return joined(parts)
 

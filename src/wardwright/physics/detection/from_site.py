@@ -19,7 +19,7 @@ import numpy as np
 from wardwright.errors import NotComputable
 from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.geometry.rays import ray_ranges
-from wardwright.geometry.sight import Heights, look, visible_heights
+from wardwright.geometry.sight import Sight, look, visible_heights
 from wardwright.model.catalogue import Catalogue, MovementSheet
 from wardwright.model.device import Device
 from wardwright.model.floor_cells import FloorCells, floor_cells
@@ -31,6 +31,7 @@ from wardwright.model.surfaces import Level, clear_of_walls, level_of, levels_by
 from wardwright.physics.detection.areas import areas_by_owner, areas_within, owner_before, shares_missing
 from wardwright.physics.detection.contrast import contrast_factor
 from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at, walked_along
+from wardwright.physics.detection.depth import core_cells
 from wardwright.physics.detection.noticed import Noticing, SeenFacts, Watch
 from wardwright.physics.detection.noticing import Detector, Needs, Walk, noticed_at
 from wardwright.physics.detection.shapes import (
@@ -40,11 +41,10 @@ from wardwright.physics.detection.shapes import (
     Fan,
     Figures,
     Sensed,
-    core_cells,
     sensed_places,
     widened,
 )
-from wardwright.physics.detection.walkers import BODY_RADIUS_M, Posture, body_of
+from wardwright.physics.detection.walkers import BODY_RADIUS_M, Body, Posture, body_of
 from wardwright.physics.detection.zones import zone_halves
 
 __all__ = [
@@ -54,6 +54,8 @@ __all__ = [
 
 CELL_M = 0.1
 """Side of a cell of the floor. [m]"""
+SIDES: tuple[Leaves, Leaves] = ("told", "away")
+"""How leaves stand for what is sure, and for what is possible."""
 
 
 class _Placed(NamedTuple):
@@ -335,65 +337,63 @@ def _fan(placed: _Placed) -> Fan:
     )
 
 
-def _heights(placed: _Placed, level: Level, points: FloatArray, *, leaves: Leaves) -> Heights:
-    """What the detector has in view over places of its own storey or of another."""
-    if level.storey.id == placed.level.storey.id:
-        blockers = blockers_on(placed.level, placed.others, leaves=leaves)
-        band = (level.floor_m, level.ceiling_m)
-    else:
-        blockers = blockers_about(placed.level, placed.others, leaves=leaves)
-        band = (min(level.floor_m, placed.level.floor_m), max(level.ceiling_m, placed.level.ceiling_m))
-    sight = look(
+@lru_cache(maxsize=256)
+def _sight(placed: _Placed, level: Level, leaves: Leaves) -> Sight:
+    """What the detector has in view on its own storey or on another."""
+    is_own = level.storey.id == placed.level.storey.id
+    blockers = blockers_on if is_own else blockers_about
+    return look(
         placed.eye,
-        blockers,
+        blockers(placed.level, placed.others, leaves=leaves),
         heading=placed.heading,
         half_angle=min(math.pi, math.radians(placed.sheet.angle_deg) / 2.0 + FAN_MARGIN_RAD),
         reach=HIGH_REACH * placed.sheet.reach_m + 2.0 * BODY_RADIUS_M,
-        band=band,
-        through=() if level.storey.id == placed.level.storey.id else passages(placed.level, level),
+        band=(min(level.floor_m, placed.level.floor_m), max(level.ceiling_m, placed.level.ceiling_m)),
+        through=() if is_own else passages(placed.level, level),
     )
-    return visible_heights(sight, points)
+
+
+def _sensed(placed: _Placed, level: Level, points: FloatArray, *, ceiling: FloatArray, body: Body) -> Sensed:
+    """Where walkers are sensed, at any places."""
+    bottoms = np.full(len(points), level.floor_m)
+    figures = Figures(points, bottoms, np.minimum(bottoms + body.height, ceiling), 2.0 * body.radius)
+    told, away = (visible_heights(_sight(placed, level, leaves), points) for leaves in SIDES)
+    warm, usual = (contrast_factor(air, placed.sheet.least_contrast_k) for air in placed.temperatures)
+    return sensed_places(_fan(placed), figures, told=told, away=away, contrasts=(min(warm, usual), usual))
 
 
 @lru_cache(maxsize=256)
 def _picture(placed: _Placed, level: Level, posture: Posture) -> _Picture:
-    cells = floor_cells(level, placed.cell)
-    points, fan, body = cells.points(), _fan(placed), body_of(posture)
-    bottoms = np.full(len(points), level.floor_m)
-    tops = np.minimum(bottoms + body.height, cells.ceiling[cells.free])
-    figures = Figures(points, bottoms, tops, 2.0 * body.radius)
-    told = _heights(placed, level, points, leaves="told")
-    warm, usual = (contrast_factor(air, placed.sheet.least_contrast_k) for air in placed.temperatures)
-    sensed = sensed_places(
-        fan,
-        figures,
-        told=told,
-        away=_heights(placed, level, points, leaves="away"),
-        contrasts=(min(warm, usual), usual),
-    )
-    high = widened(cells.mask_of(sensed.high), cells.free, by=body.radius, cell=placed.cell)[cells.free]
-    sensed = sensed._replace(high=high)
+    cells, body = floor_cells(level, placed.cell), body_of(posture)
+    sensed = _sensed(placed, level, cells.points(), ceiling=cells.ceiling[cells.free], body=body)
+    high = widened(cells.mask_of(sensed.high), cells.free, by=body.radius, cell=placed.cell)
+    told = visible_heights(_sight(placed, level, "told"), cells.points())
     at_03, at_10 = (sensed.in_fan & told.seen_at(level.floor_m + height) for height in (0.3, 1.0))
-    return _Picture(cells, sensed, at_03, at_10)
+    return _Picture(cells, sensed._replace(high=high[cells.free]), at_03, at_10)
 
 
 @lru_cache(maxsize=512)
 def _watched(placed: _Placed, level: Level, posture: Posture) -> Watch:
-    picture = _picture(placed, level, posture)
-    cells, reach = picture.cells, placed.sheet.reach_m + 1e-9
-    low = cells.mask_of(picture.sensed.low & (picture.sensed.distance <= LOW_REACH * reach))
-    high = cells.mask_of(
-        picture.sensed.high & (picture.sensed.distance <= HIGH_REACH * reach + body_of(posture).radius)
-    )
+    picture, body = _picture(placed, level, posture), body_of(posture)
+    cells, distance, reach = picture.cells, picture.sensed.distance, placed.sheet.reach_m + 1e-9
+    low = cells.mask_of(picture.sensed.low & (distance <= LOW_REACH * reach))
+    high = cells.mask_of(picture.sensed.high & (distance <= HIGH_REACH * reach + body.radius))
     is_own = level.storey.id == placed.level.storey.id
     own = owner_before(cells.grid, cells.spaces, placed.eye[:2], heading=placed.heading) if is_own else -1
+
+    def is_low(points: FloatArray) -> BoolArray:
+        ceiling = cells.ceiling[cells.grid.cells_of(points)]
+        sensed = _sensed(placed, level, points, ceiling=ceiling, body=body)
+        within: BoolArray = sensed.low & (sensed.distance <= LOW_REACH * reach)
+        return within
+
     return Watch(
         device="",
         storey=level.storey.id,
         grid=cells.grid,
-        seen=cells.mask_of(picture.sensed.seen & (picture.sensed.distance <= reach)),
+        seen=cells.mask_of(picture.sensed.seen & (distance <= reach)),
         low=low,
         high=high,
-        core=core_cells(low, cells.free, entries=cells.entries, cell=placed.cell),
+        core=core_cells(low, cells.free, entries=cells.entries, grid=cells.grid, is_low=is_low),
         leak=high & (cells.spaces != own) & (cells.spaces >= 0),
     )

@@ -6,9 +6,7 @@ import math
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import ArrayLike
-from scipy import ndimage, sparse
-from scipy.sparse import csgraph
+from scipy import ndimage
 
 from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.geometry.sight import Heights
@@ -22,14 +20,6 @@ FAN_MARGIN_RAD = math.radians(5.0)
 """How far inside its fan a detector surely senses, and how far outside it still may. [rad] (assumption)"""
 ENOUGH_BODY_SHARE = 0.4
 """How much of a body must be in view to be surely sensed. [-] (assumption)"""
-CORE_DEPTH_M = 1.5
-"""How far one walks inside the low-side shape before being surely noticed. [m] (assumption after the European
-walk-test method, where a signal has to come before 1.5 m inside the claimed boundary)"""
-SPECK_M2 = 0.15
-"""An unwatched patch no larger than this, and at no way in, is no place to start from: it is reached over watched
-floor, and whoever stands on it fills watched floor too. [m2] (derived: the area of a person of 0.22 m radius)"""
-_KNIGHT = 1.0 / math.cos(math.atan(0.5) / 2.0)
-# Steps to sixteen neighbours are at most this much longer than the straight way.
 
 
 class Fan(NamedTuple):
@@ -264,85 +254,4 @@ def widened(places: BoolArray, free: BoolArray, *, by: float, cell: float) -> Bo
     return np.asarray(
         ndimage.binary_dilation(inside, np.ones((3, 3), dtype=np.bool_), iterations=steps, mask=free),
         dtype=np.bool_,
-    )
-
-
-def core_cells(low: BoolArray, free: BoolArray, *, entries: ArrayLike, cell: float) -> BoolArray:
-    """Cells of a shape that cannot be reached without walking 1.5 m inside it.
-
-    Every error is toward a smaller core: a walk starts at the middle of the first cell inside, steps are counted as
-    if they led straight, and cells that nothing leads to are left out.
-
-    Parameters
-    ----------
-    low : ndarray of bool, shape (ny, nx)
-        The shape.
-    free : ndarray of bool, shape (ny, nx)
-        Floor that can be walked.
-    entries : array_like of bool, shape (ny, nx)
-        Where one can turn up inside the shape without crossing floor: ways in, stairs.
-    cell : float
-        Side of a cell. [m]
-
-    Returns
-    -------
-    ndarray of bool, shape (ny, nx)
-        The core, within the shape.
-
-    Examples
-    --------
-    A corridor 4 m long, watched but for its first metre: the core starts 1.5 m farther in.
-
-    >>> free = np.ones((9, 40), dtype=bool)
-    >>> low = free & (np.arange(40) >= 10)
-    >>> int(core_cells(low, free, entries=~free, cell=0.1)[4].argmax())
-    26
-    """
-    inside, outside = low & free, free & ~low
-    turned_up = np.asarray(entries, dtype=np.bool_)
-    patches, number_of = ndimage.label(outside, np.ones((3, 3), dtype=np.bool_))
-    sizes = np.bincount(patches.ravel(), minlength=number_of + 1) * cell * cell
-    entered = np.bincount(patches[turned_up], minlength=number_of + 1) > 0
-    speck = outside & ((sizes <= SPECK_M2) & ~entered)[patches]
-    outside &= ~speck
-    inside |= speck
-    start = inside & (ndimage.binary_dilation(outside, np.ones((3, 3), dtype=np.bool_)) | turned_up)
-    core = np.zeros(low.shape, dtype=np.bool_)
-    if not start.any():
-        return core
-    number = np.full(low.shape, -1, dtype=np.int64)
-    number[inside] = np.arange(np.count_nonzero(inside))
-    graph = _steps(number)
-    longest = CORE_DEPTH_M / cell * _KNIGHT
-    walked = csgraph.dijkstra(
-        graph, directed=False, indices=number[start], min_only=True, limit=longest + 2.0
-    )
-    # Beyond the limit: farther than needed if anything leads there at all.
-    _, part = csgraph.connected_components(graph, directed=False)
-    reachable = np.isin(part, np.unique(part[number[start]]))
-    core[inside] = reachable & (walked >= longest - 1e-9)
-    return core & low
-
-
-def _steps(number: np.ndarray[tuple[int, ...], np.dtype[np.int64]]) -> sparse.csr_matrix:
-    """Steps between numbered cells to their sixteen neighbours, in cells; a long step needs both cells beside it."""
-    ny, nx = number.shape
-    pad = np.full((ny + 4, nx + 4), -1, dtype=np.int64)
-    pad[2:-2, 2:-2] = number
-
-    def moved(down: int, right: int) -> np.ndarray[tuple[int, ...], np.dtype[np.int64]]:
-        return pad[2 + down : 2 + down + ny, 2 + right : 2 + right + nx]
-
-    rows, columns, lengths = [], [], []
-    for down, right in ((0, 1), (1, 0), (1, 1), (1, -1), (1, 2), (1, -2), (2, 1), (2, -1)):
-        passes = (number >= 0) & (moved(down, right) >= 0)
-        if abs(down) + abs(right) == 3:
-            for near in ((down // 2, right // 2), (-(-down // 2), -(-right // 2))):
-                passes &= moved(*near) >= 0
-        rows.append(number[passes])
-        columns.append(moved(down, right)[passes])
-        lengths.append(np.full(len(rows[-1]), math.hypot(down, right)))
-    size = int(number.max()) + 1
-    return sparse.csr_matrix(
-        (np.concatenate(lengths), (np.concatenate(rows), np.concatenate(columns))), shape=(size, size)
     )

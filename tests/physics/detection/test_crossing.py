@@ -1,0 +1,32 @@
+import math
+
+import numpy as np
+import pytest
+
+from wardwright.geometry.raster import Grid
+from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at, walked_along
+
+
+def test_straight_toward_is_0_and_across_is_90() -> None:
+    toward = np.array([[3.0, 0.0], [2.0, 0.0], [1.0, 0.0]])
+    assert angles_to(toward, (0.0, 0.0)) == pytest.approx([0.0, 0.0, 0.0], abs=1e-6)
+    assert angles_to(toward, (2.0, 5.0))[1] == pytest.approx(90.0)
+
+
+def test_standing_still_has_no_angle() -> None:
+    assert np.isnan(angles_to(np.array([[1.0, 1.0], [1.0, 1.0]]), (0.0, 0.0))).all()
+    assert np.isnan(angles_to(np.array([[1.0, 1.0]]), (0.0, 0.0))).all()
+
+
+def test_off_the_grid_is_false() -> None:
+    grid = Grid(0.0, 0.0, 1.0, 2, 1)
+    mask = np.array([[True, False]])
+    places = np.array([[0.5, 0.5], [1.5, 0.5], [-0.5, 0.5], [0.5, 1.5]])
+    assert mask_at(grid, mask, places).tolist() == [True, False, False, False]
+
+
+def test_walked_distance_to_the_first() -> None:
+    walked = walked_along(np.array([[0.0, 0.0], [3.0, 4.0], [3.0, 5.0]]))
+    assert walked.tolist() == [0.0, 5.0, 6.0]
+    assert first_walked(walked, np.array([False, False, True])) == 6.0
+    assert math.isinf(first_walked(walked, np.zeros(3, dtype=bool)))
