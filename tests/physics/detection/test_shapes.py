@@ -98,6 +98,7 @@ def test_widening_stops_at_walls() -> None:
     places = np.zeros_like(free)
     places[2, 4] = True
     wide = widened(places, free, by=0.22, cell=0.11)
-    assert wide[:, 2:5].all()
+    assert wide[2, 2:5].all()
+    assert wide[:, 4].all()
     assert not wide[:, 5:].any()
     assert not wide[:, :2].any()

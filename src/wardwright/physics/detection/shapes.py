@@ -249,9 +249,11 @@ def widened(places: BoolArray, free: BoolArray, *, by: float, cell: float) -> Bo
     ndarray of bool, shape (ny, nx)
         The larger shape.
     """
-    steps = math.ceil(by / cell - 1e-9)
     inside = places & free
-    return np.asarray(
-        ndimage.binary_dilation(inside, np.ones((3, 3), dtype=np.bool_), iterations=steps, mask=free),
-        dtype=np.bool_,
-    )
+    if not inside.any():
+        return inside
+    near = ndimage.distance_transform_edt(~inside, sampling=cell) <= by + cell / 2.0
+    square = np.ones((3, 3), dtype=np.bool_)
+    # Going round by free floor keeps it from reaching through a wall.
+    around = ndimage.binary_dilation(inside, square, iterations=math.ceil(by / cell) + 1, mask=free & near)
+    return np.asarray(around, dtype=np.bool_)
