@@ -69,6 +69,19 @@ def solid_walls(parts: StoreyParts) -> shapely.Geometry:
 
 
 @lru_cache(maxsize=64)
+def rooms_and_doorways(parts: StoreyParts) -> shapely.Geometry:
+    """All spaces and the doorways between them as one area, whatever stands in them. [m]"""
+    by_id = {wall.id: wall for wall in parts.walls}
+    floors = [shapely.Polygon(s.outline_m).buffer(0.01, join_style="mitre") for s in parts.spaces]
+    doorways = [
+        shapely.Polygon(opening_footprint(by_id[o.wall], o)).buffer(0.02, join_style="mitre")
+        for o in parts.openings
+        if lets_through(o)
+    ]
+    return shapely.union_all(floors + doorways)
+
+
+@lru_cache(maxsize=64)
 def walkable(parts: StoreyParts) -> shapely.Geometry:
     """Where a person's middle may be on a storey, before their own width is allowed for.
 
@@ -82,17 +95,10 @@ def walkable(parts: StoreyParts) -> shapely.Geometry:
     shapely geometry
         Spaces and doorways, less walls, tall furniture and the wells of stairs from below. [m]
     """
-    by_id = {wall.id: wall for wall in parts.walls}
-    floors = [shapely.Polygon(s.outline_m).buffer(0.01, join_style="mitre") for s in parts.spaces]
-    doorways = [
-        shapely.Polygon(opening_footprint(by_id[o.wall], o)).buffer(0.02, join_style="mitre")
-        for o in parts.openings
-        if lets_through(o)
-    ]
     boxes = [
         shapely.Polygon(fixture_outline(f))
         for f in parts.fixtures
         if f.base_m < CRAWL_UNDER_M and f.base_m + f.height_m >= BLOCKING_HEIGHT_M
     ]
-    area = shapely.union_all(floors + doorways).difference(solid_walls(parts))
+    area = rooms_and_doorways(parts).difference(solid_walls(parts))
     return area.difference(shapely.union_all(boxes)) if boxes else area

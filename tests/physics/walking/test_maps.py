@@ -4,7 +4,7 @@ import numpy as np
 import shapely
 
 from wardwright.geometry.raster import painted
-from wardwright.physics.walking.free_floor import Passages
+from wardwright.physics.walking.free_floor import Passages, Rooms
 from wardwright.physics.walking.maps import TimeMap, maps_from
 from wardwright.physics.walking.network import Costs, reach_from
 from wardwright.physics.walking.premises import Doors, FloorPlan, Network, network_between
@@ -17,7 +17,9 @@ def one_floor(room: shapely.Geometry) -> Network:
     doors = Doors((), np.empty((0, 2, 2)), (), np.empty((0, 2, 2)))
     passages = Passages(np.empty((0, 2)), np.empty((0, 2)), np.empty(0), np.empty(0))
     return network_between(
-        (FloorPlan("ground", room, shapely.Polygon(), passages, doors),), (), body_radius=0.22
+        (FloorPlan("ground", room, shapely.Polygon(), Rooms(room, (), passages), doors),),
+        (),
+        body_radius=0.22,
     )
 
 
@@ -56,7 +58,10 @@ def test_a_floor_that_cannot_be_reached_has_no_time() -> None:
     doors = Doors((), np.empty((0, 2, 2)), (), np.empty((0, 2, 2)))
     passages = Passages(np.empty((0, 2)), np.empty((0, 2)), np.empty(0), np.empty(0))
     rooms = {"ground": shapely.box(0, 0, 4, 3), "upper": shapely.box(0, 0, 4, 3), "loft": shapely.Polygon()}
-    plans = tuple(FloorPlan(name, room, shapely.Polygon(), passages, doors) for name, room in rooms.items())
+    plans = tuple(
+        FloorPlan(name, room, shapely.Polygon(), Rooms(room, (), passages), doors)
+        for name, room in rooms.items()
+    )
     network = network_between(plans, (), body_radius=0.22)
     maps = maps_from(network, reach_from(network.web, 0, START, costs=COSTS), costs=COSTS, cell=0.1)
     assert set(maps) == {"ground", "upper"}

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 import shapely
 
-from wardwright.physics.walking.free_floor import Passages
+from wardwright.physics.walking.free_floor import Passages, Rooms
 from wardwright.physics.walking.premises import (
     OFF_THE_WALL_M,
     Doors,
@@ -19,7 +19,7 @@ NO_PASSAGES = Passages(np.empty((0, 2)), np.empty((0, 2)), np.empty(0), np.empty
 
 
 def plan(storey: str, room: shapely.Geometry) -> FloorPlan:
-    return FloorPlan(storey, room, shapely.Polygon(), NO_PASSAGES, NO_DOORS)
+    return FloorPlan(storey, room, shapely.Polygon(), Rooms(room, (), NO_PASSAGES), NO_DOORS)
 
 
 def two_floors(upper: shapely.Geometry) -> Network:

@@ -7,13 +7,15 @@ import pytest
 import shapely
 
 from wardwright.physics.walking.clock import SPACING_M
-from wardwright.physics.walking.free_floor import Passages
+from wardwright.physics.walking.free_floor import Passages, Rooms
 from wardwright.physics.walking.network import reach_from
 from wardwright.physics.walking.premises import Doors, Flight, FloorPlan, Network, network_between
 from wardwright.physics.walking.route import Paces, Route, costs_of, route_to
 
 PACES = Paces(2.0, 0.5, 1.5)
 NO_PASSAGES = Passages(np.empty((0, 2)), np.empty((0, 2)), np.empty(0), np.empty(0))
+CORRIDOR = shapely.box(0, 0, 8, 2)
+ROOMS = Rooms(CORRIDOR, (), NO_PASSAGES)
 LINES = np.array([[(3.0, 0.0), (3.0, 2.0)], [(5.0, 0.0), (5.0, 2.0)]])
 
 
@@ -23,8 +25,8 @@ def corridor(*, timed: int = 2) -> Network:
     doors = Doors(names[:timed], LINES[:timed], names[timed:], LINES[timed:])
     no_doors = Doors((), np.empty((0, 2, 2)), (), np.empty((0, 2, 2)))
     plans = (
-        FloorPlan("ground", shapely.box(0, 0, 8, 2), shapely.Polygon(), NO_PASSAGES, doors),
-        FloorPlan("upper", shapely.box(0, 0, 8, 2), shapely.Polygon(), NO_PASSAGES, no_doors),
+        FloorPlan("ground", CORRIDOR, shapely.Polygon(), ROOMS, doors),
+        FloorPlan("upper", CORRIDOR, shapely.Polygon(), ROOMS, no_doors),
     )
     flight = Flight("stairs", 0, 1, ((7.0, 1.0), (4.0, 1.0)), 4.2)
     return network_between(plans, (flight,), body_radius=0.22)
@@ -96,19 +98,9 @@ def test_a_walk_to_where_one_stands_is_over_at_once() -> None:
 
 def test_no_way_is_no_route() -> None:
     network = corridor()
-    island = network_between(
-        (
-            FloorPlan(
-                "ground",
-                shapely.union_all([shapely.box(0, 0, 2, 2), shapely.box(3, 0, 5, 2)]),
-                shapely.Polygon(),
-                NO_PASSAGES,
-                network.doors[1],
-            ),
-        ),
-        (),
-        body_radius=0.22,
-    )
+    rooms = shapely.union_all([shapely.box(0, 0, 2, 2), shapely.box(3, 0, 5, 2)])
+    plan = FloorPlan("ground", rooms, shapely.Polygon(), Rooms(rooms, (), NO_PASSAGES), network.doors[1])
+    island = network_between((plan,), (), body_radius=0.22)
     reach = reach_from(island.web, 0, np.array([1.0, 1.0]), costs=costs_of(PACES))
     assert route_to(island, reach, (0, np.array([4.0, 1.0])), paces=PACES) is None
 

@@ -1,4 +1,8 @@
-"""Where the middle of a walking person can be on one floor; every doubt leaves more room, never less."""
+"""Where the middle of a walking person can be on one floor; every doubt leaves more room, never less.
+
+What is kept open for the sake of doorways, closets and furniture is worked out from the rooms and the furniture alone
+and only then cut by the walls. So a wall more never opens a way.
+"""
 
 from __future__ import annotations
 
@@ -14,10 +18,12 @@ SQUEEZE_M = 0.1
 """How near to furniture a person's middle passes, turned sideways. [m] (assumption)"""
 LINK_HALF_M = 0.02
 """Half the width of the way kept open where a body's width would close it. [m] (derived here: any way will do)"""
+LINK_PAST_M = 0.05
+"""How far past a body's radius such a way runs into the rooms beside a doorway. [m] (derived here: to meet them)"""
 LINK_REACH_M = 1.0
-"""How far such a way is drawn from a doorway to the floor beside it. [m] (assumption)"""
+"""How far it runs through furniture that stands before a doorway, or bars a room. [m] (assumption)"""
 LINK_PROBE_M = 0.25
-"""How far beyond a wall's faces free floor must run for its doorway to count as open. [m] (assumption)"""
+"""How far beyond a wall's faces there must be a way past furniture for its doorway to be clear. [m] (assumption)"""
 ISLAND_M2 = 0.3
 """Pieces of floor that are smaller and cut off are left out. [m2] (assumption)"""
 MANY_CORNERS = 400
@@ -43,13 +49,18 @@ class Passages(NamedTuple):
     """Jamb to jamb, shape (M,). [m]"""
 
 
+class Rooms(NamedTuple):
+    """The floor as rooms and the holes between them, walls not yet taken out."""
+
+    whole: shapely.Geometry
+    """All rooms and doorways in one. [m]"""
+    spaces: tuple[shapely.Polygon, ...]
+    """The rooms one by one. [m]"""
+    passages: Passages
+
+
 def free_floor(
-    floor: shapely.Geometry,
-    furniture: shapely.Geometry,
-    passages: Passages,
-    *,
-    radius: float,
-    spaces: tuple[shapely.Polygon, ...] = (),
+    floor: shapely.Geometry, furniture: shapely.Geometry, rooms: Rooms, *, radius: float
 ) -> shapely.Geometry:
     """The floor less what a body's width keeps a person from, with every passage kept passable.
 
@@ -59,12 +70,10 @@ def free_floor(
         Between the walls, doorways included, furniture not yet taken out. [m]
     furniture : shapely geometry
         What is walked round. [m]
-    passages : Passages
-        Doorways, so that a narrow one stays passable.
+    rooms : Rooms
+        The same floor by its rooms, so that no narrow doorway, no closet and no furnished room is lost.
     radius : float
         Half a person's width. [m]
-    spaces : tuple of shapely polygon, default ()
-        Rooms, so that a closet too small to stand in can still be reached into. [m]
 
     Returns
     -------
@@ -75,17 +84,16 @@ def free_floor(
     --------
     Two rooms and a doorway of 0.4 m, narrower than the body, still make one floor:
 
-    >>> rooms = shapely.union_all([shapely.box(0, 0, 3, 3), shapely.box(3.1, 0, 6, 3), shapely.box(2.9, 1, 3.2, 1.4)])
+    >>> whole = shapely.union_all([shapely.box(0, 0, 3, 3), shapely.box(3.1, 0, 6, 3), shapely.box(2.9, 1, 3.2, 1.4)])
     >>> doorway = Passages(np.array([[3.05, 1.2]]), np.array([[1.0, 0.0]]), np.array([0.05]), np.array([0.4]))
-    >>> free_floor(rooms, shapely.Point(), doorway, radius=0.22).geom_type
+    >>> free_floor(whole, shapely.Point(), Rooms(whole, (), doorway), radius=0.22).geom_type
     'Polygon'
     """
-    free = shrunk(floor, radius)
-    if not furniture.is_empty:
-        free = free.difference(grown(furniture, SQUEEZE_M))
-    free = _with_closets(free, floor, spaces, radius=radius)
-    free = _with_doorways(free, floor, passages)
-    free = _joined_within(free, floor)
+    barred = grown(furniture, SQUEEZE_M)
+    free = shrunk(floor, radius).difference(barred)
+    kept = [way for way in _kept_open(rooms, barred, radius=radius) if not free.covers(way)]
+    if kept:
+        free = shapely.union_all([free, shapely.union_all(kept).intersection(floor)])
     if len(shapely.get_coordinates(free)) > MANY_CORNERS:
         free = without_tiny_corners(free, CUT_BACK_M)
     parts = [part for part in shapely.get_parts(free) if part.geom_type == "Polygon"]
@@ -93,79 +101,53 @@ def free_floor(
     return shapely.union_all([part for part in parts if part.area >= min(ISLAND_M2, largest)])
 
 
-def _with_closets(
-    free: shapely.Geometry, floor: shapely.Geometry, spaces: tuple[shapely.Polygon, ...], *, radius: float
+def _kept_open(rooms: Rooms, barred: shapely.Geometry, *, radius: float) -> list[shapely.Geometry]:
+    """All that is kept open beside the plain free floor: through doorways, in closets, past furniture."""
+    ways = [_doorway(*passage, barred=barred, radius=radius) for passage in zip(*rooms.passages, strict=True)]
+    ways += _closets(rooms.spaces, barred, radius=radius)
+    free = shapely.union_all([shrunk(rooms.whole, radius).difference(barred), *ways])
+    return [*ways, *_past_furniture(free, rooms.whole)]
+
+
+def _doorway(
+    middle: FloatArray, normal: FloatArray, half: float, *size: float, barred: shapely.Geometry, radius: float
 ) -> shapely.Geometry:
-    """Give spaces that have no free floor at all what there is for a narrower body."""
-    shapely.prepare(free)
-    found = [free]
-    for space in spaces:
-        if shapely.intersection(free, space).area > CLOSED_M2:
-            continue
-        own = shapely.intersection(floor, space)
-        tried = (shrunk(own, radius * share) for share in CLOSET_SHARES)
-        found.extend(next(([piece] for piece in tried if piece.area > CLOSED_M2), []))
-    return shapely.union_all(found) if len(found) > 1 else free
-
-
-def _with_doorways(free: shapely.Geometry, floor: shapely.Geometry, passages: Passages) -> shapely.Geometry:
-    """Keep a thin way through each doorway that the body's width, or furniture before it, has closed."""
-    links = []
-    shapely.prepare(free)
-    for middle, normal, half, width in zip(*passages, strict=True):
-        if _is_open(free, middle, normal, size=(half + LINK_PROBE_M, width)):
-            continue
-        legs = [_leg(free, middle, normal * side, size=(half, width)) for side in (1.0, -1.0)]
-        if all(leg is not None for leg in legs):
-            links.extend(legs)
-    if not links:
-        return free
-    ways = shapely.union_all(shapely.buffer(links, LINK_HALF_M, cap_style="square", join_style="mitre"))
-    return shapely.union_all([free, ways.intersection(floor)])
-
-
-def _is_open(
-    free: shapely.Geometry, middle: FloatArray, normal: FloatArray, *, size: tuple[float, float]
-) -> bool:
-    """Whether free floor runs through a doorway from a little before it to a little beyond."""
-    deep, across = normal * size[0], np.array([-normal[1], normal[0]]) * size[1] / 2
+    """A thin way straight through a doorway, longer where furniture stands before it."""
+    along = np.array([-normal[1], normal[0]])
+    deep, across = normal * (half + LINK_PROBE_M), along * size[0] / 2
     corners = np.array([deep - across, deep + across, -deep + across, -deep - across]) + middle
-    before, beyond = shapely.LineString(corners[:2]), shapely.LineString(corners[2:])
-    through = shapely.get_parts(free.intersection(shapely.Polygon(corners)))
-    return any(p.distance(before) < 1e-9 and p.distance(beyond) < 1e-9 for p in through if p.area > 0.0)
+    ends = (shapely.LineString(corners[:2]), shapely.LineString(corners[2:]))
+    past = shapely.get_parts(shapely.Polygon(corners).difference(barred))
+    is_clear = any(all(part.distance(end) < 1e-9 for end in ends) for part in past)
+    reach = half + (radius + LINK_PAST_M if is_clear else LINK_REACH_M)
+    line = shapely.LineString([middle - normal * reach, middle + normal * reach])
+    return line.buffer(LINK_HALF_M, cap_style="flat")
 
 
-def _leg(
-    free: shapely.Geometry, middle: FloatArray, outward: FloatArray, *, size: tuple[float, float]
-) -> shapely.LineString | None:
-    """From the middle of a doorway over the wall's face to the nearest free floor on one side."""
-    half, width = size
-    face = middle + outward * half
-    across = np.array([-outward[1], outward[0]]) * (width / 2 + LINK_REACH_M)
-    deep = outward * LINK_REACH_M
-    side = shapely.Polygon([face - across, face + across, face + across + deep, face - across + deep])
-    near = free.intersection(side)
-    if near.is_empty or near.area == 0.0:
-        return None
-    to = shapely.get_coordinates(shapely.shortest_line(shapely.Point(face), near))[-1]
-    return shapely.LineString([middle, face, to])
+def _closets(
+    spaces: tuple[shapely.Polygon, ...], barred: shapely.Geometry, *, radius: float
+) -> list[shapely.Geometry]:
+    """In spaces that have no free floor at all, what there is for a narrower body, furniture or not."""
+    found = []
+    for space in spaces:
+        if shrunk(space, radius).difference(barred).area <= CLOSED_M2:
+            tried = (shrunk(space, radius * share) for share in CLOSET_SHARES)
+            found.extend(next(([piece] for piece in tried if piece.area > CLOSED_M2), []))
+    return found
 
 
-def _joined_within(free: shapely.Geometry, floor: shapely.Geometry) -> shapely.Geometry:
-    """Join pieces of one floor that only furniture or a tight corner keeps apart, by the shortest way between."""
-    for part in shapely.get_parts(floor):
-        inside = free.intersection(part)
-        pieces = [p for p in shapely.get_parts(inside) if p.geom_type == "Polygon" and p.area >= ISLAND_M2]
-        pieces.sort(key=lambda p: -p.area)
-        for piece in pieces[1:]:
-            now = [p for p in shapely.get_parts(free) if p.area >= ISLAND_M2 and p.intersects(part)]
-            place = piece.representative_point()
-            held = next((p for p in now if p.covers(place)), None)
-            rest = [p for p in now if p is not held]
-            if held is None or not rest:
-                continue
-            line = shapely.shortest_line(held, shapely.union_all(rest))
-            if line.length <= LINK_REACH_M and part.covers(line):
-                way = line.buffer(LINK_HALF_M, cap_style="square").intersection(part)
-                free = shapely.union_all([free, way])
-    return free
+def _past_furniture(free: shapely.Geometry, whole: shapely.Geometry) -> list[shapely.Geometry]:
+    """The shortest ways between pieces of one floor that furniture, or a tight corner, keeps apart."""
+    ways = []
+    for part in shapely.get_parts(whole):
+        inside = shapely.get_parts(free.intersection(part))
+        pieces = sorted((p for p in inside if p.area >= ISLAND_M2), key=lambda p: -p.area)
+        while len(pieces) > 1:
+            rest = shapely.union_all(pieces[:-1])
+            line = shapely.shortest_line(pieces[-1], rest)
+            is_near = line.length <= LINK_REACH_M and part.covers(line)
+            if is_near:
+                ways.append(line.buffer(LINK_HALF_M, cap_style="square"))
+            # What cannot be joined is left out, so that it joins nothing else.
+            pieces.pop()
+    return ways

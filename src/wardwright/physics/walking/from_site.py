@@ -18,9 +18,9 @@ from wardwright.model.floor import (
     CRAWL_UNDER_M,
     StoreyParts,
     lets_through,
+    rooms_and_doorways,
     solid_walls,
     storey_parts,
-    walkable,
 )
 from wardwright.model.opening import Opening
 from wardwright.model.placement import (
@@ -33,7 +33,7 @@ from wardwright.model.placement import (
 )
 from wardwright.model.record import Line2
 from wardwright.model.site import Site
-from wardwright.physics.walking.free_floor import Passages
+from wardwright.physics.walking.free_floor import Passages, Rooms
 from wardwright.physics.walking.maps import TimeMap, maps_from
 from wardwright.physics.walking.network import Costs, Reach, reach_from
 from wardwright.physics.walking.premises import Doors, Flight, FloorPlan, Network, network_between
@@ -279,17 +279,18 @@ def _plan(level: _Level) -> FloorPlan:
         lines[stands_open],
     )
     spaces = tuple(shapely.Polygon(space.outline_m).buffer(0) for space in parts.spaces)
-    return FloorPlan(parts.storey, _room(level), shapely.union_all(boxes), passages, doors, spaces)
+    whole = _whole(level)
+    room = whole.difference(solid_walls(parts))
+    return FloorPlan(parts.storey, room, shapely.union_all(boxes), Rooms(whole, spaces, passages), doors)
 
 
-def _room(level: _Level) -> shapely.Geometry:
-    """The floor between the walls, open edges closed up, furniture still in. [m]"""
-    bare = level.parts._replace(fixtures=())
-    room = walkable(bare)
+def _whole(level: _Level) -> shapely.Geometry:
+    """Rooms and doorways in one, open edges closed up. [m]"""
+    rooms = rooms_and_doorways(level.parts)
     if not level.open_edges or not level.parts.spaces:
-        return room
+        return rooms
     strips = shapely.buffer(shapely.linestrings(level.open_edges), OPEN_EDGE_GAP_M, cap_style="flat")
-    return shapely.union_all([room, *strips]).difference(solid_walls(bare))
+    return shapely.union_all([rooms, *strips])
 
 
 def _well(stair: Stair) -> shapely.Geometry:

@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 
 from wardwright.geometry.raster import FloatArray
-from wardwright.physics.walking.free_floor import Passages, free_floor
+from wardwright.physics.walking.free_floor import Rooms, free_floor
 from wardwright.physics.walking.network import Join, Web, web_of
 
 OFF_THE_WALL_M = 1e-3
@@ -41,10 +41,8 @@ class FloorPlan(NamedTuple):
     """Between the walls, doorways included. [m]"""
     furniture: shapely.Geometry
     """What is walked round. [m]"""
-    passages: Passages
+    rooms: Rooms
     doors: Doors
-    spaces: tuple[shapely.Polygon, ...] = ()
-    """The rooms one by one, so that none is lost for being small. [m]"""
 
 
 class Flight(NamedTuple):
@@ -116,9 +114,7 @@ def network_between(
     Network
         Ready to be asked.
     """
-    free = tuple(
-        free_floor(p.room, p.furniture, p.passages, radius=body_radius, spaces=p.spaces) for p in plans
-    )
+    free = tuple(free_floor(p.room, p.furniture, p.rooms, radius=body_radius) for p in plans)
     inner = tuple(_inner(area) for area in free)
     used = tuple(f for f in flights if not (free[f.lower].is_empty or free[f.upper].is_empty))
     joins = tuple(
