@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from wardwright.documents.content.answer_block import answer_block, race_strip
+from wardwright.documents.content.answer_block import answer_block
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.drawing.plan import base_plan
 from wardwright.documents.drawing.recording import Text
@@ -29,22 +29,6 @@ def test_no_number_has_its_reason_and_no_chance(answers: tuple[Answer, ...]) -> 
     assert (block.value, block.range, block.chance) == ("no number", "", "")
     assert block.reason == "Nothing would notice."
     assert block.range_line is None
-
-
-def test_a_race_has_a_strip_with_all_its_events(answers: tuple[Answer, ...]) -> None:
-    strip = race_strip(answers[6], key="a")
-    assert strip is not None
-    texts = [verb.text for _, verb in strip.own.strokes if isinstance(verb, Text)]
-    assert texts.count("nothing notices") == 3
-    for name in (
-        "first notice",
-        "sounder loud",
-        "message outside",
-        "control unit reached",
-        "control unit broken",
-    ):
-        assert name in texts
-        assert name in strip.description
 
 
 def test_the_names_that_the_race_gives_its_parts_are_known(answers: tuple[Answer, ...]) -> None:

@@ -63,3 +63,11 @@ def test_a_bare_house_has_a_page(site: Site, catalogue: Catalogue) -> None:
 
 def test_the_page_is_told_apart_by_value(site: Site, catalogue: Catalogue) -> None:
     assert page_of(site, catalogue, (), ()) == page_of(site, catalogue, (), ())
+
+
+def test_findings_with_a_place_are_drawn_by_their_codes(page: Page) -> None:
+    (plan,) = page.finding_plans
+    assert plan.key == "findings-ground"
+    texts = {getattr(verb, "text", "") for _, verb in plan.own.strokes}
+    assert {"CTL101", "MD1 here"} <= texts
+    assert plan.styles_used == ("fault", "suggestion")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
 
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
 from wardwright.documents.content.names import Names
@@ -15,11 +14,13 @@ from wardwright.documents.content.quantities import (
     value_words,
     with_range,
 )
-from wardwright.documents.content.wording import BASES, NEVER, QUESTION_SHORT, RACE_EVENTS, VERDICTS
+from wardwright.documents.content.race import event_of, race_strip
+from wardwright.documents.content.wording import BASES, QUESTION_SHORT, VERDICTS
 from wardwright.documents.drawing.plan import BasePlan, plan_with
 from wardwright.documents.drawing.recording import Drawing
-from wardwright.documents.drawing.strip import Event, range_line, strip_of_time
+from wardwright.documents.drawing.strip import range_line
 from wardwright.model.estimate import Estimate
+from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, Verdict
 
 DRIVERS_SHOWN = 2
@@ -76,7 +77,14 @@ class AnswerBlock:
     """Whether its drawings are shown without being asked for."""
 
 
-def answer_block(answer: Answer, *, rank: int, names: Names, bases: tuple[BasePlan, ...]) -> AnswerBlock:
+def answer_block(
+    answer: Answer,
+    *,
+    rank: int,
+    names: Names,
+    bases: tuple[BasePlan, ...],
+    suggested: tuple[Sketch, ...] = (),
+) -> AnswerBlock:
     """Put one answer into words and drawings.
 
     Parameters
@@ -89,6 +97,8 @@ def answer_block(answer: Answer, *, rank: int, names: Names, bases: tuple[BasePl
         What people call things.
     bases : tuple of BasePlan
         The plans of the storeys, which its sketches are drawn over.
+    suggested : tuple of Sketch, default ()
+        Where its mends would put things; drawn with it.
 
     Returns
     -------
@@ -123,7 +133,7 @@ def answer_block(answer: Answer, *, rank: int, names: Names, bases: tuple[BasePl
         mends=tuple(mend_sentence(mend, names) for mend in mends),
         range_line=_range_line(answer, key=f"{key}-range"),
         strip=strip,
-        drawings=_drawings(answer, key=key, bases=bases),
+        drawings=_drawings(answer, key=key, bases=bases, suggested=suggested),
         is_open=answer.verdict in ("bad", "thin"),
     )
 
@@ -163,40 +173,6 @@ def driver_lines(estimate: Estimate, *, is_plain: bool = False) -> tuple[DriverL
     return tuple(lines)
 
 
-def _event_of(name: str) -> tuple[Literal["alarm", "intruder"], str] | None:
-    for word, side, text in RACE_EVENTS:
-        if word in name:
-            return ("alarm" if side == "alarm" else "intruder"), text
-    return None
-
-
-def race_strip(answer: Answer, *, key: str) -> Drawing | None:
-    """The strip of time of a race; None for an answer that is no race."""
-    if answer.question != 1:
-        return None
-    events: list[Event] = []
-    for part in answer.parts:
-        known = _event_of(part.name)
-        if known is None:
-            continue
-        side, text = known
-        if part.estimate is None:
-            events.append(Event(text, side, None, 0.0, 0.0, part.reason or NEVER))
-            continue
-        one = part.estimate
-        words = with_range(one)
-        events.append(Event(text, side, one.value, one.low, one.high, words))
-    if not events:
-        return None
-    told = "; ".join(f"{event.name} {event.words}" for event in events)
-    return strip_of_time(
-        tuple(events),
-        key=key,
-        title=f"The race from {answer.subject}, as a strip of time",
-        description=f"Seconds from the moment the opening is open or the glass is out: {told}.",
-    )
-
-
 def _range_line(answer: Answer, *, key: str) -> Drawing | None:
     if answer.estimate is None:
         return None
@@ -205,13 +181,13 @@ def _range_line(answer: Answer, *, key: str) -> Drawing | None:
 
 
 def _beside_strip(answer: Answer) -> bool:
-    return any(_event_of(part.name) is None for part in answer.parts)
+    return any(event_of(part.name) is None for part in answer.parts)
 
 
 def _numbers(answer: Answer, has_strip: bool) -> tuple[NumberLine, ...]:
     lines = []
     for part in answer.parts:
-        if has_strip and _event_of(part.name) is not None:
+        if has_strip and event_of(part.name) is not None:
             continue
         one = part.estimate
         lines.append(
@@ -225,12 +201,14 @@ def _numbers(answer: Answer, has_strip: bool) -> tuple[NumberLine, ...]:
     return tuple(lines)
 
 
-def _drawings(answer: Answer, *, key: str, bases: tuple[BasePlan, ...]) -> tuple[Drawing, ...]:
+def _drawings(
+    answer: Answer, *, key: str, bases: tuple[BasePlan, ...], suggested: tuple[Sketch, ...]
+) -> tuple[Drawing, ...]:
     drawn = {sketch.storey for sketch in answer.sketches if sketch.role != "timely"}
     return tuple(
         plan_with(
             base,
-            answer.sketches,
+            answer.sketches + suggested,
             key=f"{key}-{base.storey}",
             title=f"{base.name}: {answer.subject}",
             description=f"Plan of {base.name} at 1:{base.sheet.scale} with the answer for {answer.subject} "

@@ -17,6 +17,7 @@ from wardwright.documents.content.finding_block import FindingGroup, finding_gro
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.quantities import sentence
+from wardwright.documents.content.suggestions import suggestions
 from wardwright.documents.content.wording import ACTIONS, NOT_DRAWN, NOT_WATCHED, VERDICTS
 from wardwright.documents.drawing.devices import device_tags
 from wardwright.documents.drawing.plan import BasePlan, base_plan, plan_with
@@ -25,8 +26,12 @@ from wardwright.documents.drawing.sheet import SMALL_HEIGHT_MM, SMALL_WIDTH_MM, 
 from wardwright.intake.report import IntakeReport
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
+from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, Verdict
 from wardwright.rules.finding import Finding, Mend
+
+SUGGESTED_AT_MOST = 2
+"""How many places of mends are drawn with an answer. [-]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +78,8 @@ class Page:
     storeys: tuple[StoreyPlan, ...]
     answers: tuple[AnswerBlock, ...]
     finding_groups: tuple[FindingGroup, ...]
+    finding_plans: tuple[Drawing, ...]
+    """Storeys on which a finding has a place."""
     were_rules_run: bool
     basis_rows: tuple[BasisRow, ...]
     guessed: tuple[str, ...]
@@ -133,10 +140,17 @@ def page_of(  # noqa: PLR0917 - the four that every caller has, in this order
         worth_adding=tuple(sentence(text) for text in worth_adding),
         storeys=tuple(_storey_plan(base, site, catalogue, answers=answers) for base in bases),
         answers=tuple(
-            answer_block(answer, rank=i, names=names, bases=beside)
+            answer_block(
+                answer,
+                rank=i,
+                names=names,
+                bases=beside,
+                suggested=suggestions(answer.mends, site, catalogue, at_most=SUGGESTED_AT_MOST),
+            )
             for i, answer in enumerate(answers, start=1)
         ),
         finding_groups=groups,
+        finding_plans=_finding_plans(findings or (), site, catalogue, bases=beside),
         were_rules_run=findings is not None,
         basis_rows=basis_rows(site),
         guessed=tuple(sentence(text) for text in guessed_facts(site)),
@@ -166,6 +180,31 @@ def _locks_and_lights(answers: tuple[Answer, ...], names: Names) -> tuple[str, .
     if len(lights) > 1:
         lights = [", ".join(lights[:-1]) + " and " + lights[-1]]
     return (*locks, *(sentence(ACTIONS["add-light"].format(name=name)) for name in lights))
+
+
+def _finding_plans(
+    findings: tuple[Finding, ...], site: Site, catalogue: Catalogue, *, bases: tuple[BasePlan, ...]
+) -> tuple[Drawing, ...]:
+    """One plan a storey with the places of findings, each called by its code, and of what would mend them."""
+    sketches: list[Sketch] = []
+    for finding in findings:
+        sketches += [
+            sketch.model_copy(update={"label": finding.code})
+            for sketch in finding.sketches
+            if sketch.role == "fault"
+        ]
+        sketches += suggestions(finding.mends, site, catalogue, at_most=1)
+    return tuple(
+        plan_with(
+            base,
+            tuple(sketches),
+            key=f"findings-{base.storey}",
+            title=f"{base.name}: findings",
+            description=f"Plan of {base.name} at 1:{base.sheet.scale} with the places of the findings.",
+        )
+        for base in bases
+        if any(sketch.storey == base.storey for sketch in sketches)
+    )
 
 
 def _storey_plan(

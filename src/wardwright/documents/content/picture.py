@@ -6,8 +6,8 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from wardwright.documents.content.answer_block import race_strip
 from wardwright.documents.content.quantities import with_range
+from wardwright.documents.content.race import race_strip
 from wardwright.documents.drawing.beside import beside
 from wardwright.documents.drawing.plan import base_plan, plan_with
 from wardwright.documents.drawing.recording import Drawing

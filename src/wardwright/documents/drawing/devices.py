@@ -10,7 +10,7 @@ from wardwright.documents.drawing.inks import box_size_mm
 from wardwright.documents.drawing.labels import Board
 from wardwright.documents.drawing.recording import Recorder
 from wardwright.errors import CatalogueError
-from wardwright.model.catalogue import Catalogue
+from wardwright.model.catalogue import Catalogue, DeviceSheet
 from wardwright.model.device import Device, DeviceKind, OpeningMount
 from wardwright.model.placement import Standing, sides_of_opening, standing
 from wardwright.model.record import Point2
@@ -71,6 +71,11 @@ def _kind(device: Device, catalogue: Catalogue) -> tuple[str, str]:
         sheet = catalogue.sheet(device.sheet)
     except CatalogueError:
         return "?", "device without a sheet"
+    return letters_of(sheet)
+
+
+def letters_of(sheet: DeviceSheet) -> tuple[str, str]:
+    """Letters and words for what a sheet describes."""
     if sheet.sounder is not None and sheet.sounder.is_outside:
         return "SO", "sounder, outside"
     return ABBREVIATIONS[sheet.kind]

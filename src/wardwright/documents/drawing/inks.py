@@ -25,7 +25,7 @@ PREFIX = "ink-"
 """Goes before a style's name where it is a class: one word, since what is used again has no ancestors."""
 PAD_MM = 1.1
 """Between the letters of a box and its frame. [mm]"""
-LETTER_WIDTH = 0.56
+LETTER_WIDTH = 0.54
 """Mean width of a letter as a share of its size: for placing labels only. [-] (assumption)"""
 
 
@@ -91,6 +91,7 @@ INKS: dict[str, Ink] = {
     "notice": Ink(stroke="blue", width_mm=0.6, fill="paper"),
     "goal": Ink(width_mm=0.5),
     "fault": Ink(stroke="vermilion", width_mm=0.6),
+    "fault-line": Ink(stroke="vermilion", width_mm=0.35, dash_mm=(2.2, 1.1)),
     "suggestion": Ink(
         stroke="green", width_mm=0.45, dash_mm=(1.0, 0.7), fill="paper", size_mm=2.2, weight=600
     ),

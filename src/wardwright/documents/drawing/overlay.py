@@ -158,6 +158,8 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
             recorder.circle("goal", at, radius_mm=2.6)
             recorder.circle("goal", at, radius_mm=1.5)
         case "fault":
+            if len(sketch.points) > 1:
+                recorder.polyline("fault-line", sketch.points)
             for turn in (45.0, 135.0):
                 recorder.tick("fault", at, turn_deg=turn, length_mm=4.2)
         case _:

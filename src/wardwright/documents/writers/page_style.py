@@ -130,7 +130,7 @@ h1{font-size:26pt}h2{font-size:15pt;margin-top:9mm;break-after:avoid}h3,h4{break
 .finding,tr,.sheet,.block,.tally,.drivers,.strip,.line{break-inside:avoid}.kicker,.value,.measure{break-after:avoid}
 .sheet{border:0;flex:none;max-width:none}.sheet .roll{overflow:visible}
 .sheet .roll svg{width:var(--w);min-width:0}.sheet figcaption{padding:1.5mm 0 0;max-width:178mm}
-.sheets{display:block}.sheet+.sheet{margin-top:6mm}.drawn .sheet{max-width:none}
+.sheets{display:flex;gap:4mm}#plans .sheets{display:block}.sheet+.sheet{margin-top:6mm}.drawn .sheet{max-width:none}
 .drawn .sheet figcaption{max-width:var(--w)}
 a{text-decoration:none}summary{list-style:none}details:not([open]){display:none}}
 """

@@ -143,6 +143,9 @@ _FINDINGS = """
 <section id="findings" aria-labelledby="findings-h"><h2 id="findings-h">Findings</h2>
 {% if not page.were_rules_run %}<p>{{ words.NO_FINDINGS_ASKED }}</p>
 {% elif not page.finding_groups %}<p>{{ words.NOTHING_FOUND }}</p>{% endif %}
+{% if page.finding_plans %}<div class="sheets">
+{% for drawing in page.finding_plans %}{{ sheet(drawing, true, ()) }}
+{% endfor %}</div>{% endif %}
 {% for group in page.finding_groups %}<h3>{{ group.heading }} ({{ group.findings|length }})</h3>
 <p class="small">{{ group.meaning }}</p>
 {% for finding in group.findings %}<div class="finding"><p>{{ finding.message }}</p>
