@@ -54,6 +54,7 @@ def test_single_walls() -> None:
     ("lines", "message"),
     [
         ("walls inside 0.1 papier", "there is no construction 'papier'"),
+        ("walls outside 0.3 mm", "a wall 0.0003 m thick cannot be"),
         ("walls middle 0.1", "'middle' is not a kind of wall"),
         ("construction hall up brick", "there is no room 'up'"),
         ("party cellar west", "there is no room 'cellar'"),

@@ -75,6 +75,8 @@ def test_call_takes_the_widest_when_asked() -> None:
         ("lock front-door padlock", "'padlock' is not a word for 'lock'"),
         ("glazing front-door paper", "there is no glazing 'paper'"),
         ("habit front-door wide-open", "'wide-open' is not a word for 'habit'"),
+        ("set front-door sliding fixed", "given twice"),
+        ("set front-door locked unlocked", "given twice"),
         ("call a door kitchen outside", "0 openings fit that"),
         ("call kitchen-window door hall outside", "another opening is called 'kitchen-window' already"),
         ("set front-door opens into attic", "there is no room 'attic'"),

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
+from typing import Protocol
 
 from wardwright.intake.notes_walls import Make, Stretch
 from wardwright.intake.notes_words import Line
@@ -43,6 +45,15 @@ class Layout:
     """What single walls are made of: between two rooms, and on a side of one."""
 
 
+class Named(Protocol):
+    """Whatever has an id."""
+
+    @property
+    def id(self) -> str:
+        """Its id."""
+        ...
+
+
 @dataclass
 class Draft:
     """The parts of a site while notes are read."""
@@ -74,6 +85,11 @@ class Draft:
     """Behaviours that stand on a device's own line, by the device's id."""
     told_parts: dict[str, tuple[str, ...]] = field(default_factory=dict)
     """Parts that stand on a device's own line, by the device's id."""
+
+    def everything(self) -> list[Named]:
+        """All things that have an id: no two of a site have the same."""
+        lists: list[Sequence[Named]] = [getattr(self, key) for key in LISTS]
+        return [thing for things in (*lists, self.ground.things) for thing in things]
 
 
 LISTS = (

@@ -9,7 +9,16 @@ from wardwright.intake.notes_draft import Draft
 from wardwright.intake.notes_joints import walls_of
 from wardwright.intake.notes_marks import changed
 from wardwright.intake.notes_names import find
-from wardwright.intake.notes_walls import TOUCHING_M, Edge, Make, edges_of, facing, pieces_of
+from wardwright.intake.notes_walls import (
+    THINNEST_M,
+    TOUCHING_M,
+    WIDEST_WALL_M,
+    Edge,
+    Make,
+    edges_of,
+    facing,
+    pieces_of,
+)
 from wardwright.intake.notes_words import Line, nearest
 from wardwright.model.fabric import OpenEdge
 from wardwright.model.record import Line2
@@ -21,6 +30,10 @@ def read_walls(draft: Draft, line: Line) -> None:
     which = line.choice("a kind of wall", ("inside", "outside", "party"))
     thickness = line.number("how thick they are") if line.at_quantity() else None
     line.maybe("thick")
+    if thickness is not None and not THINNEST_M <= thickness <= WIDEST_WALL_M:
+        raise line.refuse(
+            f"a wall {thickness:g} m thick cannot be", f"Give {THINNEST_M:g} to {WIDEST_WALL_M:g} m"
+        )
     construction = _construction(draft, line) if not line.at_end else "unknown"
     line.end()
     usual: Make = getattr(draft.layout, which)

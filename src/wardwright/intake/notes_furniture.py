@@ -73,7 +73,7 @@ def read_fixture(draft: Draft, line: Line) -> None:
     centre, turn, is_told = _stand(line, room, clauses, box=box)
     if not is_told:
         guessed.append("centre_m")
-    identity = new_id(line, clauses, f"{room.id}-{kind}", taken=draft.fixtures)
+    identity = new_id(line, clauses, f"{room.id}-{kind}", taken=draft.everything())
     fields: dict[str, object] = {
         "id": identity,
         "name": clauses.words.get("named", words_of(identity)),
@@ -139,7 +139,7 @@ def read_outlet(draft: Draft, line: Line) -> None:
     clauses = read_clauses(line, _OUTLET)
     point, is_told = floor_place(line, room, clauses)
     height = clauses.measures.get("", clauses.measures.get("high"))
-    identity = new_id(line, clauses, f"{room.id}-{word}", taken=draft.outlets)
+    identity = new_id(line, clauses, f"{room.id}-{word}", taken=draft.everything())
     fields: dict[str, object] = {
         "id": identity,
         "name": clauses.words.get("named", words_of(identity)),
@@ -185,7 +185,7 @@ def read_stairs(draft: Draft, line: Line) -> None:
         )
     clauses = read_clauses(line, _STAIRS)
     _refuse_astray(line, upper, points[-1])
-    identity = new_id(line, clauses, "stairs", taken=draft.stairs)
+    identity = new_id(line, clauses, "stairs", taken=draft.everything())
     fields: dict[str, object] = {
         "id": identity,
         "name": clauses.words.get("named", words_of(identity)),

@@ -66,7 +66,7 @@ def read_outside(draft: Draft, line: Line) -> None:
         )
     x, y = clauses.measures["east"], clauses.measures["north"]
     width, depth = clauses.size
-    identity = new_id(line, clauses, kind, taken=draft.ground.things)
+    identity = new_id(line, clauses, kind, taken=draft.everything())
     thing = GroundThing(
         id=identity,
         name=clauses.words.get("named", words_of(identity)),

@@ -8,7 +8,7 @@ from wardwright.intake.notes_clauses import Grammar, read_clauses
 from wardwright.intake.notes_draft import Draft
 from wardwright.intake.notes_marks import changed, marks
 from wardwright.intake.notes_names import find, new_id, words_of
-from wardwright.intake.notes_rooms import USE_WORDS
+from wardwright.intake.notes_uses import USE_WORDS
 from wardwright.intake.notes_words import Line
 from wardwright.model.fabric import Storey
 
@@ -70,7 +70,7 @@ def read_storey(draft: Draft, line: Line) -> None:
             "storeys cannot be added to an imported house", "Leave this line out: the building file has them"
         )
     clauses.words.setdefault("as", written)
-    identity = new_id(line, clauses, written, taken=draft.storeys)
+    identity = new_id(line, clauses, written, taken=draft.everything())
     guessed = []
     height, level = clauses.measures.get("high"), clauses.measures.get("at")
     if height is None:

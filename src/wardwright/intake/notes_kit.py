@@ -70,7 +70,7 @@ def read_device(draft: Draft, line: Line) -> None:
     sheet = _sheet(draft, clauses, kind=kind)
     guessed += [] if "sheet" in clauses.words else ["sheet"]
     guessed += [] if place.is_told else ["mount"]
-    identity = new_id(line, clauses, stem, taken=draft.devices)
+    identity = new_id(line, clauses, stem, taken=draft.everything())
     taken = {device.name for device in draft.devices}
     number = next(n for n in range(1, len(taken) + 2) if (name if n == 1 else f"{name} {n}") not in taken)
     fields: dict[str, object] = {

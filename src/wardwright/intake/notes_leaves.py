@@ -60,6 +60,9 @@ def side_of(stretch: Stretch, *, beyond: bool = False) -> str:
 def leaf_fields(draft: Draft, clauses: Clauses, stretch: Stretch | None) -> dict[str, object]:
     """Everything that may also be said later with `set`."""
     line, words, flags = clauses.line, clauses.words, clauses.flags
+    ways_to_open = sorted(flags & {"sliding", "fixed"}) + (["hinge"] if "hinge" in words else [])
+    if len(ways_to_open) > 1 or {"locked", "unlocked"} <= flags:
+        raise line.refuse("how it opens or is locked is given twice", "Keep the one that is right")
     fields: dict[str, object] = {}
     glazings = [row.id for row in draft.catalogue.glazings]
     if "glazing" in words and glazings and words["glazing"] not in glazings:

@@ -49,7 +49,10 @@ def opening_in_the_way(draft: Draft, wall: str, offset: float, *, height: float)
 def on_opening(opening: Opening, clauses: Clauses) -> Place:
     """On a door or window; a contact needs no other place."""
     astray = (
-        clauses.side or clauses.ends or set(clauses.measures) - {"gap"} or clauses.flags & {"ceiling", "free"}
+        clauses.side
+        or clauses.ends
+        or set(clauses.measures) - {"gap"}
+        or clauses.flags & {"ceiling", "free", "outside"}
     )
     if astray:
         raise clauses.line.refuse(

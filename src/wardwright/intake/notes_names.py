@@ -26,7 +26,7 @@ def spellings(name: str) -> frozenset[str]:
     Examples
     --------
     >>> sorted(spellings("Küche 1"))
-    ['kueche-1', 'kuche-1']
+    ['kuche-1', 'kueche-1']
     """
     small = name.casefold()
     found = set()

@@ -47,7 +47,7 @@ def read_opening(draft: Draft, line: Line) -> None:
         raise line.refuse(
             "it would lie in the wall that stands across there", "Move it away from that corner"
         )
-    identity = new_id(line, clauses, f"{room.id}-{beyond}-{kind}", taken=draft.openings)
+    identity = new_id(line, clauses, f"{room.id}-{beyond}-{kind}", taken=draft.everything())
     fields: dict[str, object] = {
         "id": identity,
         "name": clauses.words.get("named", words_of(identity)),

@@ -45,7 +45,7 @@ def read_person(draft: Draft, line: Line) -> None:
     written = line.name("a role, such as grandmother")
     clauses = read_clauses(line, _PERSON)
     clauses.words.setdefault("as", written)
-    identity = new_id(line, clauses, written, taken=draft.people)
+    identity = new_id(line, clauses, written, taken=draft.everything())
     fields: dict[str, object] = {"id": identity, "name": clauses.words.get("named", words_of(identity))}
     paces = clauses.flags & {"slow", "usual", "quick"}
     if len(paces) > 1:
@@ -66,8 +66,8 @@ def read_pet(draft: Draft, line: Line) -> None:
     kind = line.take("a kind of pet").written
     written = line.name("its name") if kind == "pet" else kind
     clauses = read_clauses(line, _PET)
-    clauses.words.setdefault("as", new_id(line, clauses, written, taken=draft.pets))
-    identity = new_id(line, clauses, written, taken=draft.pets)
+    clauses.words.setdefault("as", new_id(line, clauses, written, taken=draft.everything()))
+    identity = new_id(line, clauses, written, taken=draft.everything())
     usual = USUAL_PETS[kind]
     height = clauses.measures.get("", clauses.measures.get("high"))
     mass = clauses.measures.get("weight")
@@ -104,7 +104,7 @@ def read_target(draft: Draft, line: Line) -> None:
     line.take("target")
     room = find(line, draft.spaces, line.name("a room"), what="room")
     clauses = read_clauses(line, _TARGET)
-    identity = new_id(line, clauses, f"{room.id}-target", taken=draft.targets)
+    identity = new_id(line, clauses, f"{room.id}-target", taken=draft.everything())
     fields: dict[str, object] = {
         "id": identity,
         "name": clauses.words.get("named", " ".join(clauses.names) or "valuables"),

@@ -18,6 +18,8 @@ from wardwright.model.record import Line2
 
 WIDEST_WALL_M = 0.6
 """Rooms farther apart than this have no common wall. [m] (assumption)"""
+THINNEST_M = 0.02
+"""A thinner wall is taken for a slip of the pen. [m] (assumption)"""
 TOUCHING_M = 0.005
 """Rooms nearer than this have nothing between them. [m] (assumption)"""
 SHORTEST_M = 0.001

@@ -122,7 +122,7 @@ def read_part(draft: Draft, line: Line) -> None:
     name = line.take("a name").written if token is not None and token.kind == "text" else words_of(written)
     clauses = read_clauses(line, Grammar())
     clauses.words.setdefault("as", written)
-    draft.parts.append(Part(id=new_id(line, clauses, written, taken=draft.parts), name=name))
+    draft.parts.append(Part(id=new_id(line, clauses, written, taken=draft.everything()), name=name))
 
 
 def read_behaviour(draft: Draft, line: Line) -> None:
@@ -137,6 +137,6 @@ def read_behaviour(draft: Draft, line: Line) -> None:
     )
     clauses = read_clauses(line, Grammar(flags=frozenset(_BEHAVIOUR_FLAGS)))
     clauses.words.setdefault("as", written)
-    identity = new_id(line, clauses, written, taken=draft.behaviours)
+    identity = new_id(line, clauses, written, taken=draft.everything())
     said = dict(_BEHAVIOUR_FLAGS[flag] for flag in sorted(clauses.flags & set(_BEHAVIOUR_FLAGS)))
     draft.behaviours.append(Behaviour.model_validate({"id": identity, "name": name, **said}))
