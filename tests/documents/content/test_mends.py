@@ -23,7 +23,7 @@ from wardwright.rules.finding import Mend
          ("Move Hall control unit: in Living room, on its wall to Hall, 0.4 m from the wall\u2019s lower end on the "
          "plan, 1.5 m above the floor.")),
         ("turn-device", "md-living", (("heading_deg", 135.0),),
-         "Turn Living room movement detector: to look, from the plan\u2019s right and anticlockwise, to 135\u00b0."),
+         "Turn Living room movement detector: looking to the upper left on the plan (135\u00b0)."),
         ("add-device", "kitchen-window", (("sheet", "contact"), ("behaviour", "instant")),
          "Add a contact at kitchen window: behaviour instant."),
         ("change-programme", "programme", (("abort_delay_s", 0.0),), "Change the programme: abort delay 0 s."),

@@ -35,3 +35,9 @@ def test_nothing_is_hatched_where_there_is_no_area() -> None:
 
 def test_rings_give_their_area_back() -> None:
     assert area_of(rings_of(area_of((SQUARE, HOLE)))).area == pytest.approx(12.0)
+
+
+def test_a_sliver_between_two_lines_has_none() -> None:
+    # Lines at 0.5, 1.5 ...: found by a radiator of an imported house at a small scale.
+    sliver = ((0.0, 0.6), (4.0, 0.6), (4.0, 0.7), (0.0, 0.7))
+    assert hatch_lines((sliver,), angle_deg=0.0, spacing=1.0) == ()

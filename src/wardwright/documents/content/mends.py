@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wardwright.documents.content.names import Names
+from wardwright.documents.content.names import Names, toward
 from wardwright.documents.content.quantities import quantity, sentence, with_range
 from wardwright.documents.content.wording import ACTIONS, FIELDS
 from wardwright.rules.finding import Mend
@@ -84,6 +84,8 @@ def _change(key: str, value: Value, names: Names, *, is_plain: bool) -> str:
         told = quantity(value, unit, 0.1 if unit in ("m", "m2") else 1.0, is_plain=is_plain)
         if unit == "m" and abs(value) < SMALL_M:
             told = quantity(value * 1000.0, "mm", 1.0, is_plain=is_plain)
+        if key == "heading_deg":
+            return f"looking {toward(value)} on the plan ({told})"
         return f"{told} above the floor" if key == "height_m" else f"{words} {told}"
     if key == "name":
         return f"\u201c{value}\u201d"

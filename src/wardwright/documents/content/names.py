@@ -64,6 +64,24 @@ def names_of(site: Site, catalogue: Catalogue | None = None) -> Names:
     return Names(names | {"programme": "the programme"}, site)
 
 
+TOWARD = (
+    "right", "to the upper right", "up", "to the upper left",
+    "left", "to the lower left", "down", "to the lower right",
+)  # fmt: skip
+"""An eighth of a turn each, anticlockwise from the plan's right."""
+
+
+def toward(heading_deg: float) -> str:
+    """Where a heading points on the plan as it is drawn, to the nearest eighth of a turn.
+
+    Examples
+    --------
+    >>> toward(0.0), toward(140.0), toward(-90.0)
+    ('right', 'to the upper left', 'down')
+    """
+    return TOWARD[round(heading_deg / 45.0) % 8]
+
+
 def _bracketed(name: str) -> str:
     """A sheet's name with what follows its kind in brackets, so that it can stand in a sentence."""
     head, comma, rest = name.partition(", ")

@@ -193,7 +193,8 @@ def _finding_plans(
             for sketch in finding.sketches
             if sketch.role == "fault"
         ]
-        sketches += suggestions(finding.mends, site, catalogue, at_most=1)
+    mends = [mend for finding in findings for mend in finding.mends]
+    sketches += suggestions(mends, site, catalogue, at_most=len(mends))
     return tuple(
         plan_with(
             base,

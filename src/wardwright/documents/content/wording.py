@@ -126,7 +126,7 @@ ACTIONS = {
 FIELDS: dict[str, str] = {
     "height_m": "height above the floor",
     "offset_m": "distance along its wall",
-    "heading_deg": "to look, from the plan\u2019s right and anticlockwise, to",
+    "heading_deg": "heading",
     "tilt_deg": "tilt",
     "gap_m": "gap between its parts",
     "abort_delay_s": "abort delay",

@@ -84,7 +84,10 @@ def hatch_lines(rings: tuple[Ring, ...], *, angle_deg: float, spacing: float) ->
     # Half a step off the lattice: a line along an edge would be in or out by rounding.
     first = math.floor(y0 / spacing) - 1
     rows = [(i + 0.5) * spacing for i in range(first, math.ceil(y1 / spacing) + 1)]
-    lines = shapely.linestrings([[(x0 - 1.0, y), (x1 + 1.0, y)] for y in rows if y0 < y < y1])
+    rows = [y for y in rows if y0 < y < y1]
+    if not rows:  # thinner than the spacing, and between two lines
+        return ()
+    lines = shapely.linestrings([[(x0 - 1.0, y), (x1 + 1.0, y)] for y in rows])
     cut = shapely.intersection(level, lines)
     cos, sin = math.cos(math.radians(angle_deg)), math.sin(math.radians(angle_deg))
     found: list[Line2] = []
