@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from wardwright.documents.drawing.recording import Circle, Line, Text
+from wardwright.documents.drawing.recording import Circle, Head, Line, Text
 from wardwright.documents.drawing.strip import Event, range_line, strip_of_time
 from wardwright.model.estimate import Estimate
 
@@ -37,3 +37,19 @@ def test_a_share_is_drawn_from_nought_to_one() -> None:
     line = range_line(Estimate(value=0.5, low=0.25, high=0.75, unit="-"), key="a", description="")
     (point,) = [verb for _, verb in line.own.strokes if isinstance(verb, Circle)]
     assert point.centre[0] == pytest.approx(30.0)
+
+
+def test_a_range_far_beyond_every_likely_time_runs_off_the_axis() -> None:
+    far = Event("sounder loud", "alarm", 11.0, 9.0, 480.0, "11 s (9 to 480 s)")
+    strip = strip_of_time((*EVENTS[:2], far), key="a", title="", description="")
+    (head,) = [verb for _, verb in strip.own.strokes if isinstance(verb, Head)]
+    bars = [verb for _, verb in strip.own.strokes if isinstance(verb, Line) and verb.style == "alarm-range"]
+    assert head.at[1] == bars[1].end[1]
+    # What is near keeps its size: 20 s is at a third of the axis or later.
+    points = [verb for _, verb in strip.own.strokes if isinstance(verb, Circle)]
+    assert points[1].centre[0] >= 84.0 / 3
+
+
+def test_a_range_that_the_axis_holds_has_no_arrow() -> None:
+    strip = strip_of_time(EVENTS[:2], key="a", title="", description="")
+    assert not [verb for _, verb in strip.own.strokes if isinstance(verb, Head)]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from wardwright.documents.drawing.recording import (
     Circle,
     Drawing,
+    Head,
     Layer,
     Line,
     Recorder,
@@ -34,7 +35,7 @@ def beside(
     plan : Drawing
         Any unit; its scale is kept.
     right : tuple of Drawing
-        In millimetres, made of lines, circles and texts; from the top down.
+        In millimetres, made of lines, circles, heads and texts; from the top down.
     heading : tuple of (str, str)
         Style and text of each line over them.
     key, title, description : str
@@ -92,7 +93,7 @@ def _moved(drawing: Drawing, *, to: Point2, unit: float) -> Recording:
                 return verb._replace(start=at(verb.start), end=at(verb.end))
             case Circle():
                 return verb._replace(centre=at(verb.centre))
-            case Text():
+            case Text() | Head():
                 return verb._replace(at=at(verb.at))
             case _:
                 raise TypeError(f"a {type(verb).__name__} cannot be set beside a plan")

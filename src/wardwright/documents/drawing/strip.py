@@ -13,6 +13,8 @@ WIDTH_MM = 88.0
 ROW_MM = 8.6
 FOOT_MM = 6.0
 EDGE_MM = 2.0
+RUNS_OFF = 3.0
+"""Ranges are shown up to this many times the latest likely time; an arrow says that they go on. [-]"""
 
 
 class Event(NamedTuple):
@@ -47,7 +49,7 @@ def strip_of_time(events: tuple[Event, ...], *, key: str, title: str, descriptio
     recorder = Recorder()
     recorder.layer = "over"
     known = [event for event in events if event.value is not None]
-    last = max([event.high for event in known] or [1.0])
+    last = _last(known)
     step = next((s for s in (1, 2, 5, 10, 20, 30, 60, 120, 300, 600) if last / s <= 8), 3600)
     end = max(1, math.ceil(last / step)) * step
     wide = WIDTH_MM - 2 * EDGE_MM
@@ -73,6 +75,8 @@ def strip_of_time(events: tuple[Event, ...], *, key: str, title: str, descriptio
         recorder.line("strip-axis", (EDGE_MM, bar), (WIDTH_MM - EDGE_MM, bar))
         if event.value is not None:
             recorder.line(f"{event.side}-range", (x(event.low), bar), (x(event.high), bar))
+            if event.high > end:
+                recorder.head("frame-solid", (WIDTH_MM, bar), turn_deg=0.0, length_mm=2.6)
             recorder.circle(f"{event.side}-point", (x(event.value), bar), radius_mm=1.25)
     return Drawing(
         key=key,
@@ -82,6 +86,12 @@ def strip_of_time(events: tuple[Event, ...], *, key: str, title: str, descriptio
         mm_per_unit=1.0,
         own=recorder.recording(),
     )
+
+
+def _last(known: list[Event]) -> float:
+    """The latest second that the axis must show: a range far beyond every likely time runs off it."""
+    likely = max((event.value for event in known if event.value is not None), default=1.0)
+    return max([likely, *(min(event.high, RUNS_OFF * likely) for event in known)])
 
 
 LINE_MM = 60.0
