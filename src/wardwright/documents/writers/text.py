@@ -6,7 +6,7 @@ import json
 import textwrap
 from typing import Any
 
-from wardwright.documents.content.answer_block import chance_words, driver_lines
+from wardwright.documents.content.drivers import chance_words, driver_lines
 from wardwright.documents.content.finding_block import finding_block
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
 from wardwright.documents.content.names import Names, names_of
