@@ -167,3 +167,11 @@ def test_sight_agrees_with_rays(seed: int) -> None:
     by_sight = visible_heights(look(EYE, several, reach=7, band=BAND, arc=0.002), points).seen_at(heights)
     # What differs lies at an edge, or under or in a hung box (see the limits).
     assert (by_ray != by_sight).mean() < 0.02
+
+
+def test_a_screen_across_a_box_does_not_open_its_top() -> None:
+    # By hand: a box 1 m high from 2 m to 4 m, crossed at 3 m by a low screen: inside it nothing below 1 m is seen.
+    ring = ((2.0, -2.0), (4.0, -2.0), (4.0, 2.0), (2.0, 2.0))
+    both = joined([box(ring, low=0, high=1), sheets([(3, -2, 3, 2, 0, 0.4), (2.5, -2, 2.5, 2, 0.2, 0.3)])])
+    sight = look((0, 0, 2.0), both, reach=6, band=BAND)
+    assert lowest_visible(sight, [(2.7, 0.0), (3.5, 0.0)]) == pytest.approx([1.0, 1.0], abs=1e-3)

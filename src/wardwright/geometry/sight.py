@@ -17,9 +17,10 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike
 
+from wardwright.geometry.boxes import box_spans, close_boxes, leaving_sides, sides_about
 from wardwright.geometry.panels import Blockers
 from wardwright.geometry.polar import CONTACT_M, STEEP, Frame, Through, crossings, opening_slopes, packed
-from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
+from wardwright.geometry.raster import BoolArray, FloatArray
 
 _PIECE = 8192
 _OFFSET = 0.381966
@@ -134,7 +135,7 @@ def look(
     first -= 2.0 * math.pi * math.ceil(first / (2.0 * math.pi) - 0.5)
     middles = first + (np.arange(count) + 0.5) * step
     frame = Frame(at, first, step, around, np.stack([np.cos(middles), np.sin(middles)]), reach)
-    relevant = ~_inside(blockers, at)
+    relevant = ~sides_about(blockers, at)
     whole = relevant & (blockers.panels[:, 4] <= band[0] + 1e-9) & (blockers.panels[:, 5] >= band[1] - 1e-9)
     end = _walled(frame, blockers.panels[whole])
     rest = relevant & ~whole
@@ -240,21 +241,6 @@ def _looked_up(sight: Sight, places: FloatArray, *, low: FloatArray, high: Float
         high[slot][seen] = top
 
 
-def _inside(blockers: Blockers, eye: FloatArray) -> BoolArray:
-    """Which panels are sides of a box that holds the eye, shape (P,)."""
-    held = np.zeros(len(blockers.panels), dtype=np.bool_)
-    side = np.nonzero(blockers.bodies >= 0)[0]
-    if not len(side):
-        return held
-    x0, y0, x1, y1, low, high = blockers.panels[side].T
-    above = (y0 > eye[1]) != (y1 > eye[1])
-    rise = np.where(above, y1 - y0, 1.0)
-    crossed = above & (x0 + (eye[1] - y0) / rise * (x1 - x0) > eye[0]) & (low <= eye[2]) & (eye[2] <= high)
-    times = np.bincount(blockers.bodies[side], weights=crossed)
-    held[side] = times[blockers.bodies[side]] % 2 == 1
-    return held
-
-
 def _walled(frame: Frame, ends: FloatArray) -> FloatArray:
     """Where each azimuth meets the first panel from floor to ceiling, shape (A,); inf where none."""
     _, azimuth, reached = crossings(frame, ends)
@@ -280,7 +266,7 @@ def _partial(frame: Frame, blockers: Blockers, *, end: FloatArray, band: tuple[f
     panel, azimuth, reached = crossings(frame, blockers.panels)
     keep = reached < end[azimuth]
     panel, azimuth, reached = panel[keep], azimuth[keep], reached[keep]
-    leaving = _leaving(blockers, frame.eye)[panel]
+    leaving = leaving_sides(blockers, frame.eye)[panel]
     # Out of one box before into the next that touches it.
     reached[leaving] -= CONTACT_M / 10.0
     order = np.argsort(azimuth * (frame.reach + 1.0) + reached, kind="stable")
@@ -289,10 +275,9 @@ def _partial(frame: Frame, blockers: Blockers, *, end: FloatArray, band: tuple[f
     bottoms, tops = (low - frame.eye[2]) / reached, (high - frame.eye[2]) / reached
     on_floor, at_ceiling = low <= band[0] + 1e-9, high >= band[1] - 1e-9
     floating = ~on_floor & ~at_ceiling
-    boxed = blockers.bodies[panel] >= 0
-    closed = np.nonzero(floating & boxed)[0]
-    if len(closed):
-        _close_boxes(frame, blockers, (panel, azimuth, bottoms, tops), closed=closed, leaving=leaving)
+    body = blockers.bodies[panel]
+    spans = box_spans(np.nonzero(body >= 0)[0], body * frame.aims.shape[1] + azimuth, leaving=leaving)
+    close_boxes(spans, floating, slopes=(bottoms, tops), levels=(low - frame.eye[2], high - frame.eye[2]))
     bottoms[on_floor] = -STEEP
     tops[at_ceiling] = STEEP
     counts = np.bincount(azimuth, minlength=frame.aims.shape[1])
@@ -303,59 +288,16 @@ def _partial(frame: Frame, blockers: Blockers, *, end: FloatArray, band: tuple[f
         table[azimuth, rank] = values
     floats = np.zeros(shape, dtype=np.bool_)
     floats[azimuth, rank] = floating
+    standing = spans.of(on_floor)
     levels = np.full((shape[0], shape[1] + 1), band[0])
-    entering = np.nonzero(boxed & on_floor & ~leaving)[0]
-    levels[azimuth[entering], rank[entering] + 1] = high[entering]
+    # From the state after it is come into to the state before it is left.
+    begin = np.where(standing.near >= 0, rank[standing.near] + 1, 0)
+    end_rank = np.where(standing.far >= 0, rank[standing.far] + 1, shape[1] + 1)
+    either = np.maximum(standing.near, standing.far)
+    for state in range(shape[1] + 1):
+        over = either[(begin <= state) & (state < end_rank)]
+        np.maximum.at(levels[:, state], azimuth[over], high[over])
     return _Partial(tables[0], tables[1], tables[2], floats, levels)
-
-
-def _close_boxes(
-    frame: Frame,
-    blockers: Blockers,
-    crossings: tuple[IntArray, IntArray, FloatArray, FloatArray],
-    *,
-    closed: IntArray,
-    leaving: BoolArray,
-) -> None:
-    """Close the tops and undersides of hung boxes, changing the slopes in place.
-
-    Between the range where a line goes into a box and the range where it comes out, the box hides every slope
-    between the slopes of both, since its height is the same all the way.
-    """
-    panel, azimuth, bottoms, tops = crossings
-    key = blockers.bodies[panel[closed]] * frame.aims.shape[1] + azimuth[closed]
-    order = np.argsort(key, kind="stable")
-    mine, key = closed[order], key[order]
-    same = key[1:] == key[:-1]
-    near, far = mine[:-1][same], mine[1:][same]
-    bottoms[far] = np.minimum(bottoms[far], bottoms[near])
-    tops[far] = np.maximum(tops[far], tops[near])
-    alone = np.ones(len(mine), dtype=np.bool_)
-    alone[:-1] &= ~same
-    alone[1:] &= ~same
-    # One crossing only: the eye is over or under the box, or its far side lies behind a wall and does not matter.
-    lone = mine[alone]
-    lone = lone[leaving[lone]]
-    ends = blockers.panels[panel[lone]]
-    bottoms[lone[ends[:, 5] < frame.eye[2]]] = -STEEP
-    tops[lone[ends[:, 4] > frame.eye[2]]] = STEEP
-
-
-def _leaving(blockers: Blockers, eye: FloatArray) -> BoolArray:
-    """Which panels are sides by which a line from the eye comes out of a box, shape (P,)."""
-    out = np.zeros(len(blockers.panels), dtype=np.bool_)
-    side = np.nonzero(blockers.bodies >= 0)[0]
-    if not len(side):
-        return out
-    body = blockers.bodies[side]
-    x0, y0, x1, y1 = blockers.panels[side, :4].T
-    number = np.maximum(np.bincount(body), 1)
-    middle_x, middle_y = np.bincount(body, weights=x0) / number, np.bincount(body, weights=y0) / number
-    # Outlines wind either way: out by a face that the eye and the box's middle lie on the same side of.
-    mine = (x1 - x0) * (eye[1] - y0) - (y1 - y0) * (eye[0] - x0)
-    its = (x1 - x0) * (middle_y[body] - y0) - (y1 - y0) * (middle_x[body] - x0)
-    out[side] = mine * its > 0.0
-    return out
 
 
 def _left(partial: _Partial, bottoms: FloatArray, tops: FloatArray) -> tuple[FloatArray, FloatArray]:
