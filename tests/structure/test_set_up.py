@@ -43,3 +43,9 @@ def test_every_script_says_what_it_is_for() -> None:
             head = path.read_text(encoding="utf-8").splitlines()[:2]
             assert head[0].startswith("#!"), path.name
             assert head[1].startswith(('"""', "# ")), path.name
+
+
+def test_the_readme_shows_what_its_commands_print() -> None:
+    script = ROOT / "scripts" / "build-readme-examples"
+    done = subprocess.run([sys.executable, script, "--check"], capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
