@@ -139,4 +139,4 @@ def regions_without(house: Site, closed: Sequence[Floors]) -> Regions:
 def union_of(floors: list[Floors]) -> Floors:
     """The cells that are in any of some floors."""
     storeys = sorted({storey for one in floors for storey in one})
-    return {storey: np.logical_or.reduce([one[storey] for one in floors]) for storey in storeys}
+    return {s: np.logical_or.reduce([one[s] for one in floors if s in one]) for s in storeys}

@@ -85,9 +85,17 @@ class Regions:
         at = nearest_cell(numbers > 0, self.grids[spot.storey], (spot.x, spot.y))
         return 0 if at is None else int(numbers[at])
 
-    def number_at(self, storey: str, cell: tuple[int, int]) -> int:
-        """The number of the region that holds one cell; 0 where it is not open."""
-        return int(self._numbers[storey][cell])
+    def numbers_in(self, floors: Floors) -> frozenset[int]:
+        """The numbers of the regions that share cells with some floor."""
+        found: set[int] = set()
+        for storey, mask in floors.items():
+            found.update(np.unique(self._numbers[storey][mask]).tolist())
+        return frozenset(found - {0})
+
+    def cells_of(self, numbers: frozenset[int], storey: str) -> BoolArray:
+        """The cells of some regions on one storey."""
+        cells: BoolArray = np.isin(self._numbers[storey], sorted(numbers))
+        return cells
 
     def floors(self, region: int) -> Floors:
         """The cells of one region; region 0 has none."""
@@ -127,6 +135,7 @@ def farthest(maps: Mapping[str, TimeMap], floors: Floors) -> float:
     best = 0.0
     for storey, mask in floors.items():
         values = maps[storey].times[mask]
-        if values.size:
-            best = max(best, float(np.nanmax(values)))
+        known = values[np.isfinite(values)]
+        if known.size:
+            best = max(best, float(known.max()))
     return best

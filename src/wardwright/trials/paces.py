@@ -1,4 +1,4 @@
-"""An intruder's paces: the likely ones, and those of the design case."""
+"""An intruder's paces."""
 
 from __future__ import annotations
 
@@ -7,18 +7,9 @@ from wardwright.physics.walking.from_site import Paces
 
 
 def paces_of(catalogue: Catalogue) -> Paces:
-    """An intruder's likely paces, for choosing the fastest way."""
+    """A hurried intruder's likely paces: for choosing the fastest way, and for the design case."""
     return Paces(
         catalogue.figure("pace-hurried").value,
         catalogue.figure("stairs-share").value,
         catalogue.figure("pass-door").value,
-    )
-
-
-def quickest_paces(catalogue: Catalogue) -> Paces:
-    """The paces of the design case: hurried at the high end, doors at the low end."""
-    return Paces(
-        catalogue.figure("pace-hurried").high,
-        catalogue.figure("stairs-share").high,
-        catalogue.figure("pass-door").low,
     )

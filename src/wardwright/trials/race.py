@@ -154,8 +154,7 @@ def _run(
         raise NotComputable(f"no way on foot from {way.opening.name} to the place asked for")
     cases = cases_of(_inputs(way, watchers, catalogue))
     progress = progress_of(route)
-    walked = progress.flat + progress.stairs
-    last = np.full(cases.total, len(walked) - 1)
+    last = np.full(cases.total, len(progress.plan) - 1)
     reached = _clock(progress, last, cases, climbs=way.climbs)
     broken = reached + cases.rows[BREAK]
     signals = np.full((len(watchers), cases.total), np.inf)
@@ -167,7 +166,7 @@ def _run(
             indexes[i] = watcher.at_index
             signals[i] = _clock(progress, indexes[i], cases, climbs=way.climbs)
         else:
-            indexes[i], missed = _noticed_index(watcher, walked, cases)
+            indexes[i], missed = _noticed_index(watcher, progress.plan, cases)
             signals[i] = _clock(progress, indexes[i], cases, climbs=way.climbs) + missed
     never = np.full(cases.total, np.inf)
     counted = [i for i, watcher in enumerate(watchers) if watcher.behaviour.alarms]

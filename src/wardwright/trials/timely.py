@@ -1,9 +1,9 @@
 """Timely detection: is every way from an opening to a goal noticed while it still helps?
 
-The design case: the quickest paces, what a detector surely notices, the slow message. A device helps at a place
-where the least remaining time to the goal exceeds what its behaviour still needs; the floor where it both surely
-notices and helps is a wall that no undetected way may cross. If such walls part the opening from the goal, every
-way is caught.
+The design case: a hurried intruder, what a detector surely notices, the slow message path, all else as likely.
+A device helps at a place where the least remaining time to the goal exceeds what its behaviour still needs. Whoever
+walks 1.5 m on floor where it both surely notices and helps is caught in time; if the goal cannot be reached from the
+opening otherwise, every way is caught.
 """
 
 from __future__ import annotations
@@ -19,9 +19,10 @@ from wardwright.model.programme import STANDARD_BEHAVIOURS, Behaviour, Programme
 from wardwright.model.record import Ring
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap, premises_network, time_maps, way_in_spot
-from wardwright.trials.barriers import CELL_M, grids_of, regions_without, watched_floor
-from wardwright.trials.floors import Regions, nearest_cell, rings_of
-from wardwright.trials.paces import quickest_paces
+from wardwright.trials.barriers import CELL_M, grids_of, watched_floor
+from wardwright.trials.floors import Floors, nearest_cell, rings_of
+from wardwright.trials.paces import paces_of
+from wardwright.trials.unnoticed import WatchedShape, unnoticed_floor
 from wardwright.trials.watchers import behaviour_of, has_sounder, opens_contact
 from wardwright.trials.ways_in import WayIn
 
@@ -32,15 +33,15 @@ Zoned = tuple[tuple[Device, Behaviour], ...]
 
 def still_needed(catalogue: Catalogue, programme: Programme, behaviour: Behaviour, *, need: Need) -> float:
     """Time that a behaviour still needs after its detector has noticed, in the design case. [s]"""
-    wait = catalogue.figure("radio-delay").high
+    wait = catalogue.figure("radio-delay").value
     if behaviour.starts_entry:
         wait += programme.entry_time_s
     if need == "sounder":
-        return wait + catalogue.figure("sounder-start").high
+        return wait + catalogue.figure("sounder-start").value
     if behaviour.delays_message:
         wait += programme.abort_delay_s
     # The message may leave until the control unit is broken, not only until it is reached.
-    return wait + catalogue.figure("message-time").high - catalogue.figure("break-control-unit").low
+    return wait + catalogue.figure("message-time").high - catalogue.figure("break-control-unit").value
 
 
 def is_every_way_caught(
@@ -75,16 +76,17 @@ def is_every_way_caught(
     opened = [behaviour for device, behaviour in zoned if opens_contact(device, way)]
     start = way_in_spot(site, way.opening)
     left = _remaining(site.bare, catalogue, goal)
-    climb = catalogue.figure("climb-in").low if way.climbs else 0.0
+    climb = catalogue.figure("climb-in").value if way.climbs else 0.0
     for behaviour in opened:
         limit = still_needed(catalogue, site.programme, behaviour, need=need)
         if _time_at(left, start) + climb > limit:
             return True
     if any(behaviour.starts_entry for behaviour in opened):
         zoned = tuple(pair for pair in zoned if not (pair[1].allowed_after_entry or pair[1].starts_entry))
-    regions = _regions(site.bare, catalogue, goal, zoned=zoned, programme=site.programme, need=need)
-    region = regions.region_at(start)
-    return region == 0 or region != regions.region_at(goal)
+    floors = _unnoticed(
+        site.bare, catalogue, goal, start=start, zoned=zoned, programme=site.programme, need=need
+    )
+    return not _holds(floors, goal, left)
 
 
 def timely_floor(site: Site, catalogue: Catalogue, *, goal: Spot, need: Need) -> dict[str, tuple[Ring, ...]]:
@@ -112,22 +114,53 @@ def _zoned(site: Site, part: str) -> Zoned:
 
 
 @lru_cache(maxsize=256)
-def _regions(
-    house: Site, catalogue: Catalogue, goal: Spot, *, zoned: Zoned, programme: Programme, need: Need
-) -> Regions:
-    """Regions of the floor once all floor is closed on which somebody is surely noticed in time."""
-    left = _remaining(house, catalogue, goal)
-    closed = []
+def _unnoticed(
+    house: Site,
+    catalogue: Catalogue,
+    goal: Spot,
+    *,
+    start: Spot,
+    zoned: Zoned,
+    programme: Programme,
+    need: Need,
+) -> Floors:
+    """The floor that is reached from a start with nothing surely noticing in time."""
+    shapes, closed = [], []
     for device, behaviour in zoned:
         limit = still_needed(catalogue, programme, behaviour, need=need)
-        sure = watched_floor(house, catalogue, device, side="surely")
-        closed.append({storey: mask & (left[storey].times > limit) for storey, mask in sure.items()})
-    return regions_without(house, closed)
+        if catalogue.sheet(device.sheet).kind == "movement-detector":
+            shape = _timely_shape(house, catalogue, device, goal=goal, limit=limit)
+            if shape is not None:
+                shapes.append(shape)
+        else:
+            left = _remaining(house, catalogue, goal)
+            doorway = watched_floor(house, catalogue, device, side="surely")
+            closed.append({storey: mask & (left[storey].times > limit) for storey, mask in doorway.items()})
+    return unnoticed_floor(house, shapes, closed=closed, start=start)
+
+
+@lru_cache(maxsize=512)
+def _timely_shape(
+    house: Site, catalogue: Catalogue, device: Device, *, goal: Spot, limit: float
+) -> WatchedShape | None:
+    """A detector's low-side shape where being noticed still helps."""
+    left = _remaining(house, catalogue, goal)
+    for storey, mask in watched_floor(house, catalogue, device, side="likely").items():
+        helps = mask & (left[storey].times > limit)
+        return WatchedShape(house, storey, helps) if helps.any() else None
+    return None
+
+
+def _holds(floors: Floors, spot: Spot, maps: dict[str, TimeMap]) -> bool:
+    """Whether floor comes as near to a spot as a person does who lays hands on it."""
+    if spot.storey not in floors:
+        return False
+    return nearest_cell(floors[spot.storey], maps[spot.storey].grid, (spot.x, spot.y)) is not None
 
 
 def _remaining(house: Site, catalogue: Catalogue, goal: Spot) -> dict[str, TimeMap]:
     network = premises_network(house)
-    return time_maps(network, goal, paces=quickest_paces(catalogue), toward=True, cell=CELL_M)
+    return time_maps(network, goal, paces=paces_of(catalogue), toward=True, cell=CELL_M)
 
 
 def _time_at(maps: dict[str, TimeMap], spot: Spot) -> float:

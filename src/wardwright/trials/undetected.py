@@ -7,6 +7,7 @@ toward an intruder who gets there sooner.
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -18,8 +19,16 @@ from wardwright.model.device import Device
 from wardwright.model.record import Ring
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap, way_in_spot
-from wardwright.trials.barriers import Side, grids_of, union_of, unwatched_regions, walked_metres
+from wardwright.trials.barriers import (
+    Side,
+    grids_of,
+    union_of,
+    unwatched_regions,
+    walked_metres,
+    watched_floor,
+)
 from wardwright.trials.floors import Floors, farthest, nearest_cell
+from wardwright.trials.unnoticed import shape_of, unnoticed_floor
 from wardwright.trials.watchers import behaviour_of, opens_contact
 from wardwright.trials.ways_in import WayIn
 
@@ -83,12 +92,31 @@ def undetected(
         }
         return Undetected(0.0, nothing, metres)
     runs = [tuple(one for one in counting if one.id != skipped.id) for skipped in counting] if left else []
-    floors = []
-    for run in runs or [counting]:
-        regions = unwatched_regions(site.bare, catalogue, run, side=side)
-        floors.append(regions.floors(regions.region_at(start)))
+    floors = [_floors(site.bare, catalogue, run, side=side, start=start) for run in runs or [counting]]
     reached = floors[0] if len(floors) == 1 else union_of(floors)
     return Undetected(farthest(metres, reached), reached, metres)
+
+
+@lru_cache(maxsize=512)
+def _floors(
+    house: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, side: Side, start: Spot
+) -> Floors:
+    """The floor that is reached before any of some devices has noticed."""
+    if side != "surely":
+        regions = unwatched_regions(house, catalogue, devices, side=side)
+        return regions.floors(regions.region_at(start))
+    shapes = [shape_of(house, catalogue, one) for one in devices if _is_movement(catalogue, one)]
+    doorways = [
+        watched_floor(house, catalogue, one, side="surely")
+        for one in devices
+        if not _is_movement(catalogue, one)
+    ]
+    found = [shape for shape in shapes if shape is not None]
+    return unnoticed_floor(house, found, closed=doorways, start=start)
+
+
+def _is_movement(catalogue: Catalogue, device: Device) -> bool:
+    return catalogue.sheet(device.sheet).kind == "movement-detector"
 
 
 def undetected_rings(

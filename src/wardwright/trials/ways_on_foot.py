@@ -33,6 +33,8 @@ class Progress(NamedTuple):
     """Walked on stairs. [m]"""
     doors: FloatArray
     """Doors opened. [-]"""
+    plan: FloatArray
+    """Walked as the plan shows it, stairs without their rise: as the detection engine counts. [m]"""
 
 
 def spot_of(site: Site, device: Device) -> Spot:
@@ -67,4 +69,5 @@ def progress_of(route: Route) -> Progress:
         share[leg.last :] = 1.0
         target = flat if leg.kind == "floor" else stairs
         target += share * leg.length
-    return Progress(flat, stairs, doors)
+    plan = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(route.points, axis=0).T))])
+    return Progress(flat, stairs, doors, plan)

@@ -1,0 +1,77 @@
+"""Regions of floor: what hangs together over cells and stairs, and what does not."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from common.worked_terrace import worked_terrace
+from wardwright.geometry.raster import Grid
+from wardwright.physics.walking.from_site import Spot, TimeMap
+from wardwright.trials.floors import Regions, farthest, nearest_cell, on_grid, rings_of
+
+GRID = Grid(0.0, 0.0, 1.0, 4, 3)
+
+
+def floor(*rows: str) -> np.ndarray:
+    """Cells from a drawing, the top row being the highest y; `.` is open."""
+    return np.array([[letter == "." for letter in row] for row in reversed(rows)])
+
+
+def test_a_mask_is_carried_to_another_grid_by_its_middles() -> None:
+    mask = floor("....", ".#..", "....")
+    other = Grid(1.0, 1.0, 0.5, 4, 4)
+    carried = on_grid(mask, of=GRID, onto=other)
+    assert carried.tolist() == [
+        [False, False, True, True],
+        [False, False, True, True],
+        [True, True, True, True],
+        [True, True, True, True],
+    ]
+    assert not on_grid(mask, of=GRID, onto=Grid(9.0, 9.0, 1.0, 2, 2)).any()
+
+
+def test_the_nearest_open_cell_is_found_or_none() -> None:
+    mask = floor("#...", "##..", "####")
+    assert nearest_cell(mask, GRID, (0.5, 0.5)) in {(2, 1), (1, 2)}
+    assert nearest_cell(mask, GRID, (2.5, 1.5)) == (1, 2)
+    assert nearest_cell(np.zeros((3, 4), dtype=bool), GRID, (0.5, 0.5)) is None
+
+
+def test_a_wall_parts_floor_and_a_corner_touch_joins_it() -> None:
+    site = worked_terrace(contacts={}).model_copy(update={"stairs": ()})
+    parted = Regions(site, {"ground": GRID}, {"ground": floor(".#..", ".#..", ".#..")})
+    assert parted.region_at(Spot("ground", 0.5, 0.5)) != parted.region_at(Spot("ground", 3.5, 0.5))
+    touching = Regions(site, {"ground": GRID}, {"ground": floor("..##", "##..", "##..")})
+    assert touching.region_at(Spot("ground", 0.5, 2.5)) == touching.region_at(Spot("ground", 3.5, 0.5))
+
+
+def test_stairs_join_storeys() -> None:
+    site = worked_terrace(contacts={})
+    whole = Grid(-1.0, -1.0, 1.0, 10, 10)
+    everywhere = np.ones(whole.shape, dtype=bool)
+    grids = {"ground": whole, "upper": whole}
+    floors = {"ground": everywhere, "upper": everywhere}
+    joined = Regions(site, grids, floors)
+    assert joined.region_at(Spot("ground", 5, 5)) == joined.region_at(Spot("upper", 5, 5)) != 0
+    apart = Regions(site.model_copy(update={"stairs": ()}), grids, floors)
+    assert apart.region_at(Spot("ground", 5, 5)) != apart.region_at(Spot("upper", 5, 5))
+
+
+def test_a_spot_on_no_open_floor_is_in_no_region() -> None:
+    site = worked_terrace(contacts={})
+    shut = Regions(site, {"ground": GRID}, {"ground": np.zeros(GRID.shape, dtype=bool)})
+    assert shut.region_at(Spot("ground", 1, 1)) == 0
+    assert shut.region_at(Spot("attic", 1, 1)) == 0
+    assert not any(mask.any() for mask in shut.floors(0).values())
+    assert shut.rings(0) == {}
+
+
+def test_farthest_and_outlines_read_only_the_cells_asked_for() -> None:
+    times = np.arange(12, dtype=float).reshape(3, 4)
+    times[2, 3] = np.nan
+    maps = {"ground": TimeMap(GRID, times)}
+    assert farthest(maps, {"ground": floor("....", "....", "....")}) == 10.0
+    assert farthest(maps, {"ground": floor("####", "####", ".###")}) == 0.0
+    assert farthest(maps, {"ground": floor("####", "####", "####")}) == 0.0
+    ring = rings_of({"ground": GRID}, {"ground": floor("....", "....", "....")})["ground"][0]
+    assert sorted(ring) == [(0.0, 0.0), (0.0, 3.0), (4.0, 0.0), (4.0, 3.0)]

@@ -1,0 +1,79 @@
+"""How far somebody gets unnoticed on the worked terrace."""
+
+from __future__ import annotations
+
+import pytest
+
+from common.worked_terrace import UNDER_STAIRS, worked_terrace
+from wardwright.model.device import WallMount
+from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import Spot
+from wardwright.store.catalogue import load_catalogue
+from wardwright.trials.barriers import Side
+from wardwright.trials.undetected import (
+    Undetected,
+    active_devices,
+    reaches_space,
+    reaches_spot,
+    undetected,
+    undetected_rings,
+)
+from wardwright.trials.ways_in import WayIn, ways_in
+
+CATALOGUE = load_catalogue()
+HALL = WallMount(wall="ground-back", side="left", offset_m=7.8, height_m=2.2)
+KITCHEN = WallMount(wall="ground-cross", side="left", offset_m=5.7, height_m=2.2)
+SIDES: tuple[Side, ...] = ("possibly", "likely", "surely")
+
+
+def way(site: Site, opening: str, manner: str) -> WayIn:
+    return next(w for w in ways_in(site, CATALOGUE)[0] if (w.opening.id, w.manner) == (opening, manner))
+
+
+def run(site: Site, side: Side, *, manner: str = "through the glass", allowed: int = 0) -> Undetected:
+    chosen = way(site, "kitchen-window", manner)
+    return undetected(site, CATALOGUE, way=chosen, side=side, others_allowed=allowed)
+
+
+def test_with_nothing_in_the_house_all_of_it_is_walked_undetected() -> None:
+    site = worked_terrace(contacts={})
+    found = run(site, "surely")
+    assert reaches_space(found, site, "bedroom") is not None
+    assert reaches_spot(found, Spot(UNDER_STAIRS.storey, *UNDER_STAIRS.at_m)) == pytest.approx(7.3, abs=0.4)
+    assert active_devices(site, CATALOGUE, "full") == ()
+
+
+def test_sides_are_ordered() -> None:
+    site = worked_terrace(contacts={}, movement={"hall": (HALL, -60.0, "instant")})
+    distances = [run(site, side).distance_m for side in SIDES]
+    assert distances == sorted(distances)
+    assert all(reaches_space(run(site, side), site, "bedroom") is None for side in SIDES)
+
+
+def test_a_contact_on_the_way_in_is_notice_at_once() -> None:
+    site = worked_terrace(contacts={"kitchen-window": "instant"})
+    assert run(site, "surely", manner="opened").distance_m == 0.0
+    assert undetected_rings(site, CATALOGUE, way=way(site, "kitchen-window", "opened"), side="likely") == {}
+    assert run(site, "surely", manner="opened", allowed=1).distance_m > 5.0
+
+
+def test_before_a_second_device_one_gets_at_least_as_far() -> None:
+    movement = {"hall": (HALL, -60.0, "instant"), "kitchen": (KITCHEN, 135.0, "instant")}
+    site = worked_terrace(contacts={}, movement=movement)
+    for side in SIDES:
+        first, second = run(site, side), run(site, side, allowed=1)
+        assert second.distance_m >= first.distance_m
+        for storey, mask in first.floors.items():
+            assert not (mask & ~second.floors[storey]).any()
+
+
+def test_one_detector_alone_never_gives_a_second_notice() -> None:
+    site = worked_terrace(contacts={}, movement={"hall": (HALL, -60.0, "instant")})
+    bare = worked_terrace(contacts={})
+    assert run(site, "surely", allowed=1).distance_m == pytest.approx(run(bare, "surely").distance_m)
+
+
+def test_log_only_zones_do_not_count() -> None:
+    site = worked_terrace(contacts={}, movement={"hall": (HALL, -60.0, "log-only")})
+    assert active_devices(site, CATALOGUE, "full") == ()
+    assert reaches_space(run(site, "possibly"), site, "bedroom") is not None

@@ -1,0 +1,67 @@
+from common.worked_terrace import UNDER_STAIRS, worked_terrace
+from wardwright.model.device import WallMount
+from wardwright.physics.walking.from_site import Spot
+from wardwright.store.catalogue import load_catalogue
+from wardwright.trials.watchers import (
+    REACH_SHARES,
+    behaviour_of,
+    control_units,
+    devices_of,
+    has_sounder,
+    opens_contact,
+    watchers_on,
+)
+from wardwright.trials.ways_in import WayIn, ways_in
+
+CATALOGUE = load_catalogue()
+HALL = {
+    "hall": (WallMount(wall="ground-back", side="left", offset_m=7.8, height_m=2.2), -60.0, "entry-route")
+}
+SITE = worked_terrace(contacts={"kitchen-window": "instant", "kitchen-door": "log-only"}, movement=HALL)
+GOAL = Spot(UNDER_STAIRS.storey, *UNDER_STAIRS.at_m)
+
+
+def way(opening: str, manner: str = "opened") -> WayIn:
+    return next(w for w in ways_in(SITE, CATALOGUE)[0] if (w.opening.id, w.manner) == (opening, manner))
+
+
+def test_contacts_are_heard_at_the_way_in_and_at_doors_on_the_way() -> None:
+    found = {w.device.id: w for w in watchers_on(SITE, CATALOGUE, way=way("kitchen-window"), goal=GOAL)}
+    assert found["kitchen-window-contact"].at_index == -1
+    assert (found["kitchen-door-contact"].at_index or 0) > 0
+    assert found["hall"].noticing is not None
+    assert len(found["hall"].noticing.noticed_m) == len(REACH_SHARES)
+
+
+def test_broken_glass_opens_no_contact() -> None:
+    through = way("kitchen-window", "through the glass")
+    assert not opens_contact(SITE.device("kitchen-window-contact"), through)
+    assert opens_contact(SITE.device("kitchen-window-contact"), way("kitchen-window"))
+    ids = {w.device.id for w in watchers_on(SITE, CATALOGUE, way=through, goal=GOAL)}
+    assert "kitchen-window-contact" not in ids
+
+
+def test_a_door_that_stands_open_tells_its_contact_nothing() -> None:
+    openings = tuple(
+        o.model_copy(update={"habit": "open"}) if o.id == "kitchen-door" else o for o in SITE.openings
+    )
+    site = SITE.model_copy(update={"openings": openings})
+    ids = {w.device.id for w in watchers_on(site, CATALOGUE, way=way("kitchen-window"), goal=GOAL)}
+    assert "kitchen-door-contact" not in ids
+
+
+def test_only_zones_of_the_part_that_is_set_are_heard() -> None:
+    assert watchers_on(SITE, CATALOGUE, way=way("kitchen-window"), goal=GOAL, part="night") == ()
+    device = SITE.device("hall")
+    assert behaviour_of(SITE, device, "night") is None
+    always = tuple(z.model_copy(update={"behaviour": "always-on"}) for z in SITE.zones)
+    assert behaviour_of(SITE.model_copy(update={"zones": always}), device, "night") is not None
+
+
+def test_devices_come_by_kind_in_the_order_of_ids() -> None:
+    contacts = devices_of(SITE, CATALOGUE, "opening-contact")
+    assert [one.id for one in contacts] == ["kitchen-door-contact", "kitchen-window-contact"]
+    assert [one.id for one in control_units(SITE, CATALOGUE)] == ["unit"]
+    assert has_sounder(SITE, CATALOGUE)
+    silent = SITE.model_copy(update={"devices": contacts})
+    assert not has_sounder(silent, CATALOGUE)

@@ -1,0 +1,45 @@
+import numpy as np
+import pytest
+
+from common.worked_terrace import UPSTAIRS, worked_terrace
+from wardwright.physics.walking.from_site import Spot
+from wardwright.store.catalogue import load_catalogue
+from wardwright.trials.ways_in import WayIn, ways_in
+from wardwright.trials.ways_on_foot import progress_of, route_to, spot_of
+
+CATALOGUE = load_catalogue()
+SITE = worked_terrace(contacts={}, unit=UPSTAIRS)
+
+
+def way(opening: str) -> WayIn:
+    return next(one for one in ways_in(SITE, CATALOGUE)[0] if one.opening.id == opening)
+
+
+def test_progress_ends_at_the_sums_of_the_legs() -> None:
+    route = route_to(SITE, CATALOGUE, way=way("kitchen-window"), goal=spot_of(SITE, SITE.device("unit")))
+    assert route is not None
+    progress = progress_of(route)
+    by_kind = {"floor": 0.0, "door": 0.0, "stairs-up": 0.0}
+    for leg in route.legs:
+        by_kind[leg.kind] += leg.length
+    assert progress.flat[-1] == pytest.approx(by_kind["floor"])
+    # 3.6 m along the plan and 2.7 m up
+    assert progress.stairs[-1] == pytest.approx(np.hypot(3.6, 2.7))
+    assert progress.doors[-1] == 2
+    # Each end of a leg may be set off by a step between the flight and the free floor beside it.
+    assert progress.plan[-1] == pytest.approx(progress.flat[-1] + 3.6, abs=0.25)
+    for column in progress:
+        assert (np.diff(column) >= -1e-12).all()
+
+
+def test_the_clock_of_the_route_is_the_progress_at_the_likely_paces() -> None:
+    route = route_to(SITE, CATALOGUE, way=way("front-door"), goal=spot_of(SITE, SITE.device("unit")))
+    assert route is not None
+    progress = progress_of(route)
+    clock = progress.flat / 2.5 + progress.stairs / 1.25 + progress.doors * 1.0
+    assert clock[-1] == pytest.approx(float(route.clock[-1]), abs=1e-9)
+
+
+def test_no_way_is_none() -> None:
+    walled = SITE.model_copy(update={"stairs": ()})
+    assert route_to(walled, CATALOGUE, way=way("front-door"), goal=Spot("upper", 6.9, 1.2)) is None
