@@ -13,7 +13,7 @@ import time
 from typing import Any
 
 BASE = "import numpy, scipy.sparse.csgraph, shapely, pydantic"
-ASK = "import sys; from wardwright.cli.main import main; sys.exit(main(['ask', 'sample:terrace', '--json']))"
+ASK = "import sys; from wardwright.cli.main import main; sys.exit(main(['ask', 'sample:terrace']))"
 LOADED = (
     "import contextlib, io, json, resource, sys; from wardwright.cli.main import main\n"
     "with contextlib.redirect_stdout(io.StringIO()) as text: status = main(['ask', 'sample:terrace', '--json'])\n"
