@@ -6,8 +6,9 @@ import numpy as np
 
 from common.worked_terrace import worked_terrace
 from wardwright.geometry.raster import Grid
+from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap
-from wardwright.trials.floors import Regions, farthest, nearest_cell, on_grid, rings_of
+from wardwright.trials.floors import Regions, farthest, nearest_cells, on_grid, rings_of
 
 GRID = Grid(0.0, 0.0, 1.0, 4, 3)
 
@@ -15,6 +16,11 @@ GRID = Grid(0.0, 0.0, 1.0, 4, 3)
 def floor(*rows: str) -> np.ndarray:
     """Cells from a drawing, the top row being the highest y; `.` is open."""
     return np.array([[letter == "." for letter in row] for row in reversed(rows)])
+
+
+def regions(site: Site, mask: np.ndarray) -> Regions:
+    standing = {"ground": np.ones(GRID.shape, dtype=bool)}
+    return Regions(site, {"ground": GRID}, standing=standing, open_floor={"ground": mask})
 
 
 def test_a_mask_is_carried_to_another_grid_by_its_middles() -> None:
@@ -31,18 +37,21 @@ def test_a_mask_is_carried_to_another_grid_by_its_middles() -> None:
 
 
 def test_the_nearest_open_cell_is_found_or_none() -> None:
+    fine = Grid(0.0, 0.0, 0.1, 4, 3)
     mask = floor("#...", "##..", "####")
-    assert nearest_cell(mask, GRID, (0.5, 0.5)) in {(2, 1), (1, 2)}
-    assert nearest_cell(mask, GRID, (2.5, 1.5)) == (1, 2)
-    assert nearest_cell(np.zeros((3, 4), dtype=bool), GRID, (0.5, 0.5)) is None
+    # From the middle of the lowest left cell two are 0.22 m away.
+    assert sorted(map(tuple, nearest_cells(mask, fine, (0.05, 0.05)).tolist())) == [(1, 2), (2, 1)]
+    assert nearest_cells(mask, fine, (0.25, 0.15)).tolist() == [[1, 2]]
+    assert len(nearest_cells(mask, fine, (1.5, 0.15))) == 0
+    assert len(nearest_cells(np.zeros((3, 4), dtype=bool), GRID, (0.5, 0.5))) == 0
 
 
 def test_a_wall_parts_floor_and_a_corner_touch_joins_it() -> None:
     site = worked_terrace(contacts={}).model_copy(update={"stairs": ()})
-    parted = Regions(site, {"ground": GRID}, {"ground": floor(".#..", ".#..", ".#..")})
-    assert parted.region_at(Spot("ground", 0.5, 0.5)) != parted.region_at(Spot("ground", 3.5, 0.5))
-    touching = Regions(site, {"ground": GRID}, {"ground": floor("..##", "##..", "##..")})
-    assert touching.region_at(Spot("ground", 0.5, 2.5)) == touching.region_at(Spot("ground", 3.5, 0.5))
+    parted = regions(site, floor(".#..", ".#..", ".#.."))
+    assert parted.regions_at(Spot("ground", 0.5, 0.5)) != parted.regions_at(Spot("ground", 3.5, 0.5))
+    touching = regions(site, floor("..##", "##..", "##.."))
+    assert touching.regions_at(Spot("ground", 0.5, 2.5)) == touching.regions_at(Spot("ground", 3.5, 0.5))
 
 
 def test_stairs_join_storeys() -> None:
@@ -51,19 +60,19 @@ def test_stairs_join_storeys() -> None:
     everywhere = np.ones(whole.shape, dtype=bool)
     grids = {"ground": whole, "upper": whole}
     floors = {"ground": everywhere, "upper": everywhere}
-    joined = Regions(site, grids, floors)
-    assert joined.region_at(Spot("ground", 5, 5)) == joined.region_at(Spot("upper", 5, 5)) != 0
-    apart = Regions(site.model_copy(update={"stairs": ()}), grids, floors)
-    assert apart.region_at(Spot("ground", 5, 5)) != apart.region_at(Spot("upper", 5, 5))
+    joined = Regions(site, grids, standing=floors, open_floor=floors)
+    assert joined.regions_at(Spot("ground", 5, 5)) == joined.regions_at(Spot("upper", 5, 5)) != frozenset()
+    apart = Regions(site.model_copy(update={"stairs": ()}), grids, standing=floors, open_floor=floors)
+    assert apart.regions_at(Spot("ground", 5, 5)) != apart.regions_at(Spot("upper", 5, 5))
 
 
 def test_a_spot_on_no_open_floor_is_in_no_region() -> None:
     site = worked_terrace(contacts={})
-    shut = Regions(site, {"ground": GRID}, {"ground": np.zeros(GRID.shape, dtype=bool)})
-    assert shut.region_at(Spot("ground", 1, 1)) == 0
-    assert shut.region_at(Spot("attic", 1, 1)) == 0
-    assert not any(mask.any() for mask in shut.floors(0).values())
-    assert shut.rings(0) == {}
+    shut = regions(site, np.zeros(GRID.shape, dtype=bool))
+    assert shut.regions_at(Spot("ground", 1, 1)) == frozenset()
+    assert shut.regions_at(Spot("attic", 1, 1)) == frozenset()
+    assert not any(mask.any() for mask in shut.floors(frozenset()).values())
+    assert shut.rings(frozenset()) == {}
 
 
 def test_farthest_and_outlines_read_only_the_cells_asked_for() -> None:

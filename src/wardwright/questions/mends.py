@@ -68,7 +68,11 @@ def mends_for(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, now: 
         if gain.value - now.value >= WORTH_S:
             tried.append(Mend(action=action, subject=subject, values=values, gain=gain))
     tried.sort(key=lambda mend: (-(mend.gain.value if mend.gain else 0.0), mend.action, mend.subject))
-    return (*_locks_and_lights(site, catalogue, way), *tried)
+    best = {(mend.action, mend.subject): mend for mend in reversed(tried)}
+    return (
+        *_locks_and_lights(site, catalogue, way),
+        *(mend for mend in tried if best[mend.action, mend.subject] is mend),
+    )
 
 
 def _goal(site: Site, catalogue: Catalogue, was: Spot) -> Spot:

@@ -26,6 +26,9 @@ that somebody may be noticed."""
 CELL_M = 0.1
 """Side of the cells that floor is told apart by. [m] (derived here: a third of the least gap between two walks on
 either side of a wall)"""
+HALF_DIAGONAL_M = CELL_M * math.sqrt(0.5)
+"""Floor is widened by this before its cells are told: a line through a cell passes within it of its middle. [m]
+(derived here)"""
 
 UNIT_PACE = Paces(1.0, 1.0, 0.0)
 """At 1 m/s and with doors that cost nothing, a time map is a map of metres."""
@@ -76,9 +79,18 @@ def standing_floor(house: Site) -> Floors:
     floors = {}
     for storey, grid in grids_of(house).items():
         free = network.free[network.storeys.index(storey)]
-        # A line through a cell passes within half its diagonal of its middle.
-        floors[storey] = painted(grid, free.buffer(CELL_M * math.sqrt(0.5)))
+        floors[storey] = painted(grid, free.buffer(HALF_DIAGONAL_M))
     return floors
+
+
+@lru_cache(maxsize=64)
+def walked_floor(house: Site) -> Floors:
+    """The cells whose middle a person's middle can be on: those whose distances are exact."""
+    network = premises_network(house)
+    return {
+        storey: painted(grid, network.free[network.storeys.index(storey)])
+        for storey, grid in grids_of(house).items()
+    }
 
 
 @lru_cache(maxsize=64)
@@ -97,7 +109,7 @@ def _doorway(house: Site, device: Device, grids: Mapping[str, Grid]) -> Floors:
     wall = house.wall(opening.wall)
     if opening.kind == "gap" or opening.habit != "shut" or wall.storey not in grids:
         return {}
-    doorway = shapely.Polygon(opening_footprint(wall, opening)).buffer(0.05, join_style="mitre")
+    doorway = shapely.Polygon(opening_footprint(wall, opening)).buffer(HALF_DIAGONAL_M, join_style="mitre")
     return {wall.storey: painted(grids[wall.storey], doorway)}
 
 
@@ -129,11 +141,12 @@ def unwatched_regions(
 
 def regions_without(house: Site, closed: Sequence[Floors]) -> Regions:
     """The regions that are left of the standing floor once some floor is closed."""
-    open_floor = {storey: mask.copy() for storey, mask in standing_floor(house).items()}
+    standing = standing_floor(house)
+    open_floor = {storey: mask.copy() for storey, mask in standing.items()}
     for one in closed:
         for storey, mask in one.items():
             open_floor[storey] &= ~mask
-    return Regions(house, grids_of(house), open_floor)
+    return Regions(house, grids_of(house), standing=standing, open_floor=open_floor)
 
 
 def union_of(floors: list[Floors]) -> Floors:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 
 import numpy as np
@@ -12,8 +13,9 @@ from wardwright.model.record import Ring
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap
 
-NEAR_CELLS = 8
-"""A stair's end or a goal that is not on a free cell is looked for this many cells about. [-]"""
+NEAR_M = 0.83
+"""Whoever is at a spot where nobody can stand, such as a stair's end or a shelf, stands this near at most. [m]
+(assumption: a stride)"""
 
 EIGHT = np.ones((3, 3), dtype=bool)
 """Cells hang together over their corners too: an error only toward more ways, never fewer."""
@@ -35,20 +37,18 @@ def on_grid(mask: BoolArray, *, of: Grid, onto: Grid) -> BoolArray:
     return found
 
 
-def nearest_cell(mask: BoolArray, grid: Grid, point: tuple[float, float]) -> tuple[int, int] | None:
-    """The True cell nearest to a point, within `NEAR_CELLS`; None where there is none."""
+def nearest_cells(mask: BoolArray, grid: Grid, point: tuple[float, float]) -> IntArray:
+    """The True cells nearest to a point, within `NEAR_M`, ties within half a cell; rows and columns (n, 2)."""
     rows, columns = grid.cells_of(np.asarray(point, dtype=np.float64))
-    row, column = int(rows), int(columns)
-    if mask[row, column]:
-        return row, column
-    low_row, low_column = max(0, row - NEAR_CELLS), max(0, column - NEAR_CELLS)
-    window = mask[low_row : row + NEAR_CELLS + 1, low_column : column + NEAR_CELLS + 1]
-    found = np.argwhere(window)
-    if found.size == 0:
-        return None
-    away = ((found + np.array([low_row - row, low_column - column])) ** 2).sum(axis=1)
-    best = found[int(away.argmin())]
-    return int(best[0]) + low_row, int(best[1]) + low_column
+    about = math.ceil(NEAR_M / grid.cell) + 1
+    low = np.array([max(0, int(rows) - about), max(0, int(columns) - about)])
+    window = mask[low[0] : int(rows) + about + 1, low[1] : int(columns) + about + 1]
+    found = np.argwhere(window) + low
+    # From the point itself, so that a turn of the house changes nothing.
+    middles = np.array([grid.x0, grid.y0]) + (found[:, ::-1] + 0.5) * grid.cell
+    away = np.hypot(*(middles - np.asarray(point)).T)
+    near = away <= min(NEAR_M, away.min(initial=np.inf) + grid.cell / 2)
+    return np.asarray(found[near], dtype=np.int64)
 
 
 class Regions:
@@ -60,30 +60,41 @@ class Regions:
         For its stairs.
     grids : mapping of storey to Grid
         The cells.
+    standing : mapping of storey to ndarray of bool
+        Those that somebody can stand on at all.
     open_floor : mapping of storey to ndarray of bool
-        Which of them may be walked.
+        Those of them that may be walked.
     """
 
-    def __init__(self, site: Site, grids: Mapping[str, Grid], open_floor: Floors) -> None:
+    def __init__(
+        self, site: Site, grids: Mapping[str, Grid], *, standing: Floors, open_floor: Floors
+    ) -> None:
         self.grids = grids
+        self._standing = standing
         self._numbers = _numbered(open_floor)
-        self._rings: dict[int, dict[str, tuple[Ring, ...]]] = {}
+        self._rings: dict[frozenset[int], dict[str, tuple[Ring, ...]]] = {}
         for stair in site.stairs:
             ends = [
-                self.region_at(Spot(storey, *point))
+                self.regions_at(Spot(storey, *point))
                 for storey, point in ((stair.lower, stair.line_m[0]), (stair.upper, stair.line_m[-1]))
             ]
-            if 0 not in ends and ends[0] != ends[1]:
-                for numbers in self._numbers.values():
-                    numbers[numbers == ends[1]] = ends[0]
+            if all(ends):
+                self._join(frozenset.union(*ends))
 
-    def region_at(self, spot: Spot) -> int:
-        """The number of the region about a spot; 0 where there is no open floor."""
+    def _join(self, regions: frozenset[int]) -> None:
+        for numbers in self._numbers.values():
+            numbers[np.isin(numbers, sorted(regions))] = min(regions)
+
+    def regions_at(self, spot: Spot) -> frozenset[int]:
+        """The regions that somebody stands on who is at a spot; none where that is no open floor.
+
+        Several where they come equally near, within half a cell: an error only toward more ways.
+        """
         if spot.storey not in self._numbers:
-            return 0
+            return frozenset()
         numbers = self._numbers[spot.storey]
-        at = nearest_cell(numbers > 0, self.grids[spot.storey], (spot.x, spot.y))
-        return 0 if at is None else int(numbers[at])
+        found = nearest_cells(self._standing[spot.storey], self.grids[spot.storey], (spot.x, spot.y))
+        return frozenset(numbers[found[:, 0], found[:, 1]].tolist()) - {0}
 
     def numbers_in(self, floors: Floors) -> frozenset[int]:
         """The numbers of the regions that share cells with some floor."""
@@ -92,20 +103,23 @@ class Regions:
             found.update(np.unique(self._numbers[storey][mask]).tolist())
         return frozenset(found - {0})
 
-    def cells_of(self, numbers: frozenset[int], storey: str) -> BoolArray:
+    def cells_of(self, regions: frozenset[int], storey: str) -> BoolArray:
         """The cells of some regions on one storey."""
-        cells: BoolArray = np.isin(self._numbers[storey], sorted(numbers))
+        numbers = self._numbers[storey]
+        cells: BoolArray = np.zeros(numbers.shape, dtype=np.bool_)
+        for region in regions:
+            cells |= numbers == region
         return cells
 
-    def floors(self, region: int) -> Floors:
-        """The cells of one region; region 0 has none."""
-        return {storey: (numbers == region) & (numbers > 0) for storey, numbers in self._numbers.items()}
+    def floors(self, regions: frozenset[int]) -> Floors:
+        """The cells of some regions, by storey."""
+        return {storey: self.cells_of(regions, storey) for storey in self._numbers}
 
-    def rings(self, region: int) -> dict[str, tuple[Ring, ...]]:
-        """Outlines of one region by storey, for drawing; worked out once. [m]"""
-        if region not in self._rings:
-            self._rings[region] = rings_of(self.grids, self.floors(region))
-        return self._rings[region]
+    def rings(self, regions: frozenset[int]) -> dict[str, tuple[Ring, ...]]:
+        """Outlines of some regions by storey, for drawing; worked out once. [m]"""
+        if regions not in self._rings:
+            self._rings[regions] = rings_of(self.grids, self.floors(regions))
+        return self._rings[regions]
 
 
 def _numbered(open_floor: Floors) -> dict[str, IntArray]:

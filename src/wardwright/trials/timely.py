@@ -19,8 +19,8 @@ from wardwright.model.programme import STANDARD_BEHAVIOURS, Behaviour, Programme
 from wardwright.model.record import Ring
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap, premises_network, time_maps, way_in_spot
-from wardwright.trials.barriers import CELL_M, grids_of, watched_floor
-from wardwright.trials.floors import Floors, nearest_cell, rings_of
+from wardwright.trials.barriers import CELL_M, grids_of, standing_floor, watched_floor
+from wardwright.trials.floors import Floors, nearest_cells, rings_of
 from wardwright.trials.paces import paces_of
 from wardwright.trials.unnoticed import WatchedShape, unnoticed_floor
 from wardwright.trials.watchers import behaviour_of, has_sounder, opens_contact
@@ -86,7 +86,7 @@ def is_every_way_caught(
     floors = _unnoticed(
         site.bare, catalogue, goal, start=start, zoned=zoned, programme=site.programme, need=need
     )
-    return not _holds(floors, goal, left)
+    return not _holds(floors, goal, site.bare)
 
 
 def timely_floor(site: Site, catalogue: Catalogue, *, goal: Spot, need: Need) -> dict[str, tuple[Ring, ...]]:
@@ -151,11 +151,12 @@ def _timely_shape(
     return None
 
 
-def _holds(floors: Floors, spot: Spot, maps: dict[str, TimeMap]) -> bool:
-    """Whether floor comes as near to a spot as a person does who lays hands on it."""
+def _holds(floors: Floors, spot: Spot, house: Site) -> bool:
+    """Whether floor holds the place where somebody stands who lays hands on a thing at a spot."""
     if spot.storey not in floors:
         return False
-    return nearest_cell(floors[spot.storey], maps[spot.storey].grid, (spot.x, spot.y)) is not None
+    at = nearest_cells(standing_floor(house)[spot.storey], grids_of(house)[spot.storey], (spot.x, spot.y))
+    return bool(floors[spot.storey][at[:, 0], at[:, 1]].any())
 
 
 def _remaining(house: Site, catalogue: Catalogue, goal: Spot) -> dict[str, TimeMap]:
@@ -167,5 +168,5 @@ def _time_at(maps: dict[str, TimeMap], spot: Spot) -> float:
     one = maps.get(spot.storey)
     if one is None:
         return 0.0
-    at = nearest_cell(np.isfinite(one.times), one.grid, (spot.x, spot.y))
-    return 0.0 if at is None else float(one.times[at])
+    at = nearest_cells(np.isfinite(one.times), one.grid, (spot.x, spot.y))
+    return float(one.times[at[:, 0], at[:, 1]].min()) if len(at) else 0.0

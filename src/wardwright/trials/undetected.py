@@ -12,8 +12,9 @@ from typing import NamedTuple
 
 import numpy as np
 import shapely
+from scipy import ndimage
 
-from wardwright.geometry.raster import painted
+from wardwright.geometry.raster import BoolArray, painted
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.record import Ring
@@ -24,13 +25,18 @@ from wardwright.trials.barriers import (
     grids_of,
     union_of,
     unwatched_regions,
+    walked_floor,
     walked_metres,
     watched_floor,
 )
-from wardwright.trials.floors import Floors, farthest, nearest_cell
+from wardwright.trials.floors import Floors, farthest, nearest_cells
 from wardwright.trials.unnoticed import shape_of, unnoticed_floor
 from wardwright.trials.watchers import behaviour_of, opens_contact
 from wardwright.trials.ways_in import WayIn
+
+BESIDE_CELLS = 4
+"""Somebody on floor this many cells off lays hands on a thing on a wall. [-] (derived here: a body's radius, and a
+cell on either side)"""
 
 
 class Undetected(NamedTuple):
@@ -93,7 +99,8 @@ def undetected(
         return Undetected(0.0, nothing, metres)
     runs = [tuple(one for one in counting if one.id != skipped.id) for skipped in counting] if left else []
     floors = [_floors(site.bare, catalogue, run, side=side, start=start) for run in runs or [counting]]
-    reached = floors[0] if len(floors) == 1 else union_of(floors)
+    exact = walked_floor(site.bare)
+    reached = {storey: mask & exact[storey] for storey, mask in union_of(floors).items()}
     return Undetected(farthest(metres, reached), reached, metres)
 
 
@@ -104,7 +111,7 @@ def _floors(
     """The floor that is reached before any of some devices has noticed."""
     if side != "surely":
         regions = unwatched_regions(house, catalogue, devices, side=side)
-        return regions.floors(regions.region_at(start))
+        return regions.floors(regions.regions_at(start))
     shapes = [shape_of(house, catalogue, one) for one in devices if _is_movement(catalogue, one)]
     doorways = [
         watched_floor(house, catalogue, one, side="surely")
@@ -127,7 +134,7 @@ def undetected_rings(
     if any(opens_contact(one, way) for one in devices):
         return {}
     regions = unwatched_regions(site.bare, catalogue, devices, side=side)
-    return regions.rings(regions.region_at(way_in_spot(site, way.opening)))
+    return regions.rings(regions.regions_at(way_in_spot(site, way.opening)))
 
 
 def reaches_space(found: Undetected, site: Site, space_id: str) -> float | None:
@@ -136,9 +143,8 @@ def reaches_space(found: Undetected, site: Site, space_id: str) -> float | None:
     if space.storey not in found.floors:
         return None
     one = found.metres[space.storey]
-    inside = found.floors[space.storey] & painted(one.grid, shapely.Polygon(space.outline_m))
-    values = one.times[inside & np.isfinite(one.times)]
-    return float(values.min()) if values.size else None
+    inside = found.floors[space.storey] & _painted_space(site.bare, space.id)
+    return _least(one, inside)
 
 
 def reaches_spot(found: Undetected, spot: Spot) -> float | None:
@@ -146,8 +152,19 @@ def reaches_spot(found: Undetected, spot: Spot) -> float | None:
     if spot.storey not in found.floors:
         return None
     one = found.metres[spot.storey]
-    at = nearest_cell(np.isfinite(one.times), one.grid, (spot.x, spot.y))
-    if at is None:
-        return None
-    near = nearest_cell(found.floors[spot.storey], one.grid, (spot.x, spot.y))
-    return float(one.times[at]) if near is not None else None
+    at = nearest_cells(np.isfinite(one.times), one.grid, (spot.x, spot.y))
+    beside: BoolArray = np.zeros(one.times.shape, dtype=np.bool_)
+    beside[at[:, 0], at[:, 1]] = True
+    about = ndimage.binary_dilation(found.floors[spot.storey], iterations=BESIDE_CELLS)
+    return _least(one, beside & about)
+
+
+def _least(one: TimeMap, cells: BoolArray) -> float | None:
+    values = one.times[cells & np.isfinite(one.times)]
+    return float(values.min()) if values.size else None
+
+
+@lru_cache(maxsize=256)
+def _painted_space(house: Site, space_id: str) -> BoolArray:
+    space = house.space(space_id)
+    return painted(grids_of(house)[space.storey], shapely.Polygon(space.outline_m))

@@ -20,7 +20,7 @@ from wardwright.model.site import Site
 from wardwright.physics.detection.depth import core_cells
 from wardwright.physics.walking.from_site import Spot
 from wardwright.trials.barriers import grids_of, regions_without, standing_floor, watched_floor
-from wardwright.trials.floors import Floors
+from wardwright.trials.floors import Floors, nearest_cells
 
 SEED_M = 0.35
 """About a start within a shape, cells this near count as where one turns up. [m] (derived here: a body and a cell)"""
@@ -51,8 +51,8 @@ class WatchedShape:
         """Whether a spot lies in the shape."""
         if spot.storey != self.storey:
             return False
-        row, column = self.grid.cells_of(np.array([spot.x, spot.y]))
-        return bool(self.shape[int(row), int(column)])
+        at = nearest_cells(self._standing, self.grid, (spot.x, spot.y))
+        return bool(self.shape[at[:, 0], at[:, 1]].any())
 
     def core(self, sources: frozenset[int], seed: Spot | None) -> BoolArray:
         """The cells that nobody reaches without walking 1.5 m inside.
@@ -114,7 +114,7 @@ def unnoticed_floor(
     """
     seeds = [start if one.holds(start) else None for one in shapes]
     sources: list[frozenset[int]] = [
-        frozenset() if seed is not None else frozenset({one.outside.region_at(start)} - {0})
+        frozenset() if seed is not None else one.outside.regions_at(start)
         for one, seed in zip(shapes, seeds, strict=True)
     ]
     while True:
@@ -123,7 +123,7 @@ def unnoticed_floor(
             for one, source, seed in zip(shapes, sources, seeds, strict=True)
         ]
         regions = regions_without(house, [*closed, *cores])
-        floors = regions.floors(regions.region_at(start))
+        floors = regions.floors(regions.regions_at(start))
         grown = [source | one.outside.numbers_in(floors) for one, source in zip(shapes, sources, strict=True)]
         if grown == sources:
             return floors

@@ -1,0 +1,89 @@
+"""Mends are tried on the model, and say what they would bring."""
+
+from __future__ import annotations
+
+import pytest
+
+from common.worked_terrace import UNDER_STAIRS, worked_terrace
+from wardwright.model.fixture import Outlet
+from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import Spot
+from wardwright.questions.mends import mends_for, with_contact
+from wardwright.questions.race_from_opening import answers, deciding
+from wardwright.questions.unit_elsewhere import best_elsewhere, moved_to
+from wardwright.rules.finding import Mend
+from wardwright.store.catalogue import load_catalogue
+from wardwright.trials.draws import estimate_of
+from wardwright.trials.race import race
+from wardwright.trials.ways_in import WayIn, ways_in
+
+CATALOGUE = load_catalogue()
+GOAL = Spot(UNDER_STAIRS.storey, *UNDER_STAIRS.at_m)
+SOCKETS = (
+    Outlet(id="bedroom-socket", name="bedroom socket", kind="power", storey="upper", at_m=(6.9, 1.2)),
+    Outlet(id="living-socket", name="living socket", kind="power", storey="ground", at_m=(2.4, 0.4)),
+)
+
+
+def way(site: Site, opening: str, manner: str = "opened") -> WayIn:
+    return next(w for w in ways_in(site, CATALOGUE)[0] if (w.opening.id, w.manner) == (opening, manner))
+
+
+def mends(site: Site, opening: str) -> dict[str, Mend]:
+    chosen = way(site, opening)
+    now = race(site, CATALOGUE, way=chosen, goal=GOAL)
+    _, hand = deciding(now, CATALOGUE)
+    estimate = estimate_of(hand, now.cases, unit="s")
+    found = mends_for(site, CATALOGUE, way=chosen, goal=GOAL, now=estimate)
+    return {mend.action: mend for mend in found} | {f"{mend.action} {mend.subject}": mend for mend in found}
+
+
+def test_a_contact_on_an_opening_window_brings_what_a_run_with_it_gives() -> None:
+    site = worked_terrace(contacts={"front-door": "entry-exit"})
+    mend = mends(site, "kitchen-window")["add-device kitchen-window"]
+    chosen = way(site, "kitchen-window")
+    sheet = CATALOGUE.sheet(str(dict(mend.values)["sheet"]))
+    assert sheet.kind == "opening-contact"
+    after = race(with_contact(site, chosen, sheet), CATALOGUE, way=chosen, goal=GOAL)
+    assert mend.gain is not None
+    assert mend.gain.value == pytest.approx(float(deciding(after, CATALOGUE)[1][0]))
+    assert mend.gain.value > 5.0
+
+
+def test_the_abort_delay_is_named_where_it_counts() -> None:
+    site = worked_terrace(contacts={"kitchen-window": "instant-delayed"}, abort_delay_s=30.0)
+    assert dict(mends(site, "kitchen-window")["change-programme"].values) == {"abort_delay_s": 0.0}
+
+
+def test_another_power_point_is_named_for_the_unit_where_it_is_better() -> None:
+    site = worked_terrace(contacts={"front-door": "instant"}).model_copy(update={"outlets": SOCKETS})
+    best = best_elsewhere(site, CATALOGUE)
+    # No way in with nothing that notices can be mended by a place: here the window is such a one.
+    assert best is None
+    both = worked_terrace(contacts={"front-door": "instant"}).model_copy(
+        update={"outlets": SOCKETS, "openings": tuple(o for o in site.openings if o.id != "kitchen-window")}
+    )
+    best = best_elsewhere(both, CATALOGUE)
+    assert best is not None
+    assert best.outlet == "bedroom-socket"
+    moved = moved_to(both, CATALOGUE, best.spot)
+    before, after = (
+        next(a for a in answers(s, CATALOGUE) if a.subject_id == "front-door") for s in (both, moved)
+    )
+    assert before.estimate is not None
+    assert after.estimate is not None
+    assert after.estimate.value > before.estimate.value
+
+
+def test_a_strong_lock_is_not_named_again() -> None:
+    site = worked_terrace(contacts={"front-door": "entry-exit"})
+    strong = tuple(o.model_copy(update={"lock": "rc3"}) if o.id == "front-door" else o for o in site.openings)
+    assert "change-lock" in mends(site, "front-door")
+    assert "change-lock" not in mends(site.model_copy(update={"openings": strong}), "front-door")
+
+
+def test_one_mend_for_each_thing_to_do() -> None:
+    site = worked_terrace(contacts={"front-door": "entry-exit"})
+    for answer in answers(site, CATALOGUE):
+        named = [(m.action, m.subject) for m in answer.mends]
+        assert len(named) == len(set(named))

@@ -1,0 +1,78 @@
+"""Question 5 on the worked terrace."""
+
+from __future__ import annotations
+
+import pytest
+
+from common.worked_terrace import worked_terrace
+from wardwright.model.device import WallMount
+from wardwright.model.household import Target
+from wardwright.model.site import Site
+from wardwright.questions.answer import Answer
+from wardwright.questions.undetected_walk import answers
+from wardwright.store.catalogue import load_catalogue
+
+CATALOGUE = load_catalogue()
+KITCHEN = {
+    "kitchen": (WallMount(wall="ground-cross", side="left", offset_m=5.7, height_m=2.2), 135.0, "instant")
+}
+JEWELS = Target(id="jewels", name="jewels", space="bedroom")
+
+
+def ask(site: Site) -> dict[str, Answer]:
+    return {one.subject_id: one for one in answers(site, CATALOGUE)}
+
+
+def with_target(site: Site) -> Site:
+    return site.model_copy(update={"targets": (JEWELS,)})
+
+
+def test_a_bare_house_is_walked_to_its_end_and_that_is_bad() -> None:
+    site = with_target(worked_terrace(contacts={})).model_copy(update={"devices": ()})
+    door = ask(site)["front-door"]
+    assert door.verdict == "bad"
+    assert "nothing would notice" in door.notes
+    assert door.estimate is not None
+    # To the far corner of the bedroom: 1.6 m, stairs 4.5 m, 2.3 m, then some 9 m across the room.
+    assert door.estimate.value == pytest.approx(17.5, abs=1.5)
+
+
+def test_a_detector_where_one_comes_in_leaves_little_and_no_target() -> None:
+    site = with_target(worked_terrace(contacts={"front-door": "entry-exit"}, movement=KITCHEN))
+    window = ask(site)["kitchen-window"]
+    assert window.estimate is not None
+    assert window.estimate.value < 3.5
+    assert "no target is reached undetected" in window.notes
+    assert window.verdict == "good"
+
+
+def test_a_target_that_is_reached_undetected_is_named_with_its_distance() -> None:
+    site = with_target(worked_terrace(contacts={"kitchen-window": "instant"}))
+    door = ask(site)["front-door"]
+    assert door.verdict == "bad"
+    named = [note for note in door.notes if "reached undetected after" in note]
+    assert len(named) == 1
+
+
+def test_without_targets_the_verdict_is_no_better_than_unknown() -> None:
+    site = worked_terrace(
+        contacts={"front-door": "entry-exit", "kitchen-window": "instant"}, movement=KITCHEN
+    )
+    assert ask(site)["kitchen-window"].verdict in ("unknown", "bad", "thin")
+    assert "no targets are known" in ask(site)["kitchen-window"].notes
+
+
+def test_parts_say_seconds_floor_and_second_notice() -> None:
+    site = with_target(worked_terrace(contacts={}, movement=KITCHEN))
+    window = ask(site)["kitchen-window"]
+    parts = {p.name: p.estimate for p in window.parts}
+    seconds, area = parts["walked at a hurry"], parts["undetected floor"]
+    second = parts["before a second, independent device notices"]
+    assert window.estimate is not None
+    assert seconds is not None
+    assert area is not None
+    assert second is not None
+    assert seconds.value == pytest.approx(window.estimate.value / 2.5)
+    assert seconds.low <= seconds.value <= seconds.high
+    assert area.low <= area.value <= area.high
+    assert second.value >= window.estimate.value
