@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import json
 from typing import Any
 
+from wardwright.model.document import write_document
 from wardwright.model.site import Site
 
 PLACES = {
@@ -21,7 +23,7 @@ PLACES = {
 
 def quarter_turned(site: Site) -> Site:
     """The same house, drawn with east where north was."""
-    return Site(**_turned(site.model_dump(exclude_unset=True)))
+    return Site(**_turned(json.loads(write_document(site))))
 
 
 def _turned(value: Any) -> Any:
