@@ -10,6 +10,7 @@ from pathlib import Path
 from wardwright.errors import CatalogueError
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.sheets import LARGEST_SHEET_BYTES, SheetText, read_rows
+from wardwright.store.texts import read_text
 
 
 def load_catalogue(extra: Sequence[Path] = ()) -> Catalogue:
@@ -57,21 +58,11 @@ def _packaged_texts() -> tuple[SheetText, ...]:
 
 
 def _text_of(path: Path) -> SheetText:
-    try:
-        if path.stat().st_size > LARGEST_SHEET_BYTES:
-            raise CatalogueError(
-                f"the file is longer than {LARGEST_SHEET_BYTES // 1_000_000} MB",
-                where=str(path),
-                cure="Give a file of rows only; one device sheet needs about thirty lines",
-            )
-        return SheetText(str(path), path.read_text(encoding="utf-8"))
-    except UnicodeDecodeError:
-        raise CatalogueError(
-            "this is not text in UTF-8", where=str(path), cure="Save it as UTF-8 text"
-        ) from None
-    except OSError as fault:
-        raise CatalogueError(
-            f"the file cannot be read ({fault.strerror})",
-            where=str(path),
-            cure="Check the path and who may read it",
-        ) from None
+    text = read_text(
+        path,
+        "file",
+        fault=CatalogueError,
+        largest_bytes=LARGEST_SHEET_BYTES,
+        cure="Give a file of rows only; one device sheet needs about thirty lines",
+    )
+    return SheetText(str(path), text)

@@ -11,6 +11,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.document import LARGEST_DOCUMENT_BYTES, read_document, write_document
 from wardwright.model.site import Site
 from wardwright.model.validation import sound
+from wardwright.store.texts import read_text
 
 
 def read_site(path: Path, catalogue: Catalogue | None = None) -> Site:
@@ -86,21 +87,10 @@ def _settle(folder: Path) -> None:
 
 
 def _text_of(path: Path) -> str:
-    try:
-        if path.stat().st_size > LARGEST_DOCUMENT_BYTES:
-            raise DocumentError(
-                f"the document is longer than {LARGEST_DOCUMENT_BYTES // 1_000_000} MB",
-                where=str(path),
-                cure="Give a site document; pictures and logs do not belong in it",
-            )
-        return path.read_text(encoding="utf-8")
-    except UnicodeDecodeError:
-        raise DocumentError(
-            "this is not text in UTF-8", where=str(path), cure="Save it as UTF-8 text"
-        ) from None
-    except OSError as fault:
-        raise DocumentError(
-            f"the file cannot be read ({fault.strerror})",
-            where=str(path),
-            cure="Check the path and who may read it",
-        ) from None
+    return read_text(
+        path,
+        "document",
+        fault=DocumentError,
+        largest_bytes=LARGEST_DOCUMENT_BYTES,
+        cure="Give a site document; pictures and logs do not belong in it",
+    )

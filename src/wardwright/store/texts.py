@@ -1,10 +1,10 @@
-"""Plain text files that a user hands in, such as notes."""
+"""Plain text files that a user hands in: site documents, device sheets, notes."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
-from wardwright.errors import NotesError
+from wardwright.errors import InputError, NotesError
 
 LARGEST_NOTES_BYTES = 2_000_000
 """Notes longer than this are refused: a big house needs a few hundred lines. [bytes] (assumption)"""
@@ -28,22 +28,49 @@ def read_notes_text(path: Path) -> str:
     NotesError
         If it cannot be read, is too long, or is not text.
     """
+    cure = "Give notes, one fact a line; pictures and logs do not belong in them"
+    text = read_text(path, "file of notes", fault=NotesError, largest_bytes=LARGEST_NOTES_BYTES, cure=cure)
+    if "\0" in text:
+        raise NotesError("this is not text", where=str(path), cure="Give a file of notes, one fact a line")
+    return text.removeprefix("\ufeff")
+
+
+def read_text(path: Path, what: str, *, fault: type[InputError], largest_bytes: int, cure: str) -> str:
+    """Read a file as text, up to a size.
+
+    Parameters
+    ----------
+    path : Path
+        Where it is.
+    what : str
+        What it should be, as it stands in the message when it is too long.
+    fault : type of InputError
+        What is raised.
+    largest_bytes : int
+        How long it may be.
+    cure : str
+        What to do when it is too long.
+
+    Returns
+    -------
+    str
+        Its text.
+
+    Raises
+    ------
+    InputError
+        Of the kind `fault`, if it cannot be read, is too long, or is not text.
+    """
     try:
-        if path.stat().st_size > LARGEST_NOTES_BYTES:
-            raise NotesError(
-                f"the notes are longer than {LARGEST_NOTES_BYTES // 1_000_000} MB",
-                where=str(path),
-                cure="Give notes, one fact a line; pictures and logs do not belong in them",
-            )
-        text = path.read_text(encoding="utf-8-sig")
+        if path.stat().st_size > largest_bytes:
+            length = f"{largest_bytes // 1_000_000} MB"
+            raise fault(f"the {what} is longer than {length}", where=str(path), cure=cure)
+        return path.read_text(encoding="utf-8")
     except UnicodeDecodeError:
-        raise NotesError("this is not text in UTF-8", where=str(path), cure="Save it as UTF-8 text") from None
-    except OSError as fault:
-        raise NotesError(
-            f"the file cannot be read ({fault.strerror})",
+        raise fault("this is not text in UTF-8", where=str(path), cure="Save it as UTF-8 text") from None
+    except OSError as trouble:
+        raise fault(
+            f"the file cannot be read ({trouble.strerror})",
             where=str(path),
             cure="Check the path and who may read it",
         ) from None
-    if "\0" in text:
-        raise NotesError("this is not text", where=str(path), cure="Give a file of notes, one fact a line")
-    return text
