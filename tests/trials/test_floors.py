@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
 
 from common.worked_terrace import worked_terrace
@@ -18,9 +20,12 @@ def floor(*rows: str) -> np.ndarray:
     return np.array([[letter == "." for letter in row] for row in reversed(rows)])
 
 
+def anywhere_on(grid: Grid) -> Callable[[Spot], np.ndarray]:
+    return lambda spot: nearest_cells(np.ones(grid.shape, dtype=bool), grid, (spot.x, spot.y))
+
+
 def regions(site: Site, mask: np.ndarray) -> Regions:
-    standing = {"ground": np.ones(GRID.shape, dtype=bool)}
-    return Regions(site, {"ground": GRID}, standing=standing, open_floor={"ground": mask})
+    return Regions(site, {"ground": GRID}, standing_cells=anywhere_on(GRID), open_floor={"ground": mask})
 
 
 def test_a_mask_is_carried_to_another_grid_by_its_middles() -> None:
@@ -60,9 +65,11 @@ def test_stairs_join_storeys() -> None:
     everywhere = np.ones(whole.shape, dtype=bool)
     grids = {"ground": whole, "upper": whole}
     floors = {"ground": everywhere, "upper": everywhere}
-    joined = Regions(site, grids, standing=floors, open_floor=floors)
+    joined = Regions(site, grids, standing_cells=anywhere_on(whole), open_floor=floors)
     assert joined.regions_at(Spot("ground", 5, 5)) == joined.regions_at(Spot("upper", 5, 5)) != frozenset()
-    apart = Regions(site.model_copy(update={"stairs": ()}), grids, standing=floors, open_floor=floors)
+    apart = Regions(
+        site.model_copy(update={"stairs": ()}), grids, standing_cells=anywhere_on(whole), open_floor=floors
+    )
     assert apart.regions_at(Spot("ground", 5, 5)) != apart.regions_at(Spot("upper", 5, 5))
 
 

@@ -124,22 +124,53 @@ def outlines(
     """
     if not mask.any():
         return ()
-    # Runs of cells along each row become boxes; their union is the outline.
-    padded = np.zeros((grid.ny, grid.nx + 2), dtype=np.int8)
-    padded[:, 1:-1] = mask
-    step = np.diff(padded, axis=1)
-    rows, starts = np.nonzero(step == 1)
-    _, ends = np.nonzero(step == -1)
-    x, y, c = grid.x0, grid.y0, grid.cell
-    area = shapely.union_all(shapely.box(x + starts * c, y + rows * c, x + ends * c, y + (rows + 1) * c))
+    loops = _loops(mask)
+    rings = [np.array([grid.x0, grid.y0]) + np.array(loop) * grid.cell for loop in loops]
     if tolerance > 0.0:
-        area = area.simplify(tolerance)
-    polygons = [p for p in shapely.get_parts(area) if p.geom_type == "Polygon" and not p.is_empty]
-    rings: list[tuple[tuple[float, float], ...]] = []
-    for polygon in polygons:
-        turned = shapely.orient_polygons(polygon)
-        rings.extend(
-            tuple((float(px), float(py)) for px, py in ring.coords[:-1])
-            for ring in (turned.exterior, *turned.interiors)
-        )
-    return tuple(rings)
+        smoothed = [shapely.simplify(shapely.linearrings(ring), tolerance) for ring in rings]
+        rings = [shapely.get_coordinates(ring)[:-1] for ring in smoothed]
+    return tuple(tuple((float(x), float(y)) for x, y in ring) for ring in rings)
+
+
+def _loops(mask: BoolArray) -> list[list[tuple[int, int]]]:
+    """Corners of the outlines of True cells, in cells, inside on the left; cells that touch at a corner are apart."""
+    padded = np.pad(mask, 1)
+    inside = padded[1:-1, 1:-1]
+    onward: dict[tuple[int, int], list[tuple[int, int]]] = {}
+    sides = (
+        (padded[:-2, 1:-1], (0, 0), (1, 0)),  # below: to the right along the lower edge
+        (padded[1:-1, 2:], (1, 0), (1, 1)),
+        (padded[2:, 1:-1], (1, 1), (0, 1)),
+        (padded[1:-1, :-2], (0, 1), (0, 0)),
+    )
+    for beside, start, end in sides:
+        rows, columns = np.nonzero(inside & ~beside)
+        for row, column in zip(rows.tolist(), columns.tolist(), strict=True):
+            onward.setdefault((column + start[0], row + start[1]), []).append((column + end[0], row + end[1]))
+    loops = []
+    while onward:
+        loops.append(_loop(onward))
+    return loops
+
+
+def _loop(onward: dict[tuple[int, int], list[tuple[int, int]]]) -> list[tuple[int, int]]:
+    """Take one closed loop out of directed edges, corners only."""
+    first = min(onward)
+    here, step = first, (0, 0)
+    corners: list[tuple[int, int]] = []
+    while True:
+        ends = onward[here]
+        chosen = ends[0]
+        for end in ends:
+            turn = step[0] * (end[1] - here[1]) - step[1] * (end[0] - here[0])
+            if turn > 0:  # to the left: round the same cell
+                chosen = end
+        ends.remove(chosen)
+        if not ends:
+            del onward[here]
+        way = (chosen[0] - here[0], chosen[1] - here[1])
+        if way != step:
+            corners.append(here)
+        here, step = chosen, way
+        if here == first:
+            return corners

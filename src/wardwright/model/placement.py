@@ -125,6 +125,11 @@ def sides_of_opening(site: Site, opening: Opening) -> tuple[str | None, str | No
     """
     if opening.joins is not None:
         return opening.joins
+    return _sides(site.bare, opening)
+
+
+@lru_cache(maxsize=4096)
+def _sides(site: Site, opening: Opening) -> tuple[str | None, str | None]:
     wall = site.wall(opening.wall)
     found: list[str | None] = []
     for side in (1.0, -1.0):

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cached_property, lru_cache
-from typing import Literal, Protocol, TypeVar
+from typing import Any, Literal, Protocol, Self, TypeVar
 
 from wardwright.model.device import Device
 from wardwright.model.fabric import OpenEdge, Space, Stair, Storey, Wall
@@ -80,6 +81,14 @@ class Site(Record):
             )
         )
 
+    def model_copy(self, *, update: Mapping[str, Any] | None = None, deep: bool = False) -> Self:
+        """A copy with some fields replaced; it keeps the bare house if nothing of that is replaced."""
+        twin = super().model_copy(update=update, deep=deep)
+        kept = self.__dict__.get("bare")
+        if kept is not None and not deep and not _OF_THE_HOUSE & (update or {}).keys():
+            twin.__dict__["bare"] = kept
+        return twin
+
     def storey(self, storey_id: str) -> Storey:
         """Look up a storey by its id; KeyError if there is none."""
         return _by_id(self.storeys, storey_id)
@@ -103,6 +112,11 @@ class Site(Record):
     def behaviour(self, behaviour_id: str) -> Behaviour:
         """Look up a behaviour by its id; KeyError if there is none."""
         return _by_id(self.behaviours, behaviour_id)
+
+
+_OF_THE_HOUSE = {
+    "schema_version", "place", "ground", "storeys", "spaces", "walls", "openings", "open_edges", "stairs", "fixtures",
+}  # fmt: skip
 
 
 @lru_cache(maxsize=256)

@@ -1,39 +1,34 @@
-"""Would the control unit be safer by another power point? The races run again with it there."""
+"""Would the control unit be safer by another power point? The one that is reached last, from every way in."""
 
 from __future__ import annotations
 
 from functools import lru_cache
 from typing import NamedTuple
 
-import numpy as np
-
-from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import FreeMount
-from wardwright.model.placement import space_at, standing
+from wardwright.model.fixture import Outlet
+from wardwright.model.placement import space_at
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
-from wardwright.trials.race import race
 from wardwright.trials.watchers import control_units
 from wardwright.trials.ways_in import ways_in
+from wardwright.trials.ways_on_foot import route_to, spot_of
 
 HEIGHT_M = 1.4
 """Height at which a control unit is thought of by a power point. [m] (common practice)"""
-MOST_TRIED = 6
-"""At most this many power points are tried, by id. [-]"""
 
 
 class Elsewhere(NamedTuple):
-    """A power point and the least time in hand that any way in leaves there."""
+    """A power point, and how soon the quickest way in reaches it."""
 
     outlet: str
     spot: Spot
-    least_hand_s: float
+    reached_s: float
 
 
-@lru_cache(maxsize=32)
 def best_elsewhere(site: Site, catalogue: Catalogue) -> Elsewhere | None:
-    """The power point in another space where the worst way in leaves most time in hand.
+    """The power point in another space that the quickest of all ways in reaches last.
 
     Parameters
     ----------
@@ -45,30 +40,27 @@ def best_elsewhere(site: Site, catalogue: Catalogue) -> Elsewhere | None:
     Returns
     -------
     Elsewhere or None
-        None if there is no unit, no other power point, or none is better than where it is.
+        None if there is no unit, or no other power point is reached later than the unit is where it stands.
     """
     units = control_units(site, catalogue)
     if not units:
         return None
-    at = standing(site, units[0])
-    here = space_at(site, at.storey, (at.x_m, at.y_m))
-    found = [Elsewhere("", Spot(at.storey, at.x_m, at.y_m), _least_hand(site, catalogue, at[:3]))]
-    tried = 0
-    for outlet in sorted(site.outlets, key=lambda one: one.id):
-        space = space_at(site, outlet.storey, outlet.at_m)
+    return _best(site.bare, catalogue, spot_of(site, units[0]), outlets=site.outlets)
+
+
+@lru_cache(maxsize=64)
+def _best(house: Site, catalogue: Catalogue, now: Spot, *, outlets: tuple[Outlet, ...]) -> Elsewhere | None:
+    here = space_at(house, now.storey, (now.x, now.y))
+    found = [Elsewhere("", now, _soonest(house, catalogue, now))]
+    for outlet in sorted(outlets, key=lambda one: one.id):
+        space = space_at(house, outlet.storey, outlet.at_m)
         if outlet.kind not in ("power", "fused-spur") or space is None or space.belongs != "ours":
             continue
-        if here is not None and space.id == here.id:
-            continue
-        spot = Spot(outlet.storey, *outlet.at_m)
-        found.append(
-            Elsewhere(outlet.id, spot, _least_hand(moved_to(site, catalogue, spot), catalogue, spot))
-        )
-        tried += 1
-        if tried == MOST_TRIED:
-            break
-    best = max(found, key=lambda one: (one.least_hand_s, one.outlet))
-    return best if best.outlet and best.least_hand_s > found[0].least_hand_s else None
+        if here is None or space.id != here.id:
+            spot = Spot(outlet.storey, *outlet.at_m)
+            found.append(Elsewhere(outlet.id, spot, _soonest(house, catalogue, spot)))
+    best = max(found, key=lambda one: (one.reached_s, one.outlet))
+    return best if best.outlet and best.reached_s > found[0].reached_s else None
 
 
 def moved_to(site: Site, catalogue: Catalogue, spot: Spot) -> Site:
@@ -80,16 +72,12 @@ def moved_to(site: Site, catalogue: Catalogue, spot: Spot) -> Site:
     return site.model_copy(update={"devices": devices})
 
 
-def _least_hand(site: Site, catalogue: Catalogue, at: tuple[str, float, float]) -> float:
-    """The least of all ways in, likely case: message before broken, sounder before reached. [s]"""
-    goal = Spot(*at)
-    stay = catalogue.figure("stay").value
-    least = np.inf
-    for way in ways_in(site, catalogue)[0]:
-        try:
-            one = race(site, catalogue, way=way, goal=goal)
-        except NotComputable:
-            continue
-        hands = [one.broken - one.message] + ([] if one.sounder is None else [one.reached - one.sounder])
-        least = min(least, *(max(float(hand[0]), -stay) for hand in hands))
-    return float(least)
+def _soonest(house: Site, catalogue: Catalogue, goal: Spot) -> float:
+    """When the quickest of all ways in reaches a spot, climbing in included. [s]"""
+    climb = catalogue.figure("climb-in").value
+    found = []
+    for way in ways_in(house, catalogue)[0]:
+        route = route_to(house, catalogue, way=way, goal=goal)
+        if route is not None:
+            found.append(float(route.clock[-1]) + (climb if way.climbs else 0.0))
+    return min(found, default=0.0)

@@ -4,20 +4,20 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Literal
 
 import numpy as np
 import shapely
 
-from wardwright.geometry.raster import Grid, grid_over, painted
+from wardwright.geometry.raster import Grid, IntArray, grid_over, painted
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, OpeningMount
 from wardwright.model.placement import opening_footprint
 from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import watch
 from wardwright.physics.walking.from_site import Paces, Spot, TimeMap, premises_network, time_maps
-from wardwright.trials.floors import Floors, Regions, on_grid
+from wardwright.trials.floors import Floors, Regions, nearest_cells, on_grid
 
 Side = Literal["surely", "likely", "possibly"]
 """Which floor counts as watched: only where somebody is surely noticed; the low-side shape whole; anywhere at all
@@ -141,12 +141,20 @@ def unwatched_regions(
 
 def regions_without(house: Site, closed: Sequence[Floors]) -> Regions:
     """The regions that are left of the standing floor once some floor is closed."""
-    standing = standing_floor(house)
-    open_floor = {storey: mask.copy() for storey, mask in standing.items()}
+    open_floor = {storey: mask.copy() for storey, mask in standing_floor(house).items()}
     for one in closed:
         for storey, mask in one.items():
             open_floor[storey] &= ~mask
-    return Regions(house, grids_of(house), standing=standing, open_floor=open_floor)
+    at = partial(standing_cells, house)
+    return Regions(house, grids_of(house), standing_cells=at, open_floor=open_floor)
+
+
+@lru_cache(maxsize=4096)
+def standing_cells(house: Site, spot: Spot) -> IntArray:
+    """The cells that somebody stands on who is at a spot; rows and columns, (n, 2)."""
+    if spot.storey not in grids_of(house):
+        return np.zeros((0, 2), dtype=np.int64)
+    return nearest_cells(standing_floor(house)[spot.storey], grids_of(house)[spot.storey], (spot.x, spot.y))
 
 
 def union_of(floors: list[Floors]) -> Floors:

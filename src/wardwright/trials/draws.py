@@ -125,22 +125,36 @@ def estimate_of(values: FloatArray, cases: Cases, *, unit: str) -> Estimate:
     """
     k = len(cases.inputs)
     likely = float(values[0])
-    low, high = np.percentile(values[1 + 2 * k :], [5.0, 95.0])
-    drivers = [
-        Driver(name=one.name, swing=abs(float(values[2 + 2 * i] - values[1 + 2 * i])), basis=one.basis)
-        for i, one in enumerate(cases.inputs)
-    ]
-    drivers.sort(key=lambda driver: (-driver.swing, driver.name))
-    moving = tuple(driver for driver in drivers if driver.swing > 1e-9)
+    low, high = _percentiles(np.sort(values[1 + 2 * k :]))
+    swings = np.abs(values[2 : 2 + 2 * k : 2] - values[1 : 1 + 2 * k : 2]).tolist()
+    moving = tuple(
+        Driver(name=one.name, swing=swing, basis=one.basis)
+        for swing, one in sorted(
+            zip(swings, cases.inputs, strict=True), key=lambda pair: (-pair[0], pair[1].name)
+        )
+        if swing > 1e-9
+    )
     weakest = max((BASES.index(driver.basis) for driver in moving[:2]), default=0)
     return Estimate(
         value=likely,
-        low=min(float(low), likely),
-        high=max(float(high), likely),
+        low=min(low, likely),
+        high=max(high, likely),
         unit=unit,
         drivers=moving,
         basis=BASES[weakest],
     )
+
+
+def _percentiles(ordered: FloatArray) -> tuple[float, float]:
+    """The 5th and 95th percentile of ordered values, straight between neighbours as numpy's own does."""
+    last = len(ordered) - 1
+    found = []
+    for share in (0.05, 0.95):
+        below = int(share * last)
+        above = min(below + 1, last)
+        part = share * last - below
+        found.append(float(ordered[below] * (1.0 - part) + ordered[above] * part))
+    return found[0], found[1]
 
 
 def share_met(values: FloatArray, cases: Cases) -> float:

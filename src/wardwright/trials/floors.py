@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 import numpy as np
 from scipy import ndimage
@@ -60,17 +60,22 @@ class Regions:
         For its stairs.
     grids : mapping of storey to Grid
         The cells.
-    standing : mapping of storey to ndarray of bool
-        Those that somebody can stand on at all.
+    standing_cells : callable
+        Finds the cells that somebody stands on who is at a spot, whether they may be walked or not: (n, 2).
     open_floor : mapping of storey to ndarray of bool
-        Those of them that may be walked.
+        The cells that may be walked.
     """
 
     def __init__(
-        self, site: Site, grids: Mapping[str, Grid], *, standing: Floors, open_floor: Floors
+        self,
+        site: Site,
+        grids: Mapping[str, Grid],
+        *,
+        standing_cells: Callable[[Spot], IntArray],
+        open_floor: Floors,
     ) -> None:
         self.grids = grids
-        self._standing = standing
+        self.standing_cells = standing_cells
         self._numbers = _numbered(open_floor)
         self._rings: dict[frozenset[int], dict[str, tuple[Ring, ...]]] = {}
         for stair in site.stairs:
@@ -83,7 +88,8 @@ class Regions:
 
     def _join(self, regions: frozenset[int]) -> None:
         for numbers in self._numbers.values():
-            numbers[np.isin(numbers, sorted(regions))] = min(regions)
+            for region in regions - {min(regions)}:
+                numbers[numbers == region] = min(regions)
 
     def regions_at(self, spot: Spot) -> frozenset[int]:
         """The regions that somebody stands on who is at a spot; none where that is no open floor.
@@ -93,7 +99,7 @@ class Regions:
         if spot.storey not in self._numbers:
             return frozenset()
         numbers = self._numbers[spot.storey]
-        found = nearest_cells(self._standing[spot.storey], self.grids[spot.storey], (spot.x, spot.y))
+        found = self.standing_cells(spot)
         return frozenset(numbers[found[:, 0], found[:, 1]].tolist()) - {0}
 
     def numbers_in(self, floors: Floors) -> frozenset[int]:

@@ -19,7 +19,7 @@ from wardwright.model.programme import STANDARD_BEHAVIOURS, Behaviour, Programme
 from wardwright.model.record import Ring
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap, premises_network, time_maps, way_in_spot
-from wardwright.trials.barriers import CELL_M, grids_of, standing_floor, watched_floor
+from wardwright.trials.barriers import CELL_M, grids_of, standing_cells, watched_floor
 from wardwright.trials.floors import Floors, nearest_cells, rings_of
 from wardwright.trials.paces import paces_of
 from wardwright.trials.unnoticed import WatchedShape, unnoticed_floor
@@ -155,7 +155,7 @@ def _holds(floors: Floors, spot: Spot, house: Site) -> bool:
     """Whether floor holds the place where somebody stands who lays hands on a thing at a spot."""
     if spot.storey not in floors:
         return False
-    at = nearest_cells(standing_floor(house)[spot.storey], grids_of(house)[spot.storey], (spot.x, spot.y))
+    at = standing_cells(house, spot)
     return bool(floors[spot.storey][at[:, 0], at[:, 1]].any())
 
 

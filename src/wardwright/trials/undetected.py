@@ -98,10 +98,20 @@ def undetected(
         }
         return Undetected(0.0, nothing, metres)
     runs = [tuple(one for one in counting if one.id != skipped.id) for skipped in counting] if left else []
-    floors = [_floors(site.bare, catalogue, run, side=side, start=start) for run in runs or [counting]]
+    find = _floors_again if left else _floors
+    floors = [find(site.bare, catalogue, run, side=side, start=start) for run in runs or [counting]]
     exact = walked_floor(site.bare)
     reached = {storey: mask & exact[storey] for storey, mask in union_of(floors).items()}
     return Undetected(farthest(metres, reached), reached, metres)
+
+
+@lru_cache(maxsize=512)
+def _floors_again(
+    house: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, side: Side, start: Spot
+) -> Floors:
+    """The floor that is reached before a second device has noticed: cores for whoever turns up anywhere."""
+    regions = unwatched_regions(house, catalogue, devices, side=side)
+    return regions.floors(regions.regions_at(start))
 
 
 @lru_cache(maxsize=512)

@@ -19,8 +19,14 @@ from wardwright.model.device import Device
 from wardwright.model.site import Site
 from wardwright.physics.detection.depth import core_cells
 from wardwright.physics.walking.from_site import Spot
-from wardwright.trials.barriers import grids_of, regions_without, standing_floor, watched_floor
-from wardwright.trials.floors import Floors, nearest_cells
+from wardwright.trials.barriers import (
+    grids_of,
+    regions_without,
+    standing_cells,
+    standing_floor,
+    watched_floor,
+)
+from wardwright.trials.floors import Floors
 
 SEED_M = 0.35
 """About a start within a shape, cells this near count as where one turns up. [m] (derived here: a body and a cell)"""
@@ -42,8 +48,8 @@ class WatchedShape:
     def __init__(self, house: Site, storey: str, shape: BoolArray) -> None:
         self.storey = storey
         self.grid = grids_of(house)[storey]
-        self._standing = standing_floor(house)[storey]
-        self.shape = shape & self._standing
+        self._house = house
+        self.shape = shape & standing_floor(house)[storey]
         self.outside = regions_without(house, [{storey: self.shape}])
         self._cores: dict[tuple[frozenset[int], Spot | None], BoolArray] = {}
 
@@ -51,7 +57,7 @@ class WatchedShape:
         """Whether a spot lies in the shape."""
         if spot.storey != self.storey:
             return False
-        at = nearest_cells(self._standing, self.grid, (spot.x, spot.y))
+        at = standing_cells(self._house, spot)
         return bool(self.shape[at[:, 0], at[:, 1]].any())
 
     def core(self, sources: frozenset[int], seed: Spot | None) -> BoolArray:

@@ -9,7 +9,7 @@ import numpy as np
 
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, OpeningMount
-from wardwright.model.programme import Behaviour
+from wardwright.model.programme import Behaviour, Zone
 from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import noticed_along
 from wardwright.physics.walking.from_site import Spot
@@ -61,12 +61,19 @@ def has_sounder(site: Site, catalogue: Catalogue) -> bool:
 
 def behaviour_of(site: Site, device: Device, part: str) -> Behaviour | None:
     """The behaviour of the zone that hears a device in one part; None where no active zone does."""
-    for zone in sorted(site.zones, key=lambda one: one.number):
-        if device.id in zone.devices:
-            behaviour = site.behaviour(zone.behaviour)
-            if part in zone.parts or behaviour.is_always_active:
-                return behaviour
-    return None
+    return _heard_in(site.zones, site.behaviours, part).get(device.id)
+
+
+@lru_cache(maxsize=256)
+def _heard_in(zones: tuple[Zone, ...], behaviours: tuple[Behaviour, ...], part: str) -> dict[str, Behaviour]:
+    by_id = {one.id: one for one in behaviours}
+    found: dict[str, Behaviour] = {}
+    for zone in sorted(zones, key=lambda one: one.number):
+        behaviour = by_id[zone.behaviour]
+        if part in zone.parts or behaviour.is_always_active:
+            for device in zone.devices:
+                found.setdefault(device, behaviour)
+    return found
 
 
 def watchers_on(

@@ -187,7 +187,8 @@ def noticed_along(
     floors = np.full(len(places), placed.level.floor_m - 1e3)
     for level in (placed.level, *placed.others):
         there = names == level.storey.id
-        if there.any():
+        # Zones only look down: nobody is noticed on a floor above the detector's own.
+        if there.any() and level.floor_m <= placed.level.floor_m:
             shapes = _watched(placed, level, posture)
             high[there] = mask_at(shapes.grid, shapes.high, places[there])
             core[there] = mask_at(shapes.grid, shapes.core, places[there])

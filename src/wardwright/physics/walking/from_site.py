@@ -86,6 +86,11 @@ def premises_network(site: Site, *, body_radius: float = BODY_RADIUS_M) -> Netwo
     Network
         Ready to be asked by `fastest_route` and `time_maps`.
     """
+    return _premises(site.bare, body_radius=body_radius)
+
+
+@lru_cache(maxsize=32)
+def _premises(site: Site, *, body_radius: float) -> Network:
     ours = {space.id for space in site.spaces if space.belongs == "ours"}
     levels = []
     for storey in sorted(site.storeys, key=lambda s: (s.elevation_m, s.id)):
@@ -124,6 +129,11 @@ def way_in_spot(site: Site, opening: Opening) -> Spot:
     NotComputable
         If none of our spaces is on either side.
     """
+    return _way_in_spot(site.bare, opening)
+
+
+@lru_cache(maxsize=1024)
+def _way_in_spot(site: Site, opening: Opening) -> Spot:
     wall = site.wall(opening.wall)
     sides = sides_of_opening(site, opening)
     ours = [side is not None and site.space(side).belongs == "ours" for side in sides]
@@ -237,7 +247,7 @@ def _is_ours(site: Site, stair: Stair) -> bool:
     return True
 
 
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=64)
 def _network(levels: tuple[tuple[_Level, float], ...], body_radius: float) -> Network:
     plans = tuple(_plan(level) for level, _ in levels)
     height = {level.parts.storey: elevation for level, elevation in levels}
