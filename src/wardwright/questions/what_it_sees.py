@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 import numpy as np
 
@@ -14,6 +15,7 @@ from wardwright.model.record import BASES, Basis
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.physics.detection.from_site import crossing_angles, seen_facts, watch
+from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
 from wardwright.trials.watchers import control_units, devices_of
 from wardwright.trials.ways_in import ways_in
@@ -45,14 +47,17 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
             verdict="unknown",
         )
         return (nothing,)
-    return tuple(_answer(site, catalogue, device) for device in found)
+    units = control_units(site, catalogue)
+    goal = spot_of(site, units[0]) if units else None
+    return tuple(_answer(site.bare, catalogue, device, goal=goal) for device in found)
 
 
-def _answer(site: Site, catalogue: Catalogue, device: Device) -> Answer:
+@lru_cache(maxsize=256)
+def _answer(site: Site, catalogue: Catalogue, device: Device, *, goal: Spot | None) -> Answer:
     facts = seen_facts(site, catalogue, device, reach_shares=SHARES)
     basis = _weaker(device.basis_of("mount"), device.basis_of("heading_deg"))
     blind = _over_reach(facts.blind_share, unit="-", basis=basis)
-    angles = _angles(site, catalogue, device)
+    angles = () if goal is None else _angles(site, catalogue, device, goal=goal)
     areas = (
         ("seen at 0.3 m height", facts.seen_at_03_m2),
         ("seen at 1.0 m height", facts.seen_at_10_m2),
@@ -105,16 +110,13 @@ def _verdict(blind: Estimate | None) -> Verdict:
     return "thin" if blind.value > BLIND_THIN or blind.high > BLIND_BAD else "good"
 
 
-def _angles(site: Site, catalogue: Catalogue, device: Device) -> tuple[PartAnswer, ...]:
+def _angles(site: Site, catalogue: Catalogue, device: Device, *, goal: Spot) -> tuple[PartAnswer, ...]:
     """How the fastest way from each opening to the control unit crosses its view."""
-    units = control_units(site, catalogue)
-    if not units:
-        return ()
     found: dict[str, PartAnswer] = {}
     for way in ways_in(site, catalogue)[0]:
         if way.opening.id in found:
             continue
-        route = route_to(site, catalogue, way=way, goal=spot_of(site, units[0]))
+        route = route_to(site, catalogue, way=way, goal=goal)
         if route is None:
             continue
         angles = crossing_angles(site, catalogue, device, points=route.points, storeys=route.storeys)

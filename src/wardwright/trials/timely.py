@@ -23,7 +23,7 @@ from wardwright.trials.barriers import CELL_M, grids_of, standing_cells, watched
 from wardwright.trials.floors import Floors, nearest_cells, rings_of
 from wardwright.trials.paces import paces_of
 from wardwright.trials.unnoticed import WatchedShape, unnoticed_floor
-from wardwright.trials.watchers import behaviour_of, has_sounder, opens_contact
+from wardwright.trials.watchers import has_sounder, heard_in, opens_contact
 from wardwright.trials.ways_in import WayIn
 
 Need = Literal["message", "sounder"]
@@ -106,8 +106,9 @@ def _timely_rings(
 
 def _zoned(site: Site, part: str) -> Zoned:
     found = []
+    heard = heard_in(site, part)
     for device in sorted(site.devices, key=lambda one: one.id):
-        behaviour = behaviour_of(site, device, part)
+        behaviour = heard.get(device.id)
         if behaviour is not None and behaviour.alarms:
             found.append((device, behaviour))
     return tuple(found)

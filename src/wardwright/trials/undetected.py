@@ -31,7 +31,7 @@ from wardwright.trials.barriers import (
 )
 from wardwright.trials.floors import Floors, farthest, nearest_cells
 from wardwright.trials.unnoticed import shape_of, unnoticed_floor
-from wardwright.trials.watchers import behaviour_of, opens_contact
+from wardwright.trials.watchers import heard_in, opens_contact
 from wardwright.trials.ways_in import WayIn
 
 BESIDE_CELLS = 4
@@ -53,8 +53,9 @@ class Undetected(NamedTuple):
 def active_devices(site: Site, catalogue: Catalogue, part: str) -> tuple[Device, ...]:
     """Detectors whose zone is active and can alarm, in the order of ids."""
     found = []
+    heard = heard_in(site, part)
     for device in sorted(site.devices, key=lambda one: one.id):
-        behaviour = behaviour_of(site, device, part)
+        behaviour = heard.get(device.id)
         kind = catalogue.sheet(device.sheet).kind
         if behaviour is not None and behaviour.alarms and kind in ("movement-detector", "opening-contact"):
             found.append(device)

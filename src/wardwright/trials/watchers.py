@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -61,7 +62,12 @@ def has_sounder(site: Site, catalogue: Catalogue) -> bool:
 
 def behaviour_of(site: Site, device: Device, part: str) -> Behaviour | None:
     """The behaviour of the zone that hears a device in one part; None where no active zone does."""
-    return _heard_in(site.zones, site.behaviours, part).get(device.id)
+    return heard_in(site, part).get(device.id)
+
+
+def heard_in(site: Site, part: str) -> Mapping[str, Behaviour]:
+    """The behaviour of the zone that hears each device in one part; devices that no active zone hears are not there."""
+    return _heard_in(site.zones, site.behaviours, part)
 
 
 @lru_cache(maxsize=256)
@@ -81,8 +87,9 @@ def watchers_on(
 ) -> tuple[Watcher, ...]:
     """Every device that might notice somebody on the fastest way to a goal, in the order of ids."""
     found: list[Watcher] = []
+    heard = heard_in(site, part)
     for device in sorted(site.devices, key=lambda one: one.id):
-        behaviour = behaviour_of(site, device, part)
+        behaviour = heard.get(device.id)
         if behaviour is None:
             continue
         kind = catalogue.sheet(device.sheet).kind
