@@ -87,21 +87,26 @@ def undetected(
     Undetected
         The floor and how far it goes.
     """
-    start = way_in_spot(site, way.opening)
-    metres = walked_metres(site.bare, start)
     devices = active_devices(site, catalogue, part)
     on_way_in = tuple(one for one in devices if opens_contact(one, way))
     counting = tuple(one for one in devices if one not in on_way_in)
+    start = way_in_spot(site, way.opening)
     left = others_allowed - len(on_way_in)
+    return _undetected(site.bare, catalogue, start, counting=counting, side=side, left=left)
+
+
+@lru_cache(maxsize=1024)
+def _undetected(
+    house: Site, catalogue: Catalogue, start: Spot, *, counting: tuple[Device, ...], side: Side, left: int
+) -> Undetected:
+    """The same, with `left` devices that may still notice; fewer than none: one has noticed at once."""
+    metres = walked_metres(house, start)
+    exact = walked_floor(house)
     if left < 0:
-        nothing = {
-            storey: np.zeros(grid.shape, dtype=np.bool_) for storey, grid in grids_of(site.bare).items()
-        }
-        return Undetected(0.0, nothing, metres)
+        return Undetected(0.0, {storey: np.zeros_like(mask) for storey, mask in exact.items()}, metres)
     runs = [tuple(one for one in counting if one.id != skipped.id) for skipped in counting] if left else []
     find = _floors_again if left else _floors
-    floors = [find(site.bare, catalogue, run, side=side, start=start) for run in runs or [counting]]
-    exact = walked_floor(site.bare)
+    floors = [find(house, catalogue, run, side=side, start=start) for run in runs or [counting]]
     reached = {storey: mask & exact[storey] for storey, mask in union_of(floors).items()}
     return Undetected(farthest(metres, reached), reached, metres)
 

@@ -66,7 +66,7 @@ def behaviour_of(site: Site, device: Device, part: str) -> Behaviour | None:
 
 
 def heard_in(site: Site, part: str) -> Mapping[str, Behaviour]:
-    """The behaviour of the zone that hears each device in one part; devices that no active zone hears are not there."""
+    """The behaviour of the zone that hears each device in one part; those that none hears are not there."""
     return _heard_in(site.zones, site.behaviours, part)
 
 
