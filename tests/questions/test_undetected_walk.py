@@ -32,6 +32,7 @@ def test_a_bare_house_is_walked_to_its_end_and_that_is_bad() -> None:
     door = ask(site)["front-door"]
     assert door.verdict == "bad"
     assert "nothing would notice" in door.notes
+    assert "noticed as it is opened" not in door.notes
     assert door.estimate is not None
     # To the far corner of the bedroom: 1.6 m, stairs 4.5 m, 2.3 m, then some 9 m across the room.
     assert door.estimate.value == pytest.approx(17.5, abs=1.5)
@@ -50,8 +51,12 @@ def test_a_target_that_is_reached_undetected_is_named_with_its_distance() -> Non
     site = with_target(worked_terrace(contacts={"kitchen-window": "instant"}))
     door = ask(site)["front-door"]
     assert door.verdict == "bad"
-    named = [note for note in door.notes if "reached undetected after" in note]
-    assert len(named) == 1
+    assert "Control unit is reached undetected" in door.notes
+    parts = {p.name: p.estimate for p in door.parts}
+    unit = parts["undetected to Control unit"]
+    assert unit is not None
+    # 4.03 m from the front door to the unit under the stairs, less what an arm's length leaves.
+    assert unit.value == pytest.approx(3.8, abs=0.35)
 
 
 def test_without_targets_the_verdict_is_no_better_than_unknown() -> None:

@@ -70,7 +70,7 @@ def mends_for(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, now: 
     tried.sort(key=lambda mend: (-(mend.gain.value if mend.gain else 0.0), mend.action, mend.subject))
     best = {(mend.action, mend.subject): mend for mend in reversed(tried)}
     return (
-        *_locks_and_lights(site, catalogue, way),
+        *locks_and_lights(site, catalogue, way),
         *(mend for mend in tried if best[mend.action, mend.subject] is mend),
     )
 
@@ -80,7 +80,8 @@ def _goal(site: Site, catalogue: Catalogue, was: Spot) -> Spot:
     return spot_of(site, units[0]) if units else was
 
 
-def _locks_and_lights(site: Site, catalogue: Catalogue, way: WayIn) -> tuple[Mend, ...]:
+def locks_and_lights(site: Site, catalogue: Catalogue, way: WayIn) -> tuple[Mend, ...]:
+    """A better lock or pane, and a light, for an opening to the outside that does not hold long."""
     if way.holds.value >= WEAK_LOCK_S or not leads_outside(site, way.opening):
         return ()
     better = catalogue.figure(BETTER_LOCK)

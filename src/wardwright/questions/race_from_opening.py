@@ -9,11 +9,11 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Driver, Estimate
 from wardwright.model.opening import Opening
 from wardwright.model.placement import standing
-from wardwright.model.record import Basis
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
-from wardwright.questions.mends import mends_for
+from wardwright.questions.mends import locks_and_lights, mends_for
+from wardwright.rules.finding import Mend
 from wardwright.trials.draws import FloatArray, estimate_of, share_met
 from wardwright.trials.race import Race, race
 from wardwright.trials.timely import Need, is_every_way_caught, timely_floor
@@ -40,7 +40,9 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     for chosen in by_opening.values():
         if not units:
             reason = "not computable: no control unit" if site.devices else f"{NOTHING}: there is no alarm"
-            found.append(_unknown(chosen[0].opening, reason))
+            weakest = min(chosen, key=lambda way: (way.holds.value, way.manner))
+            mends = locks_and_lights(site, catalogue, weakest)
+            found.append(_unknown(weakest.opening, reason, parts=(_holds(weakest),), mends=mends))
             continue
         found.append(_answer(site, catalogue, chosen))
     return tuple(found)
@@ -94,7 +96,6 @@ def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
 
 def _parts(one: Race, catalogue: Catalogue) -> tuple[PartAnswer, ...]:
     stay = catalogue.figure("stay").value
-    holds = one.way.holds
 
     def part(name: str, values: FloatArray | None, none: str) -> PartAnswer:
         if values is None or not np.isfinite(values[0]):
@@ -102,13 +103,9 @@ def _parts(one: Race, catalogue: Catalogue) -> tuple[PartAnswer, ...]:
         capped = np.minimum(values, stay)
         return PartAnswer(name=name, estimate=estimate_of(capped, one.cases, unit="s"))
 
-    first = PartAnswer(
-        name="holds before the clock starts",
-        estimate=_of_figure(holds.value, holds.low, high=holds.high, basis=one.way.holds_basis),
-    )
     no_sounder = "no sounder" if one.sounder is None else NOTHING
     return (
-        first,
+        _holds(one.way),
         part("first notice", one.first_notice, NOTHING),
         part("sounder", one.sounder, no_sounder),
         part("message outside", one.message, NOTHING),
@@ -117,14 +114,21 @@ def _parts(one: Race, catalogue: Catalogue) -> tuple[PartAnswer, ...]:
     )
 
 
-def _of_figure(value: float, low: float, *, high: float, basis: Basis) -> Estimate:
-    driver = Driver(name="lock and frame", swing=high - low, basis=basis)
-    return Estimate(value=value, low=low, high=high, unit="s", drivers=(driver,), basis=basis)
+def _holds(way: WayIn) -> PartAnswer:
+    """How long an opening holds before the clock starts."""
+    holds = way.holds
+    driver = Driver(name="lock and frame", swing=holds.high - holds.low, basis=way.holds_basis)
+    estimate = Estimate(
+        value=holds.value, low=holds.low, high=holds.high, unit="s", drivers=(driver,), basis=way.holds_basis
+    )
+    return PartAnswer(name="holds before the clock starts", estimate=estimate)
 
 
 def _notes(worst: Race, races: list[Race], *, is_caught: bool, notices: bool) -> tuple[str, ...]:
     manner = "opened" if worst.way.manner == "opened" else "come through the glass"
     notes = [f"the worse manner: {manner}"] if len(races) > 1 else [f"manner: {manner}"]
+    if notices and np.isinf(worst.message).any():
+        notes.append("at the low end of what is known of the detectors, nothing notices on the way")
     if worst.message_waits:
         notes.append("the abort delay counts here")
     if notices:
@@ -188,7 +192,9 @@ def _every_few(first: int, last: int) -> list[int]:
     return chosen
 
 
-def _unknown(opening: Opening, reason: str) -> Answer:
+def _unknown(
+    opening: Opening, reason: str, *, parts: tuple[PartAnswer, ...] = (), mends: tuple[Mend, ...] = ()
+) -> Answer:
     return Answer(
         question=NUMBER,
         subject=opening.name,
@@ -197,6 +203,8 @@ def _unknown(opening: Opening, reason: str) -> Answer:
         estimate=None,
         reason=reason,
         verdict="bad" if reason.startswith(NOTHING) else "unknown",
+        parts=parts,
+        mends=mends,
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
 from wardwright.model.estimate import Driver, Estimate
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
@@ -19,7 +20,7 @@ from wardwright.trials.undetected import (
     undetected,
     undetected_rings,
 )
-from wardwright.trials.watchers import control_units
+from wardwright.trials.watchers import control_units, opens_contact
 from wardwright.trials.ways_in import WayIn, ways_in
 from wardwright.trials.ways_on_foot import spot_of
 
@@ -56,8 +57,8 @@ def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
         measure=MEASURE,
         estimate=estimate,
         verdict=verdict,
-        parts=_parts(site, catalogue, way=way, sides=sides),
-        notes=_notes(site, way, nearest=nearest, has_devices=bool(devices)),
+        parts=(*_parts(site, catalogue, way=way, sides=sides), *_reached_parts(targets)),
+        notes=_notes(site, way, nearest=nearest, devices=devices),
         sketches=_sketches(site, catalogue, way),
     )
 
@@ -132,17 +133,29 @@ def _cell(one: Undetected, storey: str) -> float:
     return one.metres[storey].grid.cell ** 2
 
 
-def _notes(site: Site, way: WayIn, *, nearest: Reached | None, has_devices: bool) -> tuple[str, ...]:
+def _reached_parts(targets: list[Reached]) -> tuple[PartAnswer, ...]:
+    """How far it is to each goal that is reached undetected; the longest case where the likely one stops before."""
+    found = []
+    for name, likely, longest in targets:
+        known = [distance for distance in (likely, longest) if distance is not None]
+        estimate = Estimate(value=known[0], low=min(known), high=max(known), unit="m")
+        found.append(PartAnswer(name=f"undetected to {name}", estimate=estimate))
+    return tuple(found)
+
+
+def _notes(
+    site: Site, way: WayIn, *, nearest: Reached | None, devices: tuple[Device, ...]
+) -> tuple[str, ...]:
     notes = [f"come in: {way.manner}"]
-    if not has_devices:
+    if not devices:
         notes.append("nothing would notice")
+    elif any(opens_contact(one, way) for one in devices):
+        notes.append("noticed as it is opened")
     if nearest is not None:
-        name, likely, longest = nearest
-        if likely is not None:
-            notes.append(f"{name} is reached undetected after {likely:.1f} m")
-        elif longest is not None:
-            notes.append(f"{name} may be reached undetected, after {longest:.1f} m")
-    elif has_devices and site.targets:
+        name, likely, _ = nearest
+        surely = "is" if likely is not None else "may be"
+        notes.append(f"{name} {surely} reached undetected")
+    elif devices and site.targets:
         notes.append("no target is reached undetected")
     if not site.targets:
         notes.append("no targets are known")
