@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-from wardwright.intake.notes import read_notes
+from wardwright.intake.notes.reading import read_notes
 from wardwright.model.site import Site
 from wardwright.store.catalogue import load_catalogue
 

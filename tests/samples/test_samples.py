@@ -8,7 +8,7 @@ import pytest
 import shapely
 from shapely import Point, Polygon
 
-from wardwright.intake.notes import read_notes
+from wardwright.intake.notes.reading import read_notes
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.document import write_document
 from wardwright.model.floor import storey_parts, walkable

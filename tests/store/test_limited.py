@@ -8,7 +8,7 @@ import pytest
 
 from common.ifc_house import Wish, written
 from wardwright.errors import IntakeError
-from wardwright.intake.ifc import read_ifc
+from wardwright.intake.ifc.reading import read_ifc
 from wardwright.store.limited import read_ifc_limited
 
 

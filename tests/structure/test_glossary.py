@@ -42,8 +42,8 @@ BRITISH = {
 }  # fmt: skip
 MAY_SAY: dict[str, tuple[str, ...]] = {
     # In geometry a panel is an upright wall-like surface; what makes or uses them says so. IFC calls a leaf so.
-    "panel": ("geometry/", "physics/", "model/", "intake/ifc_"),
-    "panels": ("geometry/", "physics/", "model/", "intake/ifc_"),
+    "panel": ("geometry/", "physics/", "model/", "intake/ifc/"),
+    "panels": ("geometry/", "physics/", "model/", "intake/ifc/"),
     # The rule lists words that are too vague in a zone's name.
     "sensor": ("rules/zone_names.py",),
     "pir": ("rules/zone_names.py",),

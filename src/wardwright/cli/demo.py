@@ -32,7 +32,7 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Bring a sample house in, ask it, check it, draw it, and say where to look."""
-    from wardwright.intake.notes import read_notes
+    from wardwright.intake.notes.reading import read_notes
     from wardwright.questions.table import ask
     from wardwright.rules.table import check
     from wardwright.store.folders import write_folder

@@ -59,7 +59,7 @@ def run(arguments: Namespace) -> int:
 
 def house_from(arguments: Namespace, catalogue: Catalogue) -> tuple[Site, IntakeReport | None]:
     """The site that the files describe, and what a building file's reader has to report."""
-    from wardwright.intake.notes import read_notes
+    from wardwright.intake.notes.reading import read_notes
     from wardwright.store.texts import read_notes_text
 
     path = Path(arguments.file)

@@ -158,7 +158,7 @@ def _child(where: str, megabytes: int, premises: str | None) -> int:
 
 
 def _read(data: bytes, where: str, premises: str | None) -> str:
-    from wardwright.intake.ifc import read_ifc  # noqa: PLC0415 - only this child knows the IFC library
+    from wardwright.intake.ifc.reading import read_ifc  # noqa: PLC0415 - only this child knows the IFC library
 
     try:
         site, report = read_ifc(data, where=where, premises=premises)

@@ -254,7 +254,7 @@ def test_a_full_height_wall_more_never_shortens_a_walk(
 
 
 def test_every_space_of_a_given_house_is_reached_from_its_door(given: Callable[[str], Path]) -> None:
-    from wardwright.intake.ifc import read_ifc  # noqa: PLC0415 - loads the IFC library, only where the file is
+    from wardwright.intake.ifc.reading import read_ifc  # noqa: PLC0415 - loads the IFC library, only where the file is
 
     site, _ = read_ifc(given("houses/AC20-FZK-Haus.ifc").read_bytes(), where="FZK", premises=None)
     start = next(way_in_spot(site, o) for o in site.openings if o.kind == "door" and is_way_in(site, o))

@@ -1,0 +1,191 @@
+"""A house from an IFC file (2x3 or 4): the whole of it, or one flat."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Sequence
+
+import ifcopenshell.util.element
+import shapely
+
+from wardwright.errors import InputError, IntakeError
+from wardwright.intake.ifc.edges import open_edges_of
+from wardwright.intake.ifc.file import IfcHouse
+from wardwright.intake.ifc.furniture import fixtures_of
+from wardwright.intake.ifc.openings import openings_of
+from wardwright.intake.ifc.ringed_rooms import rooms_from_rings
+from wardwright.intake.ifc.rings import note_rings
+from wardwright.intake.ifc.roofs import rooflights_of, sloped_storeys
+from wardwright.intake.ifc.spaces import Floor, Room, floors_of, rooms_of, spaces_of
+from wardwright.intake.ifc.stairs import stairs_of
+from wardwright.intake.ifc.walls import walls_of
+from wardwright.intake.report import IntakeReport, counted
+from wardwright.model.opening import Opening
+from wardwright.model.place import Place
+from wardwright.model.site import Site
+
+# What a line that points nowhere, or at a thing of another class, ends in.
+_BROKEN = (AssertionError, AttributeError, TypeError, ValueError, LookupError, RuntimeError, ArithmeticError)
+
+PLAN_CUT_M = 1.0
+"""The height above the floor at which a plan is usually cut. [m] (assumption)"""
+
+
+def read_ifc(data: bytes, *, where: str, premises: str | None = None) -> tuple[Site, IntakeReport]:
+    """Read a house from an IFC file.
+
+    Parameters
+    ----------
+    data : bytes
+        The file.
+    where : str
+        Its name, for messages.
+    premises : str or None
+        What is ours: names of spaces or zones, or how the names of our spaces begin, parted by commas.
+        None: everything.
+
+    Returns
+    -------
+    Site
+        The house, each fact marked as measured or guessed.
+    IntakeReport
+        What was read, guessed and left out.
+
+    Raises
+    ------
+    IntakeError
+        If the file is broken, or holds no room, or `premises` picks none.
+    """
+    try:
+        return _read(IfcHouse(data, where=where), premises)
+    except InputError:
+        raise
+    except (*_BROKEN, shapely.errors.ShapelyError) as error:
+        said = str(error).splitlines()[0][:160] if str(error) else "no reason given"
+        raise IntakeError(
+            f"something in it is not what its class says ({type(error).__name__}: {said})",
+            where=where,
+            cure="Export the building again; an edited or damaged file often has lines that point nowhere",
+        ) from error
+
+
+def _read(house: IfcHouse, premises: str | None) -> tuple[Site, IntakeReport]:
+    rooms = rooms_of(house, premises) if house.of("IfcSpace") else rooms_from_rings(house, premises)
+    floors = floors_of(house, rooms)
+    storeys, spaces = spaces_of(house, rooms, floors)
+    built = walls_of(house, floors)
+    walls = [b.wall for b in built]
+    bare = Site(
+        name=_name(house),
+        place=_place(house),
+        storeys=tuple(sloped_storeys(house, storeys, spaces)),
+        spaces=tuple(spaces),
+        walls=tuple(walls),
+    )
+    openings = [*openings_of(house, bare, built), *rooflights_of(house, bare, floors)]
+    site = bare.model_copy(
+        update={
+            "openings": tuple(openings),
+            "open_edges": tuple(open_edges_of(house, spaces, walls)),
+            "stairs": tuple(stairs_of(house, bare, floors)),
+            "fixtures": tuple(fixtures_of(house, bare, floors)),
+        }
+    )
+    note_rings(house, floors, spaces)
+    _note_tall_rooms(house, rooms, floors, kept={space.name for space in spaces})
+    _note_windows(house, site)
+    _note_unread(house)
+    return site, house.draft.report(source=house.where, form=str(house.file.schema), counts=counts_of(site))
+
+
+def counts_of(site: Site) -> tuple[tuple[str, int], ...]:
+    """How many of each kind a site holds."""
+    kinds = ("storeys", "spaces", "walls", "openings", "open_edges", "stairs", "fixtures")
+    ours = sum(space.belongs == "ours" for space in site.spaces)
+    counts = [(kind.replace("_", " "), len(getattr(site, kind))) for kind in kinds]
+    return (*counts[:2], ("spaces that are ours", ours), *counts[2:])
+
+
+def _name(house: IfcHouse) -> str:
+    project = house.of("IfcProject")[0]
+    names = (project.LongName, *(b.Name for b in house.of("IfcBuilding")), project.Name)
+    return next((str(name).strip() for name in names if name and str(name).strip()), "house")
+
+
+def _place(house: IfcHouse) -> Place:
+    fields: dict[str, float] = {}
+    for context in house.of("IfcGeometricRepresentationContext"):
+        north = getattr(context, "TrueNorth", None)
+        if (
+            context.ContextType == "Model"
+            and north is not None
+            and not context.is_a("IfcGeometricRepresentationSubContext")
+        ):
+            dx, dy = north.DirectionRatios[:2]
+            fields["north_deg"] = round(math.degrees(math.atan2(-dx, dy)), 3) + 0.0
+    for site in house.of("IfcSite")[:1]:
+        for name, stated in (("latitude_deg", site.RefLatitude), ("longitude_deg", site.RefLongitude)):
+            if stated:
+                fields[name] = round(degrees_of(stated), 6)
+    if "north_deg" in fields:
+        house.draft.read(f"true north {fields['north_deg']:g} degrees anticlockwise from the plan's y axis")
+    if "latitude_deg" in fields:
+        house.draft.read("latitude and longitude: check them, files often carry those of the drawing office")
+    return Place.model_validate({**fields, "basis": dict.fromkeys(fields, "measured")})
+
+
+def degrees_of(parts: Sequence[int]) -> float:
+    """Degrees from degrees, minutes, seconds and millionths of a second.
+
+    Examples
+    --------
+    >>> degrees_of((49, 6, 0)), degrees_of((-87, -30, 0, 0))
+    (49.1, -87.5)
+    """
+    scales = (1.0, 60.0, 3600.0, 3600.0e6)
+    return sum(part / scale for part, scale in zip(parts, scales, strict=False))
+
+
+def _note_tall_rooms(
+    house: IfcHouse, rooms: Sequence[Room], floors: Sequence[Floor], *, kept: set[str]
+) -> None:
+    tops = {floor.level: floor.top for floor in floors}
+    tall = [r.name for r in rooms if r.name in kept and r.solid.high > tops.get(r.level, math.inf) + 1.0]
+    if tall:
+        house.draft.oddity(f"{', '.join(sorted(tall))}: reaching through the storey above too")
+
+
+def _note_unread(house: IfcHouse) -> None:
+    """Name the kinds of built thing that no part of the site is made from."""
+    read = (
+        "IfcWall", "IfcCurtainWall", "IfcDoor", "IfcWindow", "IfcSlab", "IfcRoof", "IfcStair", "IfcStairFlight",
+        "IfcFurnishingElement", "IfcFlowTerminal", "IfcEnergyConversionDevice", "IfcFeatureElement", "IfcRailing",
+    )  # fmt: skip
+    parts = {
+        part.id() for wall in house.of("IfcCurtainWall") for part in ifcopenshell.util.element.get_parts(wall)
+    }
+    for entity in house.of("IfcElement"):
+        if entity.id() not in parts and not any(entity.is_a(name) for name in read):
+            house.draft.leave_out(_in_words(entity.is_a()), "not read", f"#{entity.id()}")
+
+
+def _in_words(name: str) -> str:
+    """`IfcVirtualElement` as `virtual element`."""
+    return re.sub(r"(?<!^)([A-Z])", r" \1", name.removeprefix("Ifc")).lower()
+
+
+def _note_windows(house: IfcHouse, site: Site) -> None:
+    for storey in site.storeys:
+        walls = {wall.id for wall in site.walls if wall.storey == storey.id}
+        windows = [o for o in site.openings if o.wall in walls and o.kind == "window"]
+        missed = [o for o in windows if not _is_cut(o)]
+        if missed:
+            house.draft.oddity(
+                f"{storey.name}: {len(missed)} of {counted(len(windows), 'window')} lie wholly below or above "
+                f"the {PLAN_CUT_M:g} m at which a plan is cut"
+            )
+
+
+def _is_cut(opening: Opening) -> bool:
+    return opening.sill_m < PLAN_CUT_M < opening.head_m

@@ -1,0 +1,1 @@
+"""A house, or facts about one, from lines of notes."""
