@@ -8,8 +8,9 @@ from common.worked_terrace import UNDER_STAIRS, worked_terrace
 from wardwright.model.fixture import Outlet
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
-from wardwright.questions.mends import mends_for, with_contact
-from wardwright.questions.race_from_opening import answers, deciding
+from wardwright.questions.mends import mends_for, with_contact, with_instant
+from wardwright.questions.race_from_opening import answers
+from wardwright.questions.time_in_hand import least_hand
 from wardwright.questions.unit_elsewhere import best_elsewhere, moved_to
 from wardwright.rules.finding import Mend
 from wardwright.store.catalogue import load_catalogue
@@ -30,11 +31,9 @@ def way(site: Site, opening: str, manner: str = "opened") -> WayIn:
 
 
 def mends(site: Site, opening: str) -> dict[str, Mend]:
-    chosen = way(site, opening)
-    now = race(site, CATALOGUE, way=chosen, goal=GOAL)
-    _, hand = deciding(now, CATALOGUE)
-    estimate = estimate_of(hand, now.cases, unit="s")
-    found = mends_for(site, CATALOGUE, way=chosen, goal=GOAL, now=estimate)
+    worst = race(site, CATALOGUE, way=way(site, opening), goal=GOAL)
+    estimate = estimate_of(least_hand(worst, CATALOGUE), worst.cases, unit="s")
+    found = mends_for(site, CATALOGUE, ways=[worst.way], worst=worst, now=estimate)
     return {mend.action: mend for mend in found} | {f"{mend.action} {mend.subject}": mend for mend in found}
 
 
@@ -46,7 +45,7 @@ def test_a_contact_on_an_opening_window_brings_what_a_run_with_it_gives() -> Non
     assert sheet.kind == "opening-contact"
     after = race(with_contact(site, chosen, sheet), CATALOGUE, way=chosen, goal=GOAL)
     assert mend.gain is not None
-    assert mend.gain.value == pytest.approx(float(deciding(after, CATALOGUE)[1][0]))
+    assert mend.gain.value == pytest.approx(float(least_hand(after, CATALOGUE)[0]))
     assert mend.gain.value > 5.0
 
 
@@ -82,3 +81,54 @@ def test_one_mend_for_each_thing_to_do() -> None:
     for answer in answers(site, CATALOGUE):
         named = [(m.action, m.subject) for m in answer.mends]
         assert len(named) == len(set(named))
+
+
+def test_a_contact_is_no_mend_where_the_glass_stays_the_worse_manner() -> None:
+    site = worked_terrace(contacts={"front-door": "entry-exit"})
+    answer = next(a for a in answers(site, CATALOGUE) if a.subject_id == "kitchen-window")
+    assert "add-device kitchen-window" not in {f"{m.action} {m.subject}" for m in answer.mends}
+    assert "add-device kitchen" in {f"{m.action} {m.subject}" for m in answer.mends}
+
+
+@pytest.mark.parametrize("opening", ["front-door", "kitchen-window"])
+def test_asking_again_after_a_mend_gives_what_it_promised(opening: str) -> None:
+    site = worked_terrace(contacts={"front-door": "entry-exit"}, abort_delay_s=20.0)
+    site = site.model_copy(update={"outlets": SOCKETS})
+    answer = next(a for a in answers(site, CATALOGUE) if a.subject_id == opening)
+    for mend in answer.mends:
+        if mend.action == "change-programme":
+            programme = site.programme.model_copy(update=dict(mend.values))
+            again = answers(site.model_copy(update={"programme": programme}), CATALOGUE)
+        elif mend.action == "move-device":
+            spot = best_elsewhere(site, CATALOGUE)
+            assert spot is not None
+            again = answers(moved_to(site, CATALOGUE, spot.spot), CATALOGUE)
+        else:
+            continue
+        after = next(a for a in again if a.subject_id == opening)
+        assert after.estimate is not None
+        assert mend.gain is not None
+        assert after.estimate.value == pytest.approx(mend.gain.value)
+
+
+def test_a_site_whose_behaviours_have_names_of_their_own_is_mended_too() -> None:
+    site = worked_terrace(contacts={"front-door": "entry-exit"})
+    renamed = tuple(
+        b.model_copy(update={"id": "at-once"}) if b.id == "instant" else b for b in site.behaviours
+    )
+    named = site.model_copy(update={"behaviours": renamed})
+    assert with_instant(named) == (named, "at-once")
+    without = site.model_copy(update={"behaviours": tuple(b for b in renamed if b.id != "at-once")})
+    known, behaviour = with_instant(without)
+    assert known.behaviour(behaviour).alarms
+    assert mends(without, "front-door")
+
+
+def test_long_names_of_openings_are_no_trouble() -> None:
+    site = worked_terrace(contacts={"front-door": "entry-exit"})
+    long = "w" * 80
+    openings = tuple(
+        o.model_copy(update={"id": long}) if o.id == "kitchen-window" else o for o in site.openings
+    )
+    found = answers(site.model_copy(update={"openings": openings}), CATALOGUE)
+    assert next(a for a in found if a.subject_id == long).mends

@@ -81,3 +81,19 @@ def test_parts_say_seconds_floor_and_second_notice() -> None:
     assert seconds.low <= seconds.value <= seconds.high
     assert area.low <= area.value <= area.high
     assert second.value >= window.estimate.value
+
+
+def test_a_target_that_cannot_be_walked_to_leaves_the_verdict_unknown() -> None:
+    site = with_target(worked_terrace(contacts={"front-door": "instant"}, movement=KITCHEN))
+    window = ask(site.model_copy(update={"stairs": ()}))["kitchen-window"]
+    assert window.verdict == "unknown"
+    assert "jewels: no way on foot leads to Bedroom" in window.notes
+
+
+def test_drivers_come_with_the_largest_swing_first() -> None:
+    site = with_target(worked_terrace(contacts={}, movement=KITCHEN))
+    for answer in answers(site, CATALOGUE):
+        for part in answer.parts:
+            swings = [] if part.estimate is None else [d.swing for d in part.estimate.drivers]
+            assert swings == sorted(swings, reverse=True)
+            assert all(swing > 0 for swing in swings)

@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from common.worked_terrace import worked_terrace
-from wardwright.model.device import WallMount
+from wardwright.model.device import Device, FreeMount, WallMount
+from wardwright.model.fabric import Storey
+from wardwright.questions.table import ask
 from wardwright.questions.what_it_sees import answers
 from wardwright.store.catalogue import load_catalogue
 
@@ -58,3 +60,24 @@ def test_what_it_sees_is_drawn_and_limits_are_said() -> None:
     (kitchen,) = answers(SITE, CATALOGUE)
     assert {"seen", "possibly-seen"} <= {sketch.role for sketch in kitchen.sketches}
     assert "crawling and very slow movement may pass unnoticed" in kitchen.notes
+
+
+def test_a_control_unit_on_a_storey_without_floor_of_ours_crashes_nothing() -> None:
+    loft = Storey(id="loft", name="Loft", elevation_m=5.4, height_m=2.0)
+    unit = Device(
+        id="unit",
+        name="Control unit",
+        sheet="control-unit-radio",
+        mount=FreeMount(storey="loft", at_m=(4, 4)),
+    )
+    site = SITE.model_copy(
+        update={
+            "storeys": (*SITE.storeys, loft),
+            "devices": tuple(unit if d.id == "unit" else d for d in SITE.devices),
+        }
+    )
+    found = ask(site, CATALOGUE)
+    assert {a.question for a in found} == {1, 5, 11}
+    races = [a for a in found if a.question == 1]
+    assert all((a.reason or "").startswith("not computable: ") for a in races)
+    assert any("no way on foot" in note for a in found if a.question == 5 for note in a.notes)

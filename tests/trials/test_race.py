@@ -128,3 +128,27 @@ def test_a_goal_that_cannot_be_walked_to_is_said_so() -> None:
     no_stairs = site.model_copy(update={"stairs": ()})
     with pytest.raises(NotComputable, match="no way on foot from front door"):
         race(no_stairs, CATALOGUE, way=way, goal=Spot("upper", 6.9, 1.2))
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_the_likely_clock_is_the_routes_own(name: str) -> None:
+    one = run(name)
+    climb = CATALOGUE.figure("climb-in").value if one.way.climbs else 0.0
+    assert float(one.reached[0]) == pytest.approx(float(one.route.clock[-1]) + climb, abs=1e-9)
+
+
+def test_nobody_is_noticed_through_a_shut_door_before_it_is_opened() -> None:
+    # From the kitchen the hall detector looks at the kitchen door: its contact signals first, then the detector.
+    contacts = {"kitchen-door": "entry-exit"}
+    hall = {"hall": (HALL["hall"][0], HALL["hall"][1], "entry-route")}
+    one = run_on(worked_terrace(contacts=contacts, movement=hall), "kitchen-window", "opened")
+    assert one.first_watcher == "kitchen-door-contact"
+    assert one.sounder is not None
+    # So the entry time runs, and the entry route says nothing: 30 s after the door.
+    door = next(leg for leg in one.route.legs if leg.kind == "door")
+    opened = float(one.route.clock[door.first]) + 5.0
+    assert float(one.first_notice[0]) == pytest.approx(opened, abs=1e-6)
+    assert float(one.sounder[0]) == pytest.approx(opened + 31.0, abs=1e-6)
+    instant = {"hall": (HALL["hall"][0], HALL["hall"][1], "instant")}
+    two = run_on(worked_terrace(contacts={}, movement=instant), "kitchen-window", "opened")
+    assert float(two.first_notice[0]) >= float(two.route.clock[door.last]) + 5.0 - 1e-9

@@ -9,6 +9,7 @@ import pytest
 
 from common.worked_terrace import UNDER_STAIRS, worked_terrace
 from wardwright.model.device import WallMount
+from wardwright.model.fixture import Fixture
 from wardwright.model.programme import STANDARD_BEHAVIOURS, Programme
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
@@ -94,3 +95,28 @@ def test_timely_floor_is_the_floor_far_enough_from_the_goal() -> None:
         ((x - GOAL.x) ** 2 + (y - GOAL.y) ** 2) ** 0.5 for ring in rings["ground"] for x, y in ring if x < 2.0
     )
     assert nearest > 2.5 - 0.25
+
+
+def test_starting_the_entry_time_on_the_way_silences_the_entry_route() -> None:
+    # Whoever comes in by the window can open the front door from inside: then the hall's entry route says nothing.
+    movement = {"hall": (HALL, -60.0, "entry-route")}
+    upstairs = Spot("upper", 6.9, 1.2)
+    site = worked_terrace(contacts={"kitchen-door": "entry-exit"}, movement=movement)
+    way = next(w for w in ways_in(site, CATALOGUE)[0] if w.opening.id == "kitchen-window")
+    assert not is_every_way_caught(site, CATALOGUE, way=way, goal=upstairs, need="sounder")
+    alone = worked_terrace(contacts={}, movement=movement)
+    assert is_every_way_caught(alone, CATALOGUE, way=way, goal=upstairs, need="sounder")
+
+
+def test_a_start_among_furniture_is_taken_to_the_floor_and_never_to_nowhere() -> None:
+    box = Fixture(
+        id="box",
+        name="box",
+        storey="ground",
+        kind="cupboard",
+        centre_m=(7.3, 7.2),
+        size_m=(1.4, 1.4),
+        height_m=1.2,
+    )
+    site = worked_terrace(contacts={"front-door": "instant"}).model_copy(update={"fixtures": (box,)})
+    assert not caught(site, "kitchen-window", "sounder")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from common.worked_terrace import UNDER_STAIRS, worked_terrace
+from wardwright.errors import NotComputable
 from wardwright.model.device import WallMount
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
@@ -39,7 +40,9 @@ def test_with_nothing_in_the_house_all_of_it_is_walked_undetected() -> None:
     site = worked_terrace(contacts={})
     found = run(site, "surely")
     assert reaches_space(found, site, "bedroom") is not None
-    assert reaches_spot(found, Spot(UNDER_STAIRS.storey, *UNDER_STAIRS.at_m)) == pytest.approx(7.3, abs=0.4)
+    assert reaches_spot(found, site, Spot(UNDER_STAIRS.storey, *UNDER_STAIRS.at_m)) == pytest.approx(
+        7.3, abs=0.4
+    )
     assert active_devices(site, CATALOGUE, "full") == ()
 
 
@@ -77,3 +80,32 @@ def test_log_only_zones_do_not_count() -> None:
     site = worked_terrace(contacts={}, movement={"hall": (HALL, -60.0, "log-only")})
     assert active_devices(site, CATALOGUE, "full") == ()
     assert reaches_space(run(site, "possibly"), site, "bedroom") is not None
+
+
+def test_a_goal_that_cannot_be_walked_to_is_not_taken_for_watched() -> None:
+    site = worked_terrace(contacts={}).model_copy(update={"stairs": ()})
+    found = run(site, "surely")
+    with pytest.raises(NotComputable, match="no way on foot leads to Bedroom"):
+        reaches_space(found, site, "bedroom")
+    with pytest.raises(NotComputable):
+        reaches_spot(found, site, Spot("upper", 6.9, 1.2))
+
+
+def test_nobody_reaches_through_a_wall() -> None:
+    # The unit hangs in the kitchen on the thin wall to the hall; the kitchen door is shut, with an instant contact.
+    site = worked_terrace(contacts={"kitchen-door": "instant", "kitchen-window": "instant"})
+    unit = Spot("ground", 2.14, 5.0)
+    door = undetected(site, CATALOGUE, way=way(site, "front-door", "opened"), side="surely")
+    assert reaches_spot(door, site, unit) is None
+    glass = run(site, "surely")
+    assert reaches_spot(glass, site, unit) is not None
+
+
+def test_two_detectors_wired_into_one_zone_are_one_notice() -> None:
+    movement = {"hall": (HALL, -60.0, "instant"), "kitchen": (KITCHEN, 135.0, "instant")}
+    site = worked_terrace(contacts={}, movement=movement)
+    both = site.zones[0].model_copy(update={"devices": ("hall", "kitchen")})
+    one_zone = site.model_copy(update={"zones": (both,)})
+    bare = worked_terrace(contacts={})
+    assert run(one_zone, "likely", allowed=1).distance_m == run(bare, "likely").distance_m
+    assert run(site, "likely", allowed=1).distance_m < run(bare, "likely").distance_m

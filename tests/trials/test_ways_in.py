@@ -90,3 +90,19 @@ def test_a_door_to_a_shared_stair_leads_in_but_not_to_the_outside() -> None:
     assert "front-door" not in ids
     assert not leads_outside(flat, flat.opening("kitchen-door"))
     assert sill_above_ground(flat, flat.opening("kitchen-window")) == pytest.approx(1.15)
+
+
+def test_an_opening_that_neither_opens_nor_breaks_is_named() -> None:
+    blind = UPPER_WINDOW.model_copy(
+        update={"hinge": "fixed", "wall": "ground-front", "id": "blind", "glazing": None}
+    )
+    _, not_counted = ways_in(house(blind), CATALOGUE)
+    assert [(one.opening.id, one.reason) for one in not_counted] == [
+        ("blind", "it does not open, and no pane is known that could be broken")
+    ]
+
+
+def test_a_rooflight_over_no_known_space_is_named() -> None:
+    light = UPPER_WINDOW.model_copy(update={"kind": "rooflight", "id": "light"})
+    _, not_counted = ways_in(house(light), CATALOGUE)
+    assert [one.reason for one in not_counted] == ["it is not known which space it lights"]

@@ -5,7 +5,7 @@ from common.worked_terrace import UPSTAIRS, worked_terrace
 from wardwright.physics.walking.from_site import Spot
 from wardwright.store.catalogue import load_catalogue
 from wardwright.trials.ways_in import WayIn, ways_in
-from wardwright.trials.ways_on_foot import progress_of, route_to, spot_of
+from wardwright.trials.ways_on_foot import progress_of, route_to, shut_doors, spot_of
 
 CATALOGUE = load_catalogue()
 SITE = worked_terrace(contacts={}, unit=UPSTAIRS)
@@ -43,3 +43,19 @@ def test_the_clock_of_the_route_is_the_progress_at_the_likely_paces() -> None:
 def test_no_way_is_none() -> None:
     walled = SITE.model_copy(update={"stairs": ()})
     assert route_to(walled, CATALOGUE, way=way("front-door"), goal=Spot("upper", 6.9, 1.2)) is None
+
+
+def test_a_door_that_stands_open_takes_no_time() -> None:
+    openings = tuple(
+        o.model_copy(update={"habit": "open"}) if o.id == "bedroom-door" else o for o in SITE.openings
+    )
+    site = SITE.model_copy(update={"openings": openings})
+    goal = spot_of(site, site.device("unit"))
+    opened, shut = (route_to(s, CATALOGUE, way=way("front-door"), goal=goal) for s in (site, SITE))
+    assert opened is not None
+    assert shut is not None
+    assert progress_of(opened).doors[-1] == 0
+    assert progress_of(shut).doors[-1] == 1
+    assert [leg.subject for leg in shut_doors(shut)] == ["bedroom-door"]
+    assert shut_doors(opened) == ()
+    assert float(shut.clock[-1] - opened.clock[-1]) == pytest.approx(1.0)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue, DeviceSheet
@@ -10,15 +11,16 @@ from wardwright.model.device import Device, OpeningMount, WallMount
 from wardwright.model.estimate import Estimate
 from wardwright.model.fabric import Space
 from wardwright.model.placement import sides_of_opening, space_at, standing
-from wardwright.model.programme import Zone
+from wardwright.model.programme import STANDARD_BEHAVIOURS, Zone
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import Spot, way_in_spot
+from wardwright.physics.walking.from_site import way_in_spot
+from wardwright.questions.time_in_hand import least_hand
 from wardwright.questions.unit_elsewhere import best_elsewhere, moved_to
 from wardwright.rules.finding import Mend
 from wardwright.rules.wall_spots import wall_spots
 from wardwright.trials.draws import estimate_of
-from wardwright.trials.race import race
-from wardwright.trials.watchers import control_units, devices_of, opens_contact
+from wardwright.trials.race import Race, race
+from wardwright.trials.watchers import control_units, devices_of, is_on, opens_contact
 from wardwright.trials.ways_in import WayIn, leads_outside
 from wardwright.trials.ways_on_foot import spot_of
 
@@ -32,8 +34,10 @@ BETTER_LOCK = "force-rc2"
 """The figure a better lock is held against."""
 
 
-def mends_for(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, now: Estimate) -> tuple[Mend, ...]:
-    """Cures for one way in, the better ones first.
+def mends_for(
+    site: Site, catalogue: Catalogue, *, ways: Sequence[WayIn], worst: Race, now: Estimate
+) -> tuple[Mend, ...]:
+    """Cures for one opening, the better ones first.
 
     Parameters
     ----------
@@ -41,10 +45,10 @@ def mends_for(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, now: 
         As it is.
     catalogue : Catalogue
         Sheets and figures.
-    way : WayIn
-        The way in to be mended.
-    goal : Spot
-        Where the intruder goes.
+    ways : sequence of WayIn
+        All manners of coming in by the opening.
+    worst : Race
+        The race of the worst of them.
     now : Estimate
         The time in hand as it is. [s]
 
@@ -52,32 +56,28 @@ def mends_for(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, now: 
     -------
     tuple of Mend
         Locks and lights where the opening is weak; then changes to the alarm that were tried on the model and
-        bring time, most first.
+        bring time, most first. Each is tried on all manners, as asking again would.
     """
     tried = []
-    for action, subject, values, changed in _changes(site, catalogue, way):
-        try:
-            after = race(changed, catalogue, way=way, goal=_goal(changed, catalogue, goal))
-        except NotComputable:
-            continue
-        hand = after.broken - after.message
-        if after.sounder is not None and now.value > float((after.reached - after.sounder)[0]):
-            hand = after.reached - after.sounder
-        stay = catalogue.figure("stay").value
-        gain = estimate_of(hand.clip(-stay), after.cases, unit="s")
-        if gain.value - now.value >= WORTH_S:
-            tried.append(Mend(action=action, subject=subject, values=values, gain=gain))
+    for action, subject, values, changed in _changes(site, catalogue, worst.way, now=now):
+        after = _worst_after(changed, catalogue, ways)
+        if after is not None and after.value - now.value >= WORTH_S:
+            tried.append(Mend(action=action, subject=subject, values=values, gain=after))
     tried.sort(key=lambda mend: (-(mend.gain.value if mend.gain else 0.0), mend.action, mend.subject))
     best = {(mend.action, mend.subject): mend for mend in reversed(tried)}
-    return (
-        *locks_and_lights(site, catalogue, way),
-        *(mend for mend in tried if best[mend.action, mend.subject] is mend),
-    )
+    kept = (mend for mend in tried if best[mend.action, mend.subject] is mend)
+    return (*locks_and_lights(site, catalogue, worst.way), *kept)
 
 
-def _goal(site: Site, catalogue: Catalogue, was: Spot) -> Spot:
-    units = control_units(site, catalogue)
-    return spot_of(site, units[0]) if units else was
+def _worst_after(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Estimate | None:
+    """The time in hand of the worst manner on a changed site; None where it cannot be worked out."""
+    goal = spot_of(site, control_units(site, catalogue)[0])
+    try:
+        races = [race(site, catalogue, way=way, goal=goal) for way in ways]
+    except NotComputable:
+        return None
+    one = min(races, key=lambda each: float(least_hand(each, catalogue)[0]))
+    return estimate_of(least_hand(one, catalogue), one.cases, unit="s")
 
 
 def locks_and_lights(site: Site, catalogue: Catalogue, way: WayIn) -> tuple[Mend, ...]:
@@ -102,16 +102,17 @@ def locks_and_lights(site: Site, catalogue: Catalogue, way: WayIn) -> tuple[Mend
 _Change = tuple[str, str, tuple[tuple[str, str | float | int | bool], ...], Site]
 
 
-def _changes(site: Site, catalogue: Catalogue, way: WayIn) -> list[_Change]:
+def _changes(site: Site, catalogue: Catalogue, way: WayIn, *, now: Estimate) -> list[_Change]:
     found: list[_Change] = []
     sheet = next((s for s in catalogue.sheets if s.kind == "opening-contact"), None)
-    has_contact = any(opens_contact(device, way) for device in site.devices)
-    if sheet is not None and way.manner == "opened" and not has_contact and way.opening.kind != "gap":
+    has_contact = any(is_on(device, way.opening) for device in site.devices)
+    can_tell = way.manner == "opened" and way.opening.kind != "gap" and way.opening.habit == "shut"
+    if sheet is not None and can_tell and not has_contact:
         values = (("sheet", sheet.id), ("behaviour", "instant"))
         found.append(("add-device", way.opening.id, values, with_contact(site, way, sheet)))
     found.extend(_movement(site, catalogue, way))
     elsewhere = best_elsewhere(site, catalogue)
-    if elsewhere is not None:
+    if elsewhere is not None and now.value <= 0:
         unit = control_units(site, catalogue)[0]
         moved = moved_to(site, catalogue, elsewhere.spot)
         found.append(("move-device", unit.id, (("near", elsewhere.outlet),), moved))
@@ -122,9 +123,10 @@ def _changes(site: Site, catalogue: Catalogue, way: WayIn) -> list[_Change]:
     starting = {b.id for b in site.behaviours if b.starts_entry}
     for zone in site.zones:
         if zone.behaviour in starting and _hears_a_way_nobody_uses(site, zone, way):
-            instant = zone.model_copy(update={"behaviour": "instant"})
+            known, behaviour = with_instant(site)
+            instant = zone.model_copy(update={"behaviour": behaviour})
             zones = tuple(instant if one.id == zone.id else one for one in site.zones)
-            after = site.model_copy(update={"zones": zones})
+            after = known.model_copy(update={"zones": zones})
             found.append(("change-behaviour", zone.id, (("behaviour", "instant"),), after))
     return found
 
@@ -152,10 +154,9 @@ def _movement(site: Site, catalogue: Catalogue, way: WayIn) -> list[_Change]:
     )
     found: list[_Change] = []
     for spot in corners[:CORNERS_TRIED]:
-        device_id = f"proposed-movement-{space.id}"
         mount = WallMount(wall=spot.wall, side=spot.side, offset_m=spot.offset_m, height_m=height)
         device = Device(
-            id=device_id,
+            id=_unused(site, "proposed-movement"),
             name=f"{space.name} movement",
             sheet=sheet.id,
             mount=mount,
@@ -176,7 +177,7 @@ def _is_in(site: Site, device: Device, space: Space) -> bool:
 def with_contact(site: Site, way: WayIn, sheet: DeviceSheet) -> Site:
     """The site with an instant opening contact added to a way in."""
     device = Device(
-        id=f"proposed-contact-{way.opening.id}",
+        id=_unused(site, "proposed-contact"),
         name=f"{way.opening.name} contact",
         sheet=sheet.id,
         mount=OpeningMount(opening=way.opening.id),
@@ -186,11 +187,31 @@ def with_contact(site: Site, way: WayIn, sheet: DeviceSheet) -> Site:
 
 def with_device(site: Site, device: Device) -> Site:
     """The site with a device added, in an instant zone of its own."""
+    known, behaviour = with_instant(site)
     zone = Zone(
-        id=f"zone-{device.id}",
-        number=max((one.number for one in site.zones), default=0) + 1,
+        id=_unused(site, "proposed-zone"),
+        number=1,  # numbers only give an order; this one is never programmed
         name=device.name,
         devices=(device.id,),
-        behaviour="instant",
+        behaviour=behaviour,
     )
-    return site.model_copy(update={"devices": (*site.devices, device), "zones": (*site.zones, zone)})
+    return known.model_copy(update={"devices": (*site.devices, device), "zones": (*site.zones, zone)})
+
+
+def with_instant(site: Site) -> tuple[Site, str]:
+    """The site and the id of its instant behaviour; the trade's usual one is added where it has none."""
+    for one in site.behaviours:
+        waits = one.starts_entry or one.allowed_after_entry or one.delays_message or one.is_always_active
+        if one.alarms and not waits:
+            return site, one.id
+    usual = STANDARD_BEHAVIOURS[0]
+    taken = {one.id for one in site.behaviours}
+    added = usual.model_copy(update={"id": usual.id if usual.id not in taken else "proposed-instant"})
+    return site.model_copy(update={"behaviours": (*site.behaviours, added)}), added.id
+
+
+def _unused(site: Site, wanted: str) -> str:
+    taken = {one.id for one in site.devices} | {one.id for one in site.zones}
+    return next(
+        name for i in range(len(taken) + 1) if (name := wanted if i == 0 else f"{wanted}-{i}") not in taken
+    )

@@ -13,11 +13,12 @@ from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
 from wardwright.questions.mends import locks_and_lights, mends_for
+from wardwright.questions.time_in_hand import deciding, least_hand, time_in_hand
 from wardwright.rules.finding import Mend
 from wardwright.trials.draws import FloatArray, estimate_of, share_met
 from wardwright.trials.race import Race, race
 from wardwright.trials.timely import Need, is_every_way_caught, timely_floor
-from wardwright.trials.watchers import control_units
+from wardwright.trials.watchers import control_units, is_on
 from wardwright.trials.ways_in import OutOfReach, WayIn, ways_in
 from wardwright.trials.ways_on_foot import spot_of
 
@@ -32,6 +33,8 @@ NOTHING = "nothing would notice"
 def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each opening that leads in."""
     ways, not_counted = ways_in(site, catalogue)
+    if not any(space.belongs == "ours" for space in site.spaces):
+        return (_no_premises(site),)
     found = [_not_counted(one) for one in not_counted]
     units = control_units(site, catalogue)
     by_opening: dict[str, list[WayIn]] = {}
@@ -48,22 +51,6 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     return tuple(found)
 
 
-def time_in_hand(one: Race) -> dict[Need, FloatArray]:
-    """How much earlier the message leaves than the unit is broken, the sounder starts than it is reached. [s]"""
-    hand: dict[Need, FloatArray] = {"message": one.broken - one.message}
-    if one.sounder is not None:
-        hand["sounder"] = one.reached - one.sounder
-    return hand
-
-
-def deciding(one: Race, catalogue: Catalogue) -> tuple[Need, FloatArray]:
-    """The need with less time in hand in the likely case, and its time in hand in every row. [s]"""
-    stay = catalogue.figure("stay").value
-    hand = {need: np.maximum(values, -stay) for need, values in time_in_hand(one).items()}
-    need = min(hand, key=lambda name: (float(hand[name][0]), name))
-    return need, hand[need]
-
-
 def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
     opening = ways[0].opening
     goal = spot_of(site, control_units(site, catalogue)[0])
@@ -71,12 +58,14 @@ def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
         races = [race(site, catalogue, way=way, goal=goal) for way in ways]
     except NotComputable as reason:
         return _unknown(opening, f"not computable: {reason}")
-    judged = [(float(deciding(one, catalogue)[1][0]), one.way.manner, one) for one in races]
-    _, _, worst = min(judged, key=lambda entry: entry[:2])
-    need, hand = deciding(worst, catalogue)
+    worst = min(races, key=lambda one: (float(least_hand(one, catalogue)[0]), one.way.manner))
+    need, hand = deciding(worst, catalogue), least_hand(worst, catalogue)
     estimate = estimate_of(hand, worst.cases, unit="s")
     notices = bool(np.isfinite(worst.first_notice[0]))
-    caught = notices and is_every_way_caught(site, catalogue, way=worst.way, goal=goal, need=need)
+    caught = notices and all(
+        is_every_way_caught(site, catalogue, way=worst.way, goal=goal, need=one)
+        for one in time_in_hand(worst, catalogue)
+    )
     verdict: Verdict = "bad" if estimate.value <= 0 else "thin" if estimate.low <= 0 or not caught else "good"
     return Answer(
         question=NUMBER,
@@ -88,8 +77,8 @@ def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
         verdict=verdict,
         chance=share_met(hand, worst.cases),
         parts=_parts(worst, catalogue),
-        notes=_notes(worst, races, is_caught=caught, notices=notices),
-        mends=() if verdict == "good" else mends_for(site, catalogue, way=worst.way, goal=goal, now=estimate),
+        notes=_notes(site, worst, races, is_caught=caught if notices else None),
+        mends=() if verdict == "good" else mends_for(site, catalogue, ways=ways, worst=worst, now=estimate),
         sketches=_sketches(site, catalogue, worst, need=need),
     )
 
@@ -124,14 +113,19 @@ def _holds(way: WayIn) -> PartAnswer:
     return PartAnswer(name="holds before the clock starts", estimate=estimate)
 
 
-def _notes(worst: Race, races: list[Race], *, is_caught: bool, notices: bool) -> tuple[str, ...]:
+def _notes(site: Site, worst: Race, races: list[Race], *, is_caught: bool | None) -> tuple[str, ...]:
+    opening = worst.way.opening
     manner = "opened" if worst.way.manner == "opened" else "come through the glass"
-    notes = [f"the worse manner: {manner}"] if len(races) > 1 else [f"manner: {manner}"]
-    if notices and np.isinf(worst.message).any():
-        notes.append("at the low end of what is known of the detectors, nothing notices on the way")
+    notes = [f"the worse manner: {manner}" if len(races) > 1 else f"manner: {manner}"]
+    if opening.habit != "shut" and any(is_on(device, opening) for device in site.devices):
+        notes.append("its contact is on a leaf that usually stands open, and tells nothing")
+    if worst.sounder is None:
+        notes.append("there is no sounder: only the message is judged")
     if worst.message_waits:
         notes.append("the abort delay counts here")
-    if notices:
+    if is_caught is not None:
+        if np.isinf(worst.message).any():
+            notes.append("at the low end of what is known of the detectors, nothing notices on the way")
         notes.append(
             "in the design case every way from here is noticed in time"
             if is_caught
@@ -210,3 +204,15 @@ def _unknown(
 
 def _not_counted(one: OutOfReach) -> Answer:
     return _unknown(one.opening, f"not counted as a way in: {one.reason}")
+
+
+def _no_premises(site: Site) -> Answer:
+    return Answer(
+        question=NUMBER,
+        subject=site.name,
+        subject_id="site",
+        measure=MEASURE["message"],
+        estimate=None,
+        reason="not computable: none of the spaces is ours",
+        verdict="unknown",
+    )

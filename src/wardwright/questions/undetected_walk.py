@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
+
 import numpy as np
 
+from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.estimate import Driver, Estimate
@@ -36,7 +40,22 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     by_opening: dict[str, list[WayIn]] = {}
     for way in ways:
         by_opening.setdefault(way.opening.id, []).append(way)
-    return tuple(_answer(site, catalogue, chosen) for chosen in by_opening.values())
+    return tuple(_guarded(site, catalogue, chosen) for chosen in by_opening.values())
+
+
+def _guarded(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
+    try:
+        return _answer(site, catalogue, ways)
+    except NotComputable as reason:
+        return Answer(
+            question=NUMBER,
+            subject=ways[0].opening.name,
+            subject_id=ways[0].opening.id,
+            measure=MEASURE,
+            estimate=None,
+            reason=f"not computable: {reason}",
+            verdict="unknown",
+        )
 
 
 def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
@@ -47,9 +66,10 @@ def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
     estimate = _range(
         short.distance_m, likely.distance_m, long.distance_m, name="how soon the detectors notice"
     )
-    targets = _targets(site, catalogue, sides)
+    targets, cut_off = _targets(site, catalogue, sides)
     nearest = targets[0] if targets else None
-    verdict = _verdict(targets, has_devices=bool(devices), has_goals=bool(site.targets))
+    is_known = bool(site.targets) and not cut_off
+    verdict = _verdict(targets, has_devices=bool(devices), is_known=is_known)
     return Answer(
         question=NUMBER,
         subject=way.opening.name,
@@ -58,7 +78,7 @@ def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
         estimate=estimate,
         verdict=verdict,
         parts=(*_parts(site, catalogue, way=way, sides=sides), *_reached_parts(targets)),
-        notes=_notes(site, way, nearest=nearest, devices=devices),
+        notes=_notes(site, way, nearest=nearest, devices=devices) + cut_off,
         sketches=_sketches(site, catalogue, way),
     )
 
@@ -74,26 +94,34 @@ Reached = tuple[str, float | None, float | None]
 """A goal's name, and the distance at which it is reached in the likely and in the longest case."""
 
 
-def _targets(site: Site, catalogue: Catalogue, sides: list[Undetected]) -> list[Reached]:
+def _targets(
+    site: Site, catalogue: Catalogue, sides: list[Undetected]
+) -> tuple[list[Reached], tuple[str, ...]]:
+    """Goals that are reached undetected, nearest first; and why others cannot be told."""
     found: list[Reached] = []
+    cut_off: list[str] = []
+
+    def look(name: str, distance: Callable[[Undetected], float | None]) -> None:
+        try:
+            found.append((name, distance(sides[1]), distance(sides[2])))
+        except NotComputable as reason:
+            cut_off.append(f"{name}: {reason}")
+
     for target in sorted(site.targets, key=lambda one: one.id):
-        pair = [reaches_space(sides[i], site, target.space) for i in (1, 2)]
-        found.append((target.name, pair[0], pair[1]))
+        look(target.name, partial(reaches_space, site=site, space_id=target.space))
     for unit in control_units(site, catalogue):
-        pair = [reaches_spot(sides[i], spot_of(site, unit)) for i in (1, 2)]
-        found.append((unit.name, pair[0], pair[1]))
+        look(unit.name, partial(reaches_spot, site=site, spot=spot_of(site, unit)))
     reached = [one for one in found if one[2] is not None]
-    return sorted(reached, key=lambda one: (one[1] is None, one[1] if one[1] is not None else one[2], one[0]))
+    reached.sort(key=lambda one: (one[1] is None, one[1] if one[1] is not None else one[2], one[0]))
+    return reached, tuple(cut_off)
 
 
-def _verdict(targets: list[Reached], *, has_devices: bool, has_goals: bool) -> Verdict:
-    if not has_devices:
-        return "bad"
-    if any(likely is not None for _, likely, _ in targets):
+def _verdict(targets: list[Reached], *, has_devices: bool, is_known: bool) -> Verdict:
+    if not has_devices or any(likely is not None for _, likely, _ in targets):
         return "bad"
     if targets:
         return "thin"
-    return "good" if has_goals else "unknown"
+    return "good" if is_known else "unknown"
 
 
 def _parts(
@@ -102,14 +130,17 @@ def _parts(
     again = [undetected(site, catalogue, way=way, side=side, others_allowed=1) for side in SIDES]
     pace = catalogue.figure("pace-hurried")
     short, likely, long = (one.distance_m for one in sides)
+    moving = (
+        Driver(name="intruder's pace", swing=likely / pace.low - likely / pace.high, basis="default"),
+        Driver(name="how soon the detectors notice", swing=(long - short) / pace.value, basis="default"),
+    )
     seconds = Estimate(
         value=likely / pace.value,
         low=short / pace.high,
         high=long / pace.low,
         unit="s",
-        drivers=(
-            Driver(name="intruder's pace", swing=likely / pace.low - likely / pace.high, basis="default"),
-            Driver(name="how soon the detectors notice", swing=(long - short) / pace.value, basis="default"),
+        drivers=tuple(
+            sorted((one for one in moving if one.swing > 1e-9), key=lambda one: (-one.swing, one.name))
         ),
         basis="default",
     )

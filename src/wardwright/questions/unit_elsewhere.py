@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import NamedTuple
 
+from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import FreeMount
 from wardwright.model.fixture import Outlet
@@ -77,7 +78,10 @@ def _soonest(house: Site, catalogue: Catalogue, goal: Spot) -> float:
     climb = catalogue.figure("climb-in").value
     found = []
     for way in ways_in(house, catalogue)[0]:
-        route = route_to(house, catalogue, way=way, goal=goal)
+        try:
+            route = route_to(house, catalogue, way=way, goal=goal)
+        except NotComputable:
+            continue
         if route is not None:
             found.append(float(route.clock[-1]) + (climb if way.climbs else 0.0))
     return min(found, default=0.0)

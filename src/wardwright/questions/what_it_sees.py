@@ -7,6 +7,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from wardwright.errors import NotComputable
 from wardwright.geometry.raster import BoolArray, Grid, outlines
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
@@ -116,7 +117,10 @@ def _angles(site: Site, catalogue: Catalogue, device: Device, *, goal: Spot) -> 
     for way in ways_in(site, catalogue)[0]:
         if way.opening.id in found:
             continue
-        route = route_to(site, catalogue, way=way, goal=goal)
+        try:
+            route = route_to(site, catalogue, way=way, goal=goal)
+        except NotComputable:
+            continue  # the goal stands on no floor of ours: question 1 says so
         if route is None:
             continue
         angles = crossing_angles(site, catalogue, device, points=route.points, storeys=route.storeys)

@@ -151,10 +151,13 @@ def regions_without(house: Site, closed: Sequence[Floors]) -> Regions:
 
 @lru_cache(maxsize=4096)
 def standing_cells(house: Site, spot: Spot) -> IntArray:
-    """The cells that somebody stands on who is at a spot; rows and columns, (n, 2)."""
-    if spot.storey not in grids_of(house):
+    """The cells that somebody stands on who is at a spot, as the walking engine has it; rows and columns, (n, 2)."""
+    grids = grids_of(house)
+    if spot.storey not in grids:
         return np.zeros((0, 2), dtype=np.int64)
-    return nearest_cells(standing_floor(house)[spot.storey], grids_of(house)[spot.storey], (spot.x, spot.y))
+    network = premises_network(house)
+    x, y = network.snapped(network.storeys.index(spot.storey), np.array([spot.x, spot.y])).tolist()
+    return nearest_cells(standing_floor(house)[spot.storey], grids[spot.storey], (x, y))
 
 
 def union_of(floors: list[Floors]) -> Floors:

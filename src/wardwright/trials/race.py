@@ -13,11 +13,11 @@ from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.programme import Behaviour, Programme
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import Route, Spot
+from wardwright.physics.walking.from_site import BODY_RADIUS_M, Route, Spot
 from wardwright.trials.draws import Cases, Input, cases_of
 from wardwright.trials.watchers import REACH_SHARES, Watcher, has_sounder, watchers_on
 from wardwright.trials.ways_in import WayIn
-from wardwright.trials.ways_on_foot import Progress, progress_of, route_to
+from wardwright.trials.ways_on_foot import Progress, progress_of, route_to, shut_doors
 from wardwright.trials.zone_response import response_times
 
 FloatArray = NDArray[np.float64]
@@ -105,6 +105,14 @@ def _noticed_index(
     return index, np.where(missed, np.inf, 0.0)
 
 
+def _after_shut_doors(index: NDArray[np.int64], route: Route, plan: FloatArray) -> NDArray[np.int64]:
+    """Nobody is noticed through a leaf: a notice by a body that only reaches into a shut door is after it opens."""
+    for leg in shut_doors(route):
+        reaches_in = (index <= leg.first) & (plan[index] > plan[leg.first] - BODY_RADIUS_M)
+        index = np.where(reaches_in, leg.last, index)
+    return index
+
+
 def race(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, part: str = "full") -> Race:
     """Run one race over all rows of its uncertain inputs.
 
@@ -167,6 +175,7 @@ def _run(
             signals[i] = _clock(progress, indexes[i], cases, climbs=way.climbs)
         else:
             indexes[i], missed = _noticed_index(watcher, progress.plan, cases)
+            indexes[i] = _after_shut_doors(indexes[i], route, progress.plan)
             signals[i] = _clock(progress, indexes[i], cases, climbs=way.climbs) + missed
     never = np.full(cases.total, np.inf)
     counted = [i for i, watcher in enumerate(watchers) if watcher.behaviour.alarms]

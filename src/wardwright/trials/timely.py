@@ -12,6 +12,7 @@ from functools import lru_cache
 from typing import Literal
 
 import numpy as np
+from scipy import ndimage
 
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
@@ -81,12 +82,34 @@ def is_every_way_caught(
         limit = still_needed(catalogue, site.programme, behaviour, need=need)
         if _time_at(left, start) + climb > limit:
             return True
+    if not len(standing_cells(site.bare, start)) or not len(standing_cells(site.bare, goal)):
+        return False
+
+    def reached(layer: Zoned) -> Floors:
+        return _unnoticed(
+            site.bare, catalogue, goal, start=start, zoned=layer, programme=site.programme, need=need
+        )
+
+    # Once an entry time runs, the zones of the way in say nothing.
+    running = tuple(pair for pair in zoned if not (pair[1].allowed_after_entry or pair[1].starts_entry))
     if any(behaviour.starts_entry for behaviour in opened):
-        zoned = tuple(pair for pair in zoned if not (pair[1].allowed_after_entry or pair[1].starts_entry))
-    floors = _unnoticed(
-        site.bare, catalogue, goal, start=start, zoned=zoned, programme=site.programme, need=need
+        return not _holds(reached(running), goal, site.bare)
+    before = reached(zoned)
+    if _holds(before, goal, site.bare):
+        return False
+    return not _starts_entry(site, catalogue, zoned, floors=before) or not _holds(
+        reached(running), goal, site.bare
     )
-    return not _holds(floors, goal, site.bare)
+
+
+def _starts_entry(site: Site, catalogue: Catalogue, zoned: Zoned, *, floors: Floors) -> bool:
+    """Whether somebody on some floor can start the entry time: an error only toward that they can."""
+    for device, behaviour in zoned:
+        if behaviour.starts_entry:
+            for storey, mask in watched_floor(site.bare, catalogue, device, side="possibly").items():
+                if (ndimage.binary_dilation(floors[storey], iterations=2) & mask).any():
+                    return True
+    return False
 
 
 def timely_floor(site: Site, catalogue: Catalogue, *, goal: Spot, need: Need) -> dict[str, tuple[Ring, ...]]:

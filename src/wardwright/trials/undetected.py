@@ -12,8 +12,8 @@ from typing import NamedTuple
 
 import numpy as np
 import shapely
-from scipy import ndimage
 
+from wardwright.errors import NotComputable
 from wardwright.geometry.raster import BoolArray, painted
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
@@ -23,20 +23,17 @@ from wardwright.physics.walking.from_site import Spot, TimeMap, way_in_spot
 from wardwright.trials.barriers import (
     Side,
     grids_of,
+    standing_cells,
     union_of,
     unwatched_regions,
     walked_floor,
     walked_metres,
     watched_floor,
 )
-from wardwright.trials.floors import Floors, farthest, nearest_cells
+from wardwright.trials.floors import Floors, farthest
 from wardwright.trials.unnoticed import shape_of, unnoticed_floor
 from wardwright.trials.watchers import heard_in, opens_contact
 from wardwright.trials.ways_in import WayIn
-
-BESIDE_CELLS = 4
-"""Somebody on floor this many cells off lays hands on a thing on a wall. [-] (derived here: a body's radius, and a
-cell on either side)"""
 
 
 class Undetected(NamedTuple):
@@ -45,7 +42,9 @@ class Undetected(NamedTuple):
     distance_m: float
     """Along the way to the farthest point of it. [m]"""
     floors: Floors
-    """The undetected floor."""
+    """The undetected floor, half a cell's diagonal beyond where a person's middle can be."""
+    exact: Floors
+    """Those of its cells whose distances are exact."""
     metres: dict[str, TimeMap]
     """Distance from the way in to everywhere. [m]"""
 
@@ -91,24 +90,43 @@ def undetected(
     on_way_in = tuple(one for one in devices if opens_contact(one, way))
     counting = tuple(one for one in devices if one not in on_way_in)
     start = way_in_spot(site, way.opening)
-    left = others_allowed - len(on_way_in)
-    return _undetected(site.bare, catalogue, start, counting=counting, side=side, left=left)
+    # Devices that are wired into one zone are one notice.
+    groups = _by_zone(site, counting)
+    left = others_allowed - len(_by_zone(site, on_way_in))
+    return _undetected(site.bare, catalogue, start, groups=groups, side=side, left=left)
+
+
+Groups = tuple[tuple[Device, ...], ...]
+
+
+def _by_zone(site: Site, devices: tuple[Device, ...]) -> Groups:
+    groups: dict[str, list[Device]] = {}
+    zone_of = {device: zone.id for zone in site.zones for device in zone.devices}
+    for one in devices:
+        groups.setdefault(zone_of.get(one.id, one.id), []).append(one)
+    return tuple(tuple(group) for group in groups.values())
 
 
 @lru_cache(maxsize=1024)
 def _undetected(
-    house: Site, catalogue: Catalogue, start: Spot, *, counting: tuple[Device, ...], side: Side, left: int
+    house: Site, catalogue: Catalogue, start: Spot, *, groups: Groups, side: Side, left: int
 ) -> Undetected:
-    """The same, with `left` devices that may still notice; fewer than none: one has noticed at once."""
+    """The same, with `left` notices that may still come; fewer than none: one has come at once."""
+    if not len(standing_cells(house, start)):
+        raise NotComputable("there is no floor of ours inside it")
     metres = walked_metres(house, start)
-    exact = walked_floor(house)
+    walked = walked_floor(house)
     if left < 0:
-        return Undetected(0.0, {storey: np.zeros_like(mask) for storey, mask in exact.items()}, metres)
-    runs = [tuple(one for one in counting if one.id != skipped.id) for skipped in counting] if left else []
-    find = _floors_again if left else _floors
-    floors = [find(house, catalogue, run, side=side, start=start) for run in runs or [counting]]
-    reached = {storey: mask & exact[storey] for storey, mask in union_of(floors).items()}
-    return Undetected(farthest(metres, reached), reached, metres)
+        nothing = {storey: np.zeros_like(mask) for storey, mask in walked.items()}
+        return Undetected(0.0, nothing, nothing, metres)
+    counting = tuple(one for group in groups for one in group)
+    floors = [_floors(house, catalogue, counting, side=side, start=start)]
+    if left:
+        runs = [tuple(one for group in groups if group is not skipped for one in group) for skipped in groups]
+        floors += [_floors_again(house, catalogue, run, side=side, start=start) for run in runs]
+    reached = union_of(floors)
+    exact = {storey: mask & walked[storey] for storey, mask in reached.items()}
+    return Undetected(farthest(metres, exact), reached, exact, metres)
 
 
 @lru_cache(maxsize=512)
@@ -154,25 +172,38 @@ def undetected_rings(
 
 
 def reaches_space(found: Undetected, site: Site, space_id: str) -> float | None:
-    """Distance at which the undetected floor first enters a space; None where it does not. [m]"""
+    """Distance at which the undetected floor first enters a space; None where it does not. [m]
+
+    Raises
+    ------
+    NotComputable
+        If no way on foot leads there, watched or not.
+    """
     space = site.space(space_id)
     if space.storey not in found.floors:
-        return None
+        raise NotComputable(f"no way on foot leads to {space.name}")
     one = found.metres[space.storey]
-    inside = found.floors[space.storey] & _painted_space(site.bare, space.id)
-    return _least(one, inside)
+    inside = _painted_space(site.bare, space.id)
+    if not np.isfinite(one.times[inside]).any():
+        raise NotComputable(f"no way on foot leads to {space.name}")
+    return _least(one, found.exact[space.storey] & inside)
 
 
-def reaches_spot(found: Undetected, spot: Spot) -> float | None:
-    """Distance at which a spot is reached undetected; None where it is not. [m]"""
-    if spot.storey not in found.floors:
-        return None
+def reaches_spot(found: Undetected, site: Site, spot: Spot) -> float | None:
+    """Distance at which somebody on undetected floor stands at a spot; None where nobody does. [m]
+
+    Raises
+    ------
+    NotComputable
+        If no way on foot leads there, watched or not.
+    """
+    at = standing_cells(site.bare, spot)
+    if not len(at) or not np.isfinite(found.metres[spot.storey].times[at[:, 0], at[:, 1]]).any():
+        raise NotComputable("no way on foot leads to it")
     one = found.metres[spot.storey]
-    at = nearest_cells(np.isfinite(one.times), one.grid, (spot.x, spot.y))
-    beside: BoolArray = np.zeros(one.times.shape, dtype=np.bool_)
-    beside[at[:, 0], at[:, 1]] = True
-    about = ndimage.binary_dilation(found.floors[spot.storey], iterations=BESIDE_CELLS)
-    return _least(one, beside & about)
+    there: BoolArray = np.zeros(one.times.shape, dtype=np.bool_)
+    there[at[:, 0], at[:, 1]] = True
+    return _least(one, found.floors[spot.storey] & there)
 
 
 def _least(one: TimeMap, cells: BoolArray) -> float | None:

@@ -10,6 +10,7 @@ import numpy as np
 
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, OpeningMount
+from wardwright.model.opening import Opening
 from wardwright.model.programme import Behaviour, Zone
 from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import noticed_along
@@ -67,16 +68,20 @@ def behaviour_of(site: Site, device: Device, part: str) -> Behaviour | None:
 
 def heard_in(site: Site, part: str) -> Mapping[str, Behaviour]:
     """The behaviour of the zone that hears each device in one part; those that none hears are not there."""
-    return _heard_in(site.zones, site.behaviours, part)
+    # A site that names its parts otherwise has no such part: then all its zones count.
+    known = part if any(one.id == part for one in site.parts) else None
+    return _heard_in(site.zones, site.behaviours, known)
 
 
 @lru_cache(maxsize=256)
-def _heard_in(zones: tuple[Zone, ...], behaviours: tuple[Behaviour, ...], part: str) -> dict[str, Behaviour]:
+def _heard_in(
+    zones: tuple[Zone, ...], behaviours: tuple[Behaviour, ...], part: str | None
+) -> dict[str, Behaviour]:
     by_id = {one.id: one for one in behaviours}
     found: dict[str, Behaviour] = {}
     for zone in sorted(zones, key=lambda one: one.number):
         behaviour = by_id[zone.behaviour]
-        if part in zone.parts or behaviour.is_always_active:
+        if part is None or part in zone.parts or behaviour.is_always_active:
             for device in zone.devices:
                 found.setdefault(device, behaviour)
     return found
@@ -125,10 +130,16 @@ def _noticing(house: Site, catalogue: Catalogue, device: Device, *, way: WayIn, 
     return Noticed(float(noticing.entered_m), float(noticing.surely_m), noticed)
 
 
-def opens_contact(device: Device, way: WayIn) -> bool:
-    """Whether coming in this way opens the leaf that a contact is on."""
+def is_on(device: Device, opening: Opening) -> bool:
+    """Whether a device is fixed to an opening."""
     mount = device.mount
-    return isinstance(mount, OpeningMount) and mount.opening == way.opening.id and way.manner == "opened"
+    return isinstance(mount, OpeningMount) and mount.opening == opening.id
+
+
+def opens_contact(device: Device, way: WayIn) -> bool:
+    """Whether coming in this way opens the leaf that a contact is on: one that stands open tells nothing."""
+    is_shut = way.opening.habit == "shut" and way.opening.kind != "gap"
+    return is_on(device, way.opening) and way.manner == "opened" and is_shut
 
 
 def _opened_at(house: Site, catalogue: Catalogue, device: Device, *, way: WayIn, goal: Spot) -> int | None:

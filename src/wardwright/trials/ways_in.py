@@ -67,13 +67,21 @@ def _ways_in(site: Site, catalogue: Catalogue) -> tuple[tuple[WayIn, ...], tuple
     ways: list[WayIn] = []
     not_counted: list[OutOfReach] = []
     for opening in sorted(site.openings, key=lambda one: one.id):
+        if opening.kind == "rooflight" and opening.joins is None:
+            not_counted.append(OutOfReach(opening, "it is not known which space it lights"))
+            continue
         if not is_way_in(site, opening):
             continue
         reason = _why_not(site, opening)
         if reason is not None:
             not_counted.append(OutOfReach(opening, reason))
             continue
-        ways.extend(_manners(opening, catalogue))
+        manners = _manners(opening, catalogue)
+        ways.extend(manners)
+        if not manners:
+            not_counted.append(
+                OutOfReach(opening, "it does not open, and no pane is known that could be broken")
+            )
     return tuple(ways), tuple(not_counted)
 
 

@@ -13,6 +13,7 @@ from wardwright.model.device import Device
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import (
+    Leg,
     Paces,
     Route,
     Spot,
@@ -53,13 +54,20 @@ def _route(house: Site, start: Spot, goal: Spot, *, paces: Paces) -> Route | Non
     return fastest_route(premises_network(house), start, goal, paces=paces)
 
 
+def shut_doors(route: Route) -> tuple[Leg, ...]:
+    """The legs of a route at which a leaf is opened."""
+    return tuple(leg for leg in route.legs if leg.kind == "door" and leg.last > leg.first)
+
+
 def progress_of(route: Route) -> Progress:
     """How far along a route each of its points is."""
     n = len(route.points)
     flat, stairs, doors = np.zeros(n), np.zeros(n), np.zeros(n)
     for leg in route.legs:
         if leg.kind == "door":
-            doors[leg.last :] += 1.0
+            # A leaf that stands open is a leg of one point: nothing is opened there.
+            if leg.last > leg.first:
+                doors[leg.last :] += 1.0
             continue
         share = np.zeros(n)
         steps = np.hypot(*np.diff(route.points[leg.first : leg.last + 1], axis=0).T)

@@ -1,0 +1,36 @@
+"""The time in hand of a race: of the message, of the sounder, and the lesser of both."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from wardwright.geometry.raster import FloatArray
+from wardwright.model.catalogue import Catalogue
+from wardwright.trials.race import Race
+from wardwright.trials.timely import Need
+
+
+def time_in_hand(one: Race, catalogue: Catalogue) -> dict[Need, FloatArray]:
+    """How much earlier the message leaves than the unit is broken, the sounder starts than it is reached. [s]
+
+    What never comes counts as late by an intruder's stay.
+    """
+    stay = catalogue.figure("stay").value
+    hand: dict[Need, FloatArray] = {"message": np.maximum(one.broken - one.message, -stay)}
+    if one.sounder is not None:
+        hand["sounder"] = np.maximum(one.reached - one.sounder, -stay)
+    return hand
+
+
+def least_hand(one: Race, catalogue: Catalogue) -> FloatArray:
+    """The lesser of both times in hand in every row: a design has to meet both needs. [s]"""
+    least: FloatArray = np.minimum.reduce(list(time_in_hand(one, catalogue).values()))
+    return least
+
+
+def deciding(one: Race, catalogue: Catalogue) -> Need:
+    """The need with less time in hand: in the likely case, and where that is equal, at the low end."""
+    hand = time_in_hand(one, catalogue)
+    return min(
+        hand, key=lambda need: (round(float(hand[need][0]), 3), float(np.percentile(hand[need], 5)), need)
+    )
