@@ -77,6 +77,7 @@ class Regions:
         self.grids = grids
         self.standing_cells = standing_cells
         self._numbers = _numbered(open_floor)
+        self._floors: dict[frozenset[int], Floors] = {}
         self._rings: dict[frozenset[int], dict[str, tuple[Ring, ...]]] = {}
         for stair in site.stairs:
             ends = [
@@ -118,8 +119,10 @@ class Regions:
         return cells
 
     def floors(self, regions: frozenset[int]) -> Floors:
-        """The cells of some regions, by storey."""
-        return {storey: self.cells_of(regions, storey) for storey in self._numbers}
+        """The cells of some regions, by storey; worked out once, not to be written to."""
+        if regions not in self._floors:
+            self._floors[regions] = {storey: self.cells_of(regions, storey) for storey in self._numbers}
+        return self._floors[regions]
 
     def rings(self, regions: frozenset[int]) -> dict[str, tuple[Ring, ...]]:
         """Outlines of some regions by storey, for drawing; worked out once. [m]"""

@@ -16,7 +16,7 @@ from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import BODY_RADIUS_M, Route, Spot
 from wardwright.trials.draws import Cases, Input, cases_of
 from wardwright.trials.watchers import REACH_SHARES, Watcher, has_sounder, watchers_on
-from wardwright.trials.ways_in import WayIn
+from wardwright.trials.ways_in import WayIn, once_in
 from wardwright.trials.ways_on_foot import Progress, progress_of, route_to, shut_doors
 from wardwright.trials.zone_response import response_times
 
@@ -141,9 +141,17 @@ def race(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, part: str 
     """
     watchers = watchers_on(site, catalogue, way=way, goal=goal, part=part)
     sounds = has_sounder(site, catalogue)
-    return _run(
-        site.bare, catalogue, goal, way=way, watchers=watchers, programme=site.programme, sounds=sounds
+    # Manners that differ in nothing that is heard are one race.
+    run = _run(
+        site.bare,
+        catalogue,
+        goal,
+        way=once_in(way),
+        watchers=watchers,
+        programme=site.programme,
+        sounds=sounds,
     )
+    return run._replace(way=way)
 
 
 @lru_cache(maxsize=2048)

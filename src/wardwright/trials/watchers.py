@@ -15,7 +15,7 @@ from wardwright.model.programme import Behaviour, Zone
 from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import noticed_along
 from wardwright.physics.walking.from_site import Spot
-from wardwright.trials.ways_in import WayIn
+from wardwright.trials.ways_in import WayIn, once_in
 from wardwright.trials.ways_on_foot import route_to
 
 REACH_SHARES = (0.8, 0.9, 1.0, 1.1, 1.2)
@@ -99,7 +99,7 @@ def watchers_on(
             continue
         kind = catalogue.sheet(device.sheet).kind
         if kind == "movement-detector":
-            noticing = _noticing(site.bare, catalogue, device, way=way, goal=goal)
+            noticing = _noticing(site.bare, catalogue, device, way=once_in(way), goal=goal)
             if noticing is not None:
                 found.append(Watcher(device, behaviour, noticing, None))
         elif kind == "opening-contact":

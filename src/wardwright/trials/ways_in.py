@@ -37,6 +37,24 @@ class WayIn(NamedTuple):
     """Whether the intruder climbs in once it is open."""
 
 
+NO_HOLD = Figure(
+    id="no-hold",
+    name="before the clock",
+    value=0.0,
+    low=0.0,
+    high=0.0,
+    unit="s",
+    source="own",
+    mark="derived",
+)
+"""How long an opening still holds once somebody is in."""
+
+
+def once_in(way: WayIn) -> WayIn:
+    """A way in without what is over once somebody is in, so that manners that go on alike are one."""
+    return way._replace(manner="opened", holds=NO_HOLD, holds_basis="default")
+
+
 class OutOfReach(NamedTuple):
     """An opening to the outside that is not counted as a way in, and why."""
 
