@@ -155,6 +155,8 @@ def packed(bottoms: FloatArray, tops: FloatArray) -> tuple[FloatArray, FloatArra
     """
     width = tops - bottoms
     used = width > SLIVER
+    if used.shape[1] == 1:
+        return np.where(used, bottoms, 1.0), np.where(used, tops, 0.0)
     most = int(used.sum(axis=1).max(initial=0))
     if most > MAX_INTERVALS:
         rank = np.argsort(np.argsort(-width, axis=1, kind="stable"), axis=1)

@@ -20,7 +20,7 @@ from numpy.typing import ArrayLike
 from wardwright.geometry.boxes import box_spans, close_boxes, leaving_sides, sides_about
 from wardwright.geometry.panels import Blockers
 from wardwright.geometry.polar import CONTACT_M, STEEP, Frame, Through, crossings, opening_slopes, packed
-from wardwright.geometry.raster import BoolArray, FloatArray
+from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 
 _PIECE = 8192
 _OFFSET = 0.381966
@@ -315,28 +315,58 @@ def _left(partial: _Partial, bottoms: FloatArray, tops: FloatArray) -> tuple[Flo
     np.copyto(falling[:, 1:], partial.bottoms, where=at_ceiling & ~on_floor)
     low = np.maximum(np.maximum.accumulate(rising, axis=1)[:, :, None], bottoms[:, None, :])
     high = np.minimum(np.minimum.accumulate(falling, axis=1)[:, :, None], tops[:, None, :])
-    rows = np.nonzero(partial.floating.any(axis=1))[0]
-    if not len(rows):
+    if not partial.floating.any():
         return low, high
-    order = np.argsort(~partial.floating[rows], axis=1, kind="stable")
-    number = partial.floating[rows].sum(axis=1)
-    cut_low, cut_high = low[rows].reshape(-1, low.shape[2]), high[rows].reshape(-1, low.shape[2])
-    after = np.arange(depth + 1)
-    for turn in range(int(number.max())):
-        event = order[:, turn]
-        pick = np.arange(len(rows))
-        hides = (number > turn)[:, None] & (after[None, :] > event[:, None])
-        hidden_low = np.where(hides, partial.bottoms[rows[pick], event][:, None], STEEP).reshape(-1, 1)
-        hidden_high = np.where(hides, partial.tops[rows[pick], event][:, None], STEEP).reshape(-1, 1)
-        pieces = (
-            np.stack([cut_low, np.maximum(cut_low, hidden_high)], axis=2).reshape(len(cut_low), -1),
-            np.stack([np.minimum(cut_high, hidden_low), cut_high], axis=2).reshape(len(cut_low), -1),
+    rows = np.nonzero(partial.floating.any(axis=1))[0]
+    low[rows], high[rows] = (
+        _at_least(part.reshape(len(rows), depth + 1, -1), low.shape[2], blank)
+        for part, blank in zip(
+            packed(low[rows].reshape(-1, low.shape[2]), high[rows].reshape(-1, low.shape[2])),
+            (1.0, 0.0),
+            strict=True,
         )
-        cut_low, cut_high = packed(*pieces)
-    slots = max(cut_low.shape[1], low.shape[2])
-    all_low, all_high = np.full((count, depth + 1, slots), 1.0), np.zeros((count, depth + 1, slots))
-    all_low[:, :, : low.shape[2]], all_high[:, :, : low.shape[2]] = low, high
-    all_low[rows], all_high[rows] = 1.0, 0.0
-    all_low[rows, :, : cut_low.shape[1]] = cut_low.reshape(len(rows), depth + 1, -1)
-    all_high[rows, :, : cut_low.shape[1]] = cut_high.reshape(len(rows), depth + 1, -1)
-    return all_low, all_high
+    )
+    return _cut_by_floating(partial, low, high)
+
+
+def _cut_by_floating(partial: _Partial, low: FloatArray, high: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Cut out what floats: the nearest crossing of each azimuth first, then the next of each."""
+    count, states, slots = low.shape
+    # Most hide nothing that would be seen behind them.
+    meets = (low[:, 1:] < partial.tops[:, :, None]) & (partial.bottoms[:, :, None] < high[:, 1:])
+    floating = meets.any(axis=2) & partial.floating
+    rows = np.nonzero(floating.any(axis=1))[0]
+    order = np.argsort(~floating[rows], axis=1, kind="stable")
+    number = floating[rows].sum(axis=1)
+    crossed = np.isfinite(partial.ranges[rows]).sum(axis=1)
+    cut_low, cut_high = low.reshape(-1, slots), high.reshape(-1, slots)
+    for turn in range(int(number.max(initial=0))):
+        mine = np.nonzero(number > turn)[0]
+        event = order[mine, turn]
+        hides = (np.arange(states) > event[:, None]) & (np.arange(states) <= crossed[mine, None])
+        row, state = np.nonzero(hides)
+        azimuth = rows[mine[row]]
+        place, event = azimuth * states + state, event[row]
+        some_low, some_high = cut_low[place], cut_high[place]
+        hidden_low, hidden_high = partial.bottoms[azimuth, event, None], partial.tops[azimuth, event, None]
+        left_low, left_high = packed(
+            np.concatenate([some_low, np.maximum(some_low, hidden_high)], axis=1)[:, _woven(slots)],
+            np.concatenate([np.minimum(some_high, hidden_low), some_high], axis=1)[:, _woven(slots)],
+        )
+        slots = max(slots, left_low.shape[1])
+        cut_low, cut_high = _at_least(cut_low, slots, 1.0), _at_least(cut_high, slots, 0.0)
+        cut_low[place], cut_high[place] = _at_least(left_low, slots, 1.0), _at_least(left_high, slots, 0.0)
+    return cut_low.reshape(count, states, slots), cut_high.reshape(count, states, slots)
+
+
+def _woven(slots: int) -> IntArray:
+    """The order that puts what is left below a cut beside what is left above it, slot by slot."""
+    return np.arange(2 * slots).reshape(2, slots).T.ravel()
+
+
+def _at_least(table: FloatArray, slots: int, blank: float) -> FloatArray:
+    """A table with so many places along its last axis, new ones blank."""
+    more = slots - table.shape[-1]
+    if more == 0:
+        return table
+    return np.concatenate([table, np.full((*table.shape[:-1], more), blank)], axis=-1)

@@ -5,8 +5,8 @@ Memoised by the storey's parts, so that moving a device paints nothing again.
 
 from __future__ import annotations
 
-from functools import lru_cache
-from typing import NamedTuple
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
 
 import numpy as np
 import shapely
@@ -17,7 +17,8 @@ from wardwright.model.floor import walkable
 from wardwright.model.surfaces import Level, ceilings, way_in_areas
 
 
-class FloorCells(NamedTuple):
+@dataclass(frozen=True, eq=False)
+class FloorCells:
     """One storey's floor as cells."""
 
     grid: Grid
@@ -32,8 +33,13 @@ class FloorCells(NamedTuple):
     cell or two; shape (ny, nx). [m]"""
 
     def points(self) -> FloatArray:
-        """Middles of the free cells in the order of the mask, shape (N, 2). [m]"""
+        """Middles of the free cells in the order of the mask, not to be written to, shape (N, 2). [m]"""
+        return self._points
+
+    @cached_property
+    def _points(self) -> FloatArray:
         points: FloatArray = self.grid.centres()[self.free]
+        points.flags.writeable = False
         return points
 
     def mask_of(self, free_values: BoolArray) -> BoolArray:

@@ -154,11 +154,19 @@ def stood_on(level: Level, others: Levels, places: FloatArray) -> FloatArray:
     Returns
     -------
     ndarray, shape (N,)
-        Above the house's zero. [m]
+        Above the house's zero; not to be written to. [m]
     """
+    return _stood_on(level, others, np.ascontiguousarray(places, dtype=np.float64).tobytes())
+
+
+@lru_cache(maxsize=1024)
+def _stood_on(level: Level, others: Levels, given: bytes) -> FloatArray:
+    """As `stood_on`, remembered by the places' bytes: one way is asked about for every detector."""
+    places = np.frombuffer(given, dtype=np.float64).reshape(-1, 2)
     heights = np.full(len(places), level.floor_m)
     for stair, lower, upper in _flights(level, others):
         storeys: tuple[Storey, Storey] = (lower.storey, upper.storey)
         on_flight = height_on(stair, storeys, places)
         heights = np.where(np.isnan(on_flight), heights, on_flight)
+    heights.flags.writeable = False
     return heights

@@ -5,8 +5,8 @@ Heights here are above the house's zero, not above a storey's floor. Memoised by
 
 from __future__ import annotations
 
-from functools import lru_cache
-from typing import NamedTuple
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
 
 import numpy as np
 import shapely
@@ -25,18 +25,27 @@ HAIR_M = 0.002
 """A hole is cut this much wider than its wall is thick, so that no sliver is left at the faces. [m]"""
 
 
-class Level(NamedTuple):
+@dataclass(frozen=True)
+class Level:
     """One storey with what stands on it: hashable, so that answers can be remembered by it."""
 
     storey: Storey
     parts: StoreyParts
+
+    def __hash__(self) -> int:
+        """The hash of the content, kept: engines look answers up by it again and again."""
+        return self._kept_hash
+
+    @cached_property
+    def _kept_hash(self) -> int:
+        return hash((self.storey, self.parts))
 
     @property
     def floor_m(self) -> float:
         """Its finished floor above the house's zero. [m]"""
         return self.storey.elevation_m
 
-    @property
+    @cached_property
     def ceiling_m(self) -> float:
         """Its highest ceiling above the house's zero. [m]"""
         heights = [self.storey.height_m, *(s.height_m for s in self.parts.spaces if s.height_m is not None)]
@@ -46,18 +55,28 @@ class Level(NamedTuple):
 
 def level_of(site: Site, storey_id: str) -> Level:
     """One storey of a site with what stands on it."""
-    return Level(site.storey(storey_id), storey_parts(site, storey_id))
+    return _level_of(site.bare, storey_id)
+
+
+@lru_cache(maxsize=256)
+def _level_of(house: Site, storey_id: str) -> Level:
+    return Level(house.storey(storey_id), storey_parts(house, storey_id))
 
 
 def levels_by_stairs(site: Site, storey_id: str) -> tuple[Level, ...]:
     """The storeys that a stair joins to one, in the order of their ids."""
+    return _levels_by_stairs(site.bare, storey_id)
+
+
+@lru_cache(maxsize=256)
+def _levels_by_stairs(house: Site, storey_id: str) -> tuple[Level, ...]:
     beside = {
         other
-        for stair in site.stairs
+        for stair in house.stairs
         for one, other in ((stair.lower, stair.upper), (stair.upper, stair.lower))
         if one == storey_id
     }
-    return tuple(level_of(site, other) for other in sorted(beside))
+    return tuple(level_of(house, other) for other in sorted(beside))
 
 
 @lru_cache(maxsize=256)

@@ -4,10 +4,27 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from typing import NamedTuple
 
 import numpy as np
 
 from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray
+from wardwright.physics.detection.noticed import SeenFacts
+from wardwright.physics.detection.shapes import Sensed
+from wardwright.physics.detection.walkers import BODY_RADIUS_M
+
+
+class Owned(NamedTuple):
+    """Free floor by whose it is."""
+
+    owner: IntArray
+    """Index of each free cell's owner, -1: none, shape (N,). [-]"""
+    own: int
+    """The owner of the floor that the detector stands over; -1: nobody. [-]"""
+    names: tuple[str, ...]
+    """The owners."""
+    cell: float
+    """Side of a cell. [m]"""
 
 
 def areas_within(
@@ -114,3 +131,57 @@ def owner_before(grid: Grid, owners: IntArray, place: tuple[float, float], *, he
         if owners[row, column] >= 0:
             return int(owners[row, column])
     return -1
+
+
+def facts_of(
+    sensed: Sensed,
+    owned: Owned,
+    *,
+    points_seen: tuple[BoolArray, BoolArray],
+    reach: float,
+    reach_shares: Sequence[float],
+) -> SeenFacts:
+    """What a detector really sees, at several shares of its reach.
+
+    Parameters
+    ----------
+    sensed : Sensed
+        Where a person upright is sensed, over N free cells.
+    owned : Owned
+        Whose they are.
+    points_seen : tuple of two ndarray of bool, shape (N,) each
+        Whether a point 0.3 m high, and one 1.0 m high, is in sight over each.
+    reach : float
+        The sheet's reach. [m]
+    reach_shares : sequence of float, length L
+        Shares of it. [-]
+
+    Returns
+    -------
+    SeenFacts
+        Detector and storey left blank.
+    """
+    owner, own = owned.owner, owned.own
+    reaches = [share * reach for share in reach_shares]
+    outside = sensed.high & (owner != own) & (owner >= 0)
+
+    def areas(places: BoolArray, more: float = 0.0) -> tuple[float, ...]:
+        return areas_within(places, sensed.distance, reaches=[r + more for r in reaches], cell=owned.cell)
+
+    return SeenFacts(
+        device="",
+        storey="",
+        space=owned.names[own] if own >= 0 else None,
+        reach_shares=tuple(reach_shares),
+        seen_at_03_m2=areas(points_seen[0]),
+        seen_at_10_m2=areas(points_seen[1]),
+        blind_share=shares_missing(
+            sensed.seen, sensed.distance, whole=(owner == own) & (own >= 0), reaches=reaches
+        ),
+        leak_m2=areas(outside, more=BODY_RADIUS_M),
+        leak_spaces=areas_by_owner(
+            outside & (sensed.distance <= reach + BODY_RADIUS_M), owner, names=owned.names, cell=owned.cell
+        ),
+        low_m2=areas(sensed.low),
+        high_m2=areas(sensed.high, more=BODY_RADIUS_M),
+    )

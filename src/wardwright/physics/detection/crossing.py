@@ -41,26 +41,26 @@ def angles_to(places: FloatArray, eye: tuple[float, float]) -> FloatArray:
 
 
 def mask_at(grid: Grid, mask: BoolArray, places: FloatArray) -> BoolArray:
-    """The value of a mask at places of the plan.
+    """The values of masks at places of the plan.
 
     Parameters
     ----------
     grid : Grid
         The cells.
-    mask : ndarray of bool, shape (ny, nx)
-        Their values.
+    mask : ndarray of bool, shape (..., ny, nx)
+        Their values, in one mask or several.
     places : ndarray, shape (N, 2)
         Places on the plan. [m]
 
     Returns
     -------
-    ndarray of bool, shape (N,)
+    ndarray of bool, shape (..., N)
         False off the grid.
     """
     rows, columns = grid.cells_of(places)
     low = np.array([grid.x0, grid.y0])
     inside = ((places >= low) & (places <= low + np.array([grid.nx, grid.ny]) * grid.cell)).all(axis=1)
-    values: BoolArray = mask[rows, columns] & inside
+    values: BoolArray = mask[..., rows, columns] & inside
     return values
 
 

@@ -83,24 +83,23 @@ def core_cells(
     26
     """
     ground = _ground(low, free, turned_up=np.isfinite(entries), cell=grid.cell)
-    first = np.where(ground.inside, entries, np.inf)
-    rows, columns, steps = _edges(ground, grid=grid, is_low=is_low)
-    np.minimum.at(first, (rows, columns), steps)
-    first = np.maximum(first * _SLANT - _DETOUR * grid.cell, 0.0)
-    core = np.zeros(low.shape, dtype=np.bool_)
-    start = np.isfinite(first)
-    if not start.any():
-        return core
-    number = np.full(low.shape, -1, dtype=np.int64)
-    number[ground.inside] = np.arange(np.count_nonzero(ground.inside))
-    graph = _steps(number, start=number[start], first=first[start] / grid.cell)
-    longest = CORE_DEPTH_M / grid.cell * _KNIGHT
-    from_outside = np.array([number.max() + 1])
-    walked = csgraph.dijkstra(graph, directed=False, indices=from_outside, limit=longest + 2.0)[0, :-1]
-    # Beyond the limit: farther than needed, if anything leads there at all.
-    _, part = csgraph.connected_components(graph, directed=False)
-    core[ground.inside] = (part[:-1] == part[-1]) & (walked >= longest - 1e-9)
-    return core & low
+    rows, columns, ways = _edges(ground)
+    lengths = np.hypot(ways[:, 0], ways[:, 1]) * grid.cell
+    steps = _steps(ground)
+
+    def core_of(within: FloatArray) -> BoolArray:
+        first = np.where(ground.inside, entries, np.inf)
+        np.minimum.at(first, (rows, columns), within * lengths)
+        first = np.maximum(first * _SLANT - _DETOUR * grid.cell, 0.0)
+        core = np.zeros(low.shape, dtype=np.bool_)
+        core[ground.inside] = _is_far(steps, first[ground.inside] / grid.cell, least=CORE_DEPTH_M / grid.cell)
+        return core & low
+
+    if is_low is None:
+        return core_of(np.zeros(len(rows)))
+    most = core_of(np.full(len(rows), _SAMPLES[-1]))
+    # Where even the latest edge leaves no core, the true one need not be looked for.
+    return core_of(_shares(rows, columns, ways=ways, grid=grid, is_low=is_low)) if most.any() else most
 
 
 def _ground(low: BoolArray, free: BoolArray, *, turned_up: BoolArray, cell: float) -> Ground:
@@ -112,54 +111,94 @@ def _ground(low: BoolArray, free: BoolArray, *, turned_up: BoolArray, cell: floa
     return Ground(inside | speck, outside & ~speck)
 
 
-def _edges(
-    ground: Ground, *, grid: Grid, is_low: Callable[[FloatArray], BoolArray] | None
-) -> tuple[IntArray, IntArray, FloatArray]:
-    """Row and column of cells beside free floor outside, and how far inside the edge each middle lies at least."""
-    rows, columns, ways = [], [], []
+def _edges(ground: Ground) -> tuple[IntArray, IntArray, FloatArray]:
+    """Row and column of cells beside free floor outside, and which way that lies, in cells to the right and up."""
     outside = np.pad(ground.outside, 1)
     ny, nx = ground.outside.shape
-    for down, right in ((0, 1), (1, 0), (0, -1), (-1, 0), (1, 1), (1, -1), (-1, 1), (-1, -1)):
-        beside = ground.inside & outside[1 + down : 1 + down + ny, 1 + right : 1 + right + nx]
-        row, column = np.nonzero(beside)
-        rows.append(row)
-        columns.append(column)
-        ways.append(np.broadcast_to([float(right), float(down)], (len(row), 2)))
-    row, column, way = np.concatenate(rows), np.concatenate(columns), np.concatenate(ways)
-    if is_low is None or not len(row):
-        return row, column, np.zeros(len(row))
+    found = [
+        (np.nonzero(ground.inside & outside[1 + up : 1 + up + ny, 1 + right : 1 + right + nx]), right, up)
+        for up, right in ((0, 1), (1, 0), (0, -1), (-1, 0), (1, 1), (1, -1), (-1, 1), (-1, -1))
+    ]
+    ways = np.repeat(
+        np.array([(right, up) for _, right, up in found], dtype=np.float64),
+        [len(cells[0]) for cells, _, _ in found],
+        axis=0,
+    )
+    row, column = (np.concatenate([cells[axis] for cells, _, _ in found]) for axis in (0, 1))
+    return row, column, ways
+
+
+def _shares(
+    row: IntArray,
+    column: IntArray,
+    *,
+    ways: FloatArray,
+    grid: Grid,
+    is_low: Callable[[FloatArray], BoolArray],
+) -> FloatArray:
+    """How far inside the edge the middles of cells lie at least, as a share of the step outside, shape (E,)."""
     middles = np.stack([grid.x0 + (column + 0.5) * grid.cell, grid.y0 + (row + 0.5) * grid.cell], axis=1)
-    samples = middles[:, None, :] + _SAMPLES[:, None] * (way * grid.cell)[:, None, :]
+    samples = middles[:, None, :] + _SAMPLES[:, None] * (ways * grid.cell)[:, None, :]
     within = is_low(samples.reshape(-1, 2)).reshape(len(row), len(_SAMPLES))
-    share = np.where(
+    share: FloatArray = np.where(
         within.all(axis=1), _SAMPLES[-1], np.concatenate([[0.0], _SAMPLES])[within.argmin(axis=1)]
     )
-    return row, column, share * np.hypot(way[:, 0], way[:, 1]) * grid.cell
+    return share
 
 
-def _steps(number: IntArray, *, start: IntArray, first: FloatArray) -> sparse.csr_matrix:
-    """Steps between numbered cells to their sixteen neighbours, in cells, and from one node more to where one starts.
+class _Steps(NamedTuple):
+    """Steps between numbered cells, in cells."""
 
-    A long step needs both cells beside it.
-    """
-    ny, nx = number.shape
+    number: int
+    """Of cells. [-]"""
+    here: IntArray
+    there: IntArray
+    lengths: FloatArray
+
+
+def _steps(ground: Ground) -> _Steps:
+    """Steps to sixteen neighbours; a long one needs both cells beside it."""
+    ny, nx = ground.inside.shape
+    size = int(np.count_nonzero(ground.inside))
     pad = np.full((ny + 4, nx + 4), -1, dtype=np.int64)
-    pad[2:-2, 2:-2] = number
+    number = pad[2:-2, 2:-2]
+    number[ground.inside] = np.arange(size)
 
     def moved(down: int, right: int) -> NDArray[np.int64]:
         return pad[2 + down : 2 + down + ny, 2 + right : 2 + right + nx]
 
-    size = int(number.max()) + 1
-    # A step of no length would be no step.
-    rows, columns, lengths = [np.full(len(start), size)], [start], [np.maximum(first, 1e-9)]
+    rows: list[IntArray] = []
+    columns: list[IntArray] = []
+    lengths: list[FloatArray] = []
     for down, right in ((0, 1), (1, 0), (1, 1), (1, -1), (1, 2), (1, -2), (2, 1), (2, -1)):
-        passes = (number >= 0) & (moved(down, right) >= 0)
+        passes = ground.inside & (moved(down, right) >= 0)
         if abs(down) + abs(right) == 3:
             for near in ((down // 2, right // 2), (-(-down // 2), -(-right // 2))):
                 passes &= moved(*near) >= 0
         rows.append(number[passes])
         columns.append(moved(down, right)[passes])
         lengths.append(np.full(len(rows[-1]), math.hypot(down, right)))
-    return sparse.csr_matrix(
-        (np.concatenate(lengths), (np.concatenate(rows), np.concatenate(columns))), shape=(size + 1, size + 1)
-    )
+    return _Steps(size, np.concatenate(rows), np.concatenate(columns), np.concatenate(lengths))
+
+
+def _is_far(steps: _Steps, first: FloatArray, *, least: float) -> BoolArray:
+    """Which cells something leads to, but nothing shorter than the least way.
+
+    One node more stands for where one starts: `first` is how far each cell lies from there, inf: not beside it.
+    """
+    start = np.nonzero(np.isfinite(first))[0]
+    if not len(start):
+        return np.zeros(steps.number, dtype=np.bool_)
+    # A step of no length would be no step.
+    lengths = np.concatenate([np.maximum(first[start], 1e-9), steps.lengths])
+    here = np.concatenate([np.full(len(start), steps.number), steps.here])
+    there = np.concatenate([start, steps.there])
+    graph = sparse.csr_matrix((lengths, (here, there)), shape=(steps.number + 1, steps.number + 1))
+    longest = least * _KNIGHT
+    walked = csgraph.dijkstra(graph, directed=False, indices=[steps.number], limit=longest + 2.0)[0, :-1]
+    far: BoolArray = walked >= longest - 1e-9
+    if far.any():
+        # Beyond the limit: farther than needed, if anything leads there at all.
+        _, part = csgraph.connected_components(graph, directed=False)
+        far &= part[:-1] == part[-1]
+    return far

@@ -11,13 +11,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from functools import lru_cache
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
 from typing import NamedTuple
 
 import numpy as np
 
 from wardwright.errors import NotComputable
-from wardwright.geometry.raster import BoolArray, FloatArray
+from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.geometry.rays import ray_ranges
 from wardwright.geometry.sight import Sight, look, visible_heights
 from wardwright.model.catalogue import Catalogue, MovementSheet
@@ -28,7 +29,7 @@ from wardwright.model.placement import standing
 from wardwright.model.sightlines import blockers_about, blockers_on, floors_about, passages, stood_on
 from wardwright.model.site import Site
 from wardwright.model.surfaces import Level, clear_of_walls, level_of, levels_by_stairs
-from wardwright.physics.detection.areas import areas_by_owner, areas_within, owner_before, shares_missing
+from wardwright.physics.detection.areas import Owned, facts_of, owner_before
 from wardwright.physics.detection.contrast import contrast_factor
 from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at, walked_along
 from wardwright.physics.detection.depth import core_cells
@@ -58,7 +59,8 @@ SIDES: tuple[Leaves, Leaves] = ("told", "away")
 """How leaves stand for what is sure, and for what is possible."""
 
 
-class _Placed(NamedTuple):
+@dataclass(frozen=True)
+class _Placed:
     """All that a detector's shapes depend on: hashable."""
 
     level: Level
@@ -72,14 +74,21 @@ class _Placed(NamedTuple):
     cell: float
     """Side of a cell of the floor. [m]"""
 
+    def __hash__(self) -> int:
+        """The hash of the content, kept: every answer is looked up by it."""
+        return self._kept_hash
+
+    @cached_property
+    def _kept_hash(self) -> int:
+        parts = (self.level, self.others, self.eye, self.heading, self.tilt, self.sheet)
+        return hash((*parts, self.temperatures, self.cell))
+
 
 class _Picture(NamedTuple):
     """What is sensed over the free cells of one storey, its reach not yet applied."""
 
     cells: FloorCells
     sensed: Sensed
-    at_03: BoolArray
-    at_10: BoolArray
 
 
 def watch(
@@ -181,22 +190,26 @@ def noticed_along(
     shares = np.asarray(reach_shares, dtype=np.float64)
     if len(places) == 0:
         return Noticing(math.inf, math.inf, np.full(len(shares), np.inf))
-    walked = walked_along(places)
-    names = np.asarray(storeys)
-    high, core = np.zeros(len(places), dtype=np.bool_), np.zeros(len(places), dtype=np.bool_)
+    inside = np.zeros((2, len(places)), dtype=np.bool_)
     floors = np.full(len(places), placed.level.floor_m - 1e3)
     for level in (placed.level, *placed.others):
-        there = names == level.storey.id
+        there = _points_on(tuple(storeys), level.storey.id)
         # Zones only look down: nobody is noticed on a floor above the detector's own.
-        if there.any() and level.floor_m <= placed.level.floor_m:
-            shapes = _watched(placed, level, posture)
-            high[there] = mask_at(shapes.grid, shapes.high, places[there])
-            core[there] = mask_at(shapes.grid, shapes.core, places[there])
-            floors[there] = stood_on(level, (placed.level, *placed.others), places[there])
-    body = body_of(posture)
+        if len(there) and level.floor_m <= placed.level.floor_m:
+            shapes, on_it = _watched(placed, level, posture), places[there]
+            inside[:, there] = mask_at(shapes.grid, np.stack([shapes.high, shapes.core]), on_it)
+            floors[there] = stood_on(level, (placed.level, *placed.others), on_it)
     walk = Walk(places, floors, np.asarray(clock, dtype=np.float64))
-    noticed = noticed_at(walk, _detector(placed), reaches=shares * placed.sheet.reach_m, body=body)
-    return Noticing(first_walked(walked, high), first_walked(walked, core), noticed)
+    noticed = noticed_at(
+        walk, _detector(placed), reaches=shares * placed.sheet.reach_m, body=body_of(posture)
+    )
+    walked = walked_along(places)
+    return Noticing(first_walked(walked, inside[0]), first_walked(walked, inside[1]), noticed)
+
+
+@lru_cache(maxsize=1024)
+def _points_on(storeys: tuple[str, ...], storey: str) -> IntArray:
+    return np.nonzero(np.asarray(storeys) == storey)[0]
 
 
 def seen_facts(
@@ -221,37 +234,21 @@ def seen_facts(
         Areas of floor.
     """
     placed = _placed(site, catalogue, device)
-    picture = _picture(placed, placed.level, "upright")
-    cells, sensed, spaces = picture.cells, picture.sensed, placed.level.parts.spaces
-    own = owner_before(cells.grid, cells.spaces, placed.eye[:2], heading=placed.heading)
-    owner = cells.spaces[cells.free]
-    reach = placed.sheet.reach_m
-    reaches = [share * reach for share in reach_shares]
-    outside = sensed.high & (owner != own) & (owner >= 0)
-
-    def areas(places: BoolArray, more: float = 0.0) -> tuple[float, ...]:
-        return areas_within(places, sensed.distance, reaches=[r + more for r in reaches], cell=placed.cell)
-
-    return SeenFacts(
-        device=device.id,
-        storey=placed.level.storey.id,
-        space=spaces[own].id if own >= 0 else None,
-        reach_shares=tuple(reach_shares),
-        seen_at_03_m2=areas(picture.at_03),
-        seen_at_10_m2=areas(picture.at_10),
-        blind_share=shares_missing(
-            sensed.seen, sensed.distance, whole=(owner == own) & (own >= 0), reaches=reaches
-        ),
-        leak_m2=areas(outside, more=BODY_RADIUS_M),
-        leak_spaces=areas_by_owner(
-            outside & (sensed.distance <= reach + BODY_RADIUS_M),
-            owner,
-            names=[s.id for s in spaces],
-            cell=placed.cell,
-        ),
-        low_m2=areas(sensed.low),
-        high_m2=areas(sensed.high, more=BODY_RADIUS_M),
+    picture, level = _picture(placed, placed.level, "upright"), placed.level
+    cells, sensed = picture.cells, picture.sensed
+    rows = np.nonzero(sensed.in_fan)[0]
+    told = visible_heights(_sight(placed, level, "told"), cells.points()[rows])
+    at_03, at_10 = np.zeros_like(sensed.in_fan), np.zeros_like(sensed.in_fan)
+    at_03[rows], at_10[rows] = told.seen_at(level.floor_m + 0.3), told.seen_at(level.floor_m + 1.0)
+    owned = Owned(
+        cells.spaces[cells.free],
+        owner_before(cells.grid, cells.spaces, placed.eye[:2], heading=placed.heading),
+        tuple(space.id for space in level.parts.spaces),
+        placed.cell,
     )
+    reach = placed.sheet.reach_m
+    facts = facts_of(sensed, owned, points_seen=(at_03, at_10), reach=reach, reach_shares=reach_shares)
+    return facts._replace(device=device.id, storey=level.storey.id)
 
 
 def crossing_angles(
@@ -289,18 +286,23 @@ def _placed(site: Site, catalogue: Catalogue, device: Device, *, cell: float = C
     sheet = catalogue.sheet(device.sheet).movement
     if sheet is None:
         raise NotComputable(f"{device.name} ({device.id}) has no sheet of a movement detector")
-    at = standing(site, device)
-    level = level_of(site, at.storey)
+    return _placed_in(site.bare, device, sheet=sheet, cell=cell)
+
+
+@lru_cache(maxsize=1024)
+def _placed_in(house: Site, device: Device, *, sheet: MovementSheet, cell: float) -> _Placed:
+    at = standing(house, device)
+    level = level_of(house, at.storey)
     heading = math.radians(at.heading_deg)
     x, y = clear_of_walls(level, (at.x_m, at.y_m), (math.cos(heading), math.sin(heading)))
     return _Placed(
         level,
-        levels_by_stairs(site, at.storey),
+        levels_by_stairs(house, at.storey),
         (x, y, level.floor_m + at.height_m),
         heading,
         math.radians(device.tilt_deg),
         sheet,
-        (site.place.warm_room_c, site.place.usual_room_c),
+        (house.place.warm_room_c, house.place.usual_room_c),
         cell,
     )
 
@@ -358,7 +360,7 @@ def _sensed(placed: _Placed, level: Level, points: FloatArray, *, ceiling: Float
     """Where walkers are sensed, at any places."""
     bottoms = np.full(len(points), level.floor_m)
     figures = Figures(points, bottoms, np.minimum(bottoms + body.height, ceiling), 2.0 * body.radius)
-    told, away = (visible_heights(_sight(placed, level, leaves), points) for leaves in SIDES)
+    told, away = (_sight(placed, level, leaves) for leaves in SIDES)
     warm, usual = (contrast_factor(air, placed.sheet.least_contrast_k) for air in placed.temperatures)
     return sensed_places(_fan(placed), figures, told=told, away=away, contrasts=(min(warm, usual), usual))
 
@@ -368,9 +370,7 @@ def _picture(placed: _Placed, level: Level, posture: Posture) -> _Picture:
     cells, body = floor_cells(level, placed.cell), body_of(posture)
     sensed = _sensed(placed, level, cells.points(), ceiling=cells.ceiling[cells.free], body=body)
     high = widened(cells.mask_of(sensed.high), cells.free, by=body.radius, cell=placed.cell)
-    told = visible_heights(_sight(placed, level, "told"), cells.points())
-    at_03, at_10 = (sensed.in_fan & told.seen_at(level.floor_m + height) for height in (0.3, 1.0))
-    return _Picture(cells, sensed._replace(high=high[cells.free]), at_03, at_10)
+    return _Picture(cells, sensed._replace(high=high[cells.free]))
 
 
 @lru_cache(maxsize=512)

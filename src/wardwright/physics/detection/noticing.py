@@ -11,7 +11,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike
 
-from wardwright.geometry.raster import BoolArray, FloatArray
+from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.physics.detection.walkers import Body
 from wardwright.physics.detection.zones import (
     BEAM_SHAPE,
@@ -21,6 +21,9 @@ from wardwright.physics.detection.zones import (
     rate_gain,
     zone_amplitude,
 )
+
+_HAIR_M = 1e-6
+# Given to a block of places so that rounding leaves none out.
 
 
 class Needs(NamedTuple):
@@ -118,53 +121,90 @@ def noticed_at(walk: Walk, detector: Detector, *, reaches: ArrayLike, body: Body
         Walked distance on the plan, inf where never. [m]
     """
     limits = np.asarray(reaches, dtype=np.float64)
-    steps = np.diff(walk.places, axis=0)
-    walked = np.concatenate([[0.0], np.cumsum(np.hypot(steps[:, 0], steps[:, 1]))])
-    offset = walk.places - detector.eye[:2]
-    within = np.nonzero(np.hypot(offset[:, 0], offset[:, 1]) <= limits.max() + body.radius)[0]
+    found = np.full(len(limits), np.inf)
+    within = np.nonzero(_near_rays(walk, detector, reach=float(limits.max()), body=body))[0]
     if len(walk.places) < 2 or not len(within):
-        return np.full(len(limits), np.inf)
+        return found
     # One point before and after, so that coming into reach and going out of it are edges too.
     part = slice(max(0, int(within[0]) - 1), int(within[-1]) + 2)
-    return _first_noticed(walk.part(part), detector, reaches=limits, body=body, walked=walked[part])
-
-
-def _first_noticed(
-    walk: Walk, detector: Detector, *, reaches: FloatArray, body: Body, walked: FloatArray
-) -> FloatArray:
-    filled, near, along = filled_halves(walk, detector, body=body)
-    busy = np.nonzero(filled.any(axis=0))[0]
-    filled, near, along = filled[:, busy], near[:, busy], along[:, busy]
-    some = detector._replace(halves=Halves(detector.halves.azimuth[busy], detector.halves.rise[busy]))
-    sensed = filled & (near <= reaches[:, None, None])
-    edges = np.diff(sensed, axis=1) & _strong(walk, some, along=along, body=body)
-    needed = detector.needs.edges
-    number = np.count_nonzero(edges.any(axis=1), axis=1)
-    times = walk.clock[1:, None]
-    found = np.full(len(reaches), np.inf)
-    for row in np.nonzero(number >= needed)[0]:
-        # Time of each half's last edge, at every point.
-        last = np.maximum.accumulate(np.where(edges[row], times, -np.inf), axis=0)
-        together = np.count_nonzero(times - last <= detector.needs.window, axis=1) >= needed
-        if together.any():
-            found[row] = walked[int(together.argmax()) + 1]
+    some = walk.part(part)
+    filled, near, along = filled_halves(some, detector, body=body)
+    row, half = np.nonzero(filled)
+    beyond = near[row, half]
+    # Reaches that as many fillings lie within share their fillings, since these lie within one another.
+    reached = [int(np.count_nonzero(beyond <= limit)) for limit in limits]
+    points = {
+        number: _first_noticed(some, detector, sensed=filled & (near <= limit), along=along, body=body)
+        for number, limit in dict(zip(reached, limits, strict=True)).items()
+    }
+    steps = np.diff(walk.places, axis=0)
+    walked = np.concatenate([[0.0], np.cumsum(np.hypot(steps[:, 0], steps[:, 1]))])
+    for index, number in enumerate(reached):
+        point = points[number]
+        if point >= 0:
+            found[index] = walked[part.start + point]
     return found
 
 
-def _strong(walk: Walk, detector: Detector, *, along: FloatArray, body: Body) -> BoolArray:
-    """Whether a change of a half between two points would be strong and quick enough, shape (N - 1, H)."""
-    halves, needs = detector.halves, detector.needs
-    middle = np.maximum((along[1:] + along[:-1]) / 2.0, 1e-6)
-    lasting = np.diff(walk.clock)[:, None]
-    velocity = np.zeros((len(lasting), 2))
-    np.divide(np.diff(walk.places, axis=0), lasting, out=velocity, where=lasting > 0.0)
-    cos, sin = np.cos(halves.azimuth), np.sin(halves.azimuth)
-    across = velocity[:, 1:] * cos - velocity[:, :1] * sin
+def _near_rays(walk: Walk, detector: Detector, *, reach: float, body: Body) -> BoolArray:
+    """Which points lie in a block that holds every place where a body might fill a half, shape (N,)."""
+    offset = walk.places - detector.eye[:2]
+    azimuth, rise = detector.halves
+    far = np.minimum(detector.ends, reach)
+    more = body.radius + _HAIR_M
+    near: BoolArray = np.hypot(offset[:, 0], offset[:, 1]) <= reach + more
+    for axis, way in enumerate((np.cos(azimuth), np.sin(azimuth))):
+        tips = far * way
+        near &= (offset[:, axis] >= min(float(tips.min()), 0.0) - more) & (
+            offset[:, axis] <= max(float(tips.max()), 0.0) + more
+        )
+    heights = detector.eye[2] + rise * (far + more)
+    low, high = min(float(heights.min()), detector.eye[2]), max(float(heights.max()), detector.eye[2])
+    near &= (walk.floors + body.height >= low - _HAIR_M) & (walk.floors <= high + _HAIR_M)
+    return near
+
+
+def _first_noticed(
+    walk: Walk, detector: Detector, *, sensed: BoolArray, along: FloatArray, body: Body
+) -> int:
+    """The first point at which enough edges lie within the window; -1: none."""
+    needed = detector.needs.edges
+    row, half = np.nonzero(sensed[1:] != sensed[:-1])
+    strong = _strong(walk, detector, row=row, half=half, along=along, body=body)
+    row, half = row[strong], half[strong]
+    if not len(row):
+        return -1
+    # Rows with an edge are enough: between them edges only go out of the window.
+    first = np.ones(len(row), dtype=np.bool_)
+    first[1:] = row[1:] != row[:-1]
+    last = np.full((int(np.count_nonzero(first)), sensed.shape[1]), -np.inf)
+    last[np.cumsum(first) - 1, half] = walk.clock[row + 1]
+    # Time of each half's last edge, at every such point.
+    np.maximum.accumulate(last, axis=0, out=last)
+    at = row[first] + 1
+    together = np.count_nonzero(walk.clock[at, None] - last <= detector.needs.window, axis=1) >= needed
+    return int(at[int(together.argmax())]) if together.any() else -1
+
+
+def _strong(
+    walk: Walk, detector: Detector, *, row: IntArray, half: IntArray, along: FloatArray, body: Body
+) -> BoolArray:
+    """Whether changes of halves between a point and the next are strong and quick enough, shape (E,)."""
+    needs = detector.needs
+    azimuth, rise = detector.halves.azimuth[half], detector.halves.rise[half]
+    middle = np.maximum((along[row + 1, half] + along[row, half]) / 2.0, 1e-6)
+    lasting = walk.clock[row + 1] - walk.clock[row]
+    velocity = np.zeros((len(row), 2))
+    np.divide(
+        walk.places[row + 1] - walk.places[row], lasting[:, None], out=velocity, where=lasting[:, None] > 0.0
+    )
+    cos, sin = np.cos(azimuth), np.sin(azimuth)
+    across = velocity[:, 1] * cos - velocity[:, 0] * sin
     # Toward it, a ray that slopes moves up or down the body; a half is higher than wide.
-    climbing = (velocity[:, :1] * cos + velocity[:, 1:] * sin) * halves.rise / BEAM_SHAPE
+    climbing = (velocity[:, 0] * cos + velocity[:, 1] * sin) * rise / BEAM_SHAPE
     rate = pair_rate(np.hypot(across, climbing), middle, split=needs.split)
-    stood = ((walk.floors[1:] + walk.floors[:-1]) / 2.0)[:, None]
-    level = detector.eye[2] + halves.rise * middle
+    stood = (walk.floors[row + 1] + walk.floors[row]) / 2.0
+    level = detector.eye[2] + rise * middle
     half_high = BEAM_SHAPE * beam_width(middle, needs.split) / 2.0
     within = np.minimum(level + half_high, stood + body.height) - np.maximum(level - half_high, stood)
     amplitude = zone_amplitude(

@@ -8,8 +8,8 @@ from typing import NamedTuple
 import numpy as np
 from scipy import ndimage
 
-from wardwright.geometry.raster import BoolArray, FloatArray
-from wardwright.geometry.sight import Heights
+from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
+from wardwright.geometry.sight import Heights, Sight, visible_heights
 from wardwright.physics.detection.zones import BEAM_SHAPE, beam_width, zone_amplitude
 
 LOW_REACH = 0.8
@@ -48,6 +48,10 @@ class Figures(NamedTuple):
     """Top of the head, under the ceiling, shape (N,). [m]"""
     width: float
     """[m]"""
+
+    def of(self, rows: IntArray) -> Figures:
+        """Some of the walkers."""
+        return Figures(self.places[rows], self.bottoms[rows], self.tops[rows], self.width)
 
 
 def bearing_and_distance(fan: Fan, places: FloatArray) -> tuple[FloatArray, FloatArray]:
@@ -197,7 +201,7 @@ class Sensed(NamedTuple):
 
 
 def sensed_places(
-    fan: Fan, figures: Figures, *, told: Heights, away: Heights, contrasts: tuple[float, float]
+    fan: Fan, figures: Figures, *, told: Sight, away: Sight, contrasts: tuple[float, float]
 ) -> Sensed:
     """Where walkers are surely, usually and possibly sensed; each lies within the next.
 
@@ -207,10 +211,10 @@ def sensed_places(
         The detector.
     figures : Figures
         The walkers, N of them.
-    told : Heights
-        What is visible over each place with leaves as told.
-    away : Heights
-        What is visible in any state of the leaves.
+    told : Sight
+        What the detector has in view with leaves as told.
+    away : Sight
+        What it has in view in any state of the leaves.
     contrasts : tuple of float
         How many times the least contrast a walker has at worst, and usually. [-]
 
@@ -221,13 +225,30 @@ def sensed_places(
     """
     bearing, distance = bearing_and_distance(fan, figures.places)
     inside = in_fan(bearing, fan, margin=0.0)
-    high = in_fan(bearing, fan, margin=FAN_MARGIN_RAD)
-    high &= any_in_view(fan, figures, heights=away, distance=distance)
-    seen = inside & high
-    seen &= row_senses(fan, figures, heights=told, distance=distance, contrast=contrasts[1])
-    low = seen & in_fan(bearing, fan, margin=-FAN_MARGIN_RAD) & enough_in_view(figures, heights=told)
-    low &= row_senses(fan, figures, heights=told, distance=distance, contrast=contrasts[0])
-    return Sensed(distance, inside, seen, low, high)
+    # Each shape is looked for in the one that holds it only.
+    rows = np.nonzero(in_fan(bearing, fan, margin=FAN_MARGIN_RAD))[0]
+    some = figures.of(rows)
+    heights = visible_heights(away, some.places)
+    rows = rows[any_in_view(fan, some, heights=heights, distance=distance[rows])]
+    high = _marked(rows, len(distance))
+    rows = rows[inside[rows]]
+    some = figures.of(rows)
+    heights = visible_heights(told, some.places)
+    usual, worst = (
+        row_senses(fan, some, heights=heights, distance=distance[rows], contrast=contrast)
+        for contrast in (contrasts[1], contrasts[0])
+    )
+    surely = usual & worst & enough_in_view(some, heights=heights)
+    surely &= in_fan(bearing[rows], fan, margin=-FAN_MARGIN_RAD)
+    return Sensed(
+        distance, inside, _marked(rows[usual], len(distance)), _marked(rows[surely], len(distance)), high
+    )
+
+
+def _marked(rows: IntArray, number: int) -> BoolArray:
+    marked = np.zeros(number, dtype=np.bool_)
+    marked[rows] = True
+    return marked
 
 
 def widened(places: BoolArray, free: BoolArray, *, by: float, cell: float) -> BoolArray:
@@ -252,8 +273,15 @@ def widened(places: BoolArray, free: BoolArray, *, by: float, cell: float) -> Bo
     inside = places & free
     if not inside.any():
         return inside
-    near = ndimage.distance_transform_edt(~inside, sampling=cell) <= by + cell / 2.0
+    steps = math.ceil(by / cell) + 1
+    # Nothing farther off than the steps can change.
+    rows, columns = (np.nonzero(inside.any(axis=axis))[0] for axis in (1, 0))
+    part = (
+        slice(max(0, int(rows[0]) - steps), int(rows[-1]) + steps + 1),
+        slice(max(0, int(columns[0]) - steps), int(columns[-1]) + steps + 1),
+    )
+    near = ndimage.distance_transform_edt(~inside[part], sampling=cell) <= by + cell / 2.0
     square = np.ones((3, 3), dtype=np.bool_)
     # Going round by free floor keeps it from reaching through a wall.
-    around = ndimage.binary_dilation(inside, square, iterations=math.ceil(by / cell) + 1, mask=free & near)
-    return np.asarray(around, dtype=np.bool_)
+    inside[part] = ndimage.binary_dilation(inside[part], square, iterations=steps, mask=free[part] & near)
+    return inside
