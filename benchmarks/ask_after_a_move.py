@@ -26,18 +26,13 @@ STEP_M = 0.05
 BUDGET = 20.0
 
 
-def movable(site: Site) -> Device:
-    """The first movement detector on a wall."""
-    catalogue = load_catalogue()
-    for device in site.devices:
-        if isinstance(device.mount, WallMount) and catalogue.sheet(device.sheet).kind == "movement-detector":
-            return device
-    raise LookupError("the sample has no movement detector on a wall")
+def movable(site: Site) -> tuple[Device, ...]:
+    """The devices on walls."""
+    return tuple(device for device in site.devices if isinstance(device.mount, WallMount))
 
 
-def moved(site: Site, steps: int) -> Site:
-    """The site with that detector some steps along its wall."""
-    device = movable(site)
+def moved(site: Site, device: Device, steps: int) -> Site:
+    """The site with one device some steps along its wall."""
     mount = device.mount
     assert isinstance(mount, WallMount)  # noqa: S101 - chosen so
     there = device.model_copy(
@@ -64,30 +59,35 @@ def timed(work: Callable[[], Any]) -> float:
 
 
 def run(repeats: int = 3, sample: str = SAMPLE) -> dict[str, Any]:
-    """Time both, compare the answers; figures, ratio and budget."""
+    """Time both for every device on a wall, compare the answers; figures, ratio and budget."""
     site, catalogue = read_sample(sample), load_catalogue()
     ask(site, catalogue)  # imports and the like are paid for
-    fresh, again = [], []
-    for turn in range(repeats):
+    fresh: list[float] = []
+    ratios: dict[str, float] = {}
+    is_same = True
+    for device in movable(site):
+        again = []
+        for turn in range(repeats):
+            forget()
+            fresh.append(timed(lambda: ask(site, catalogue)))
+            there = moved(site, device, turn + 1)
+            again.append(timed(lambda there=there: ask(there, catalogue)))
+        there = moved(site, device, repeats)
+        remembered = ask(there, catalogue)
         forget()
-        fresh.append(timed(lambda: ask(site, catalogue)))
-        there = moved(site, turn + 1)
-        again.append(timed(lambda there=there: ask(there, catalogue)))
-    there = moved(site, repeats)
-    remembered = ask(there, catalogue)
-    forget()
-    is_same = plain(remembered) == plain(ask(there, catalogue))
-    ratio = statistics.median(fresh) / statistics.median(again)
+        is_same = is_same and plain(remembered) == plain(ask(there, catalogue))
+        ratios[device.id] = statistics.median(fresh[-repeats:]) / statistics.median(again)
+    worst = min(ratios.values())
     return {
-        "name": "ask after one detector has moved, against a full ask",
+        "name": "ask after one device has moved, against a full ask",
         "figures": {
             "full_ms": round(statistics.median(fresh) * 1e3, 1),
-            "after_the_move_ms": round(statistics.median(again) * 1e3, 1),
+            **{f"times_sooner_{name.replace('-', '_')}": round(ratio, 1) for name, ratio in ratios.items()},
             "same_answers_as_a_fresh_program": is_same,
         },
-        "ratio": round(ratio, 1),
-        "budget": f"at least {BUDGET:g} times faster, with the same answers",
-        "is_met": bool(ratio >= BUDGET and is_same),
+        "ratio": round(worst, 1),
+        "budget": f"at least {BUDGET:g} times faster whichever device on a wall moves, with the same answers",
+        "is_met": bool(worst >= BUDGET and is_same),
     }
 
 
