@@ -1,4 +1,6 @@
 import numpy as np
+from hypothesis import given
+from hypothesis import strategies as st
 
 from wardwright.geometry.raster import BoolArray, FloatArray, Grid
 from wardwright.physics.detection.depth import core_cells
@@ -82,3 +84,23 @@ def test_the_edge_between_cells_is_found_to_a_quarter_of_a_cell() -> None:
         first = (core[4].argmax() + 0.5) * 0.1
         # Never less than 1.5 m from the edge; at most the allowance for slant steps and one cell more.
         assert 1.5 <= first - edge <= 1.5 * 1.0276 + 0.03 + 0.1
+
+
+@given(st.integers(0, 9999))
+def test_the_early_way_out_hides_no_core(seed: int) -> None:
+    # An edge that lies at the middles of the outermost cells, told or left out, is the same edge.
+    rng = np.random.default_rng(seed)
+    free = rng.random((45, 45)) < 0.97
+    low = free.copy()
+    low[:, : rng.integers(1, 40)] = False
+    low[: rng.integers(0, 12)] = False
+    told, left_out = (
+        core_cells(low, free, entries=nowhere(free), grid=grid_of(free), is_low=is_low)
+        for is_low in (lambda places: np.zeros(len(places), dtype=bool), None)
+    )
+    assert np.array_equal(told, left_out)
+    # The farther out the edge, the larger the depth: never less core.
+    latest = core_cells(
+        low, free, entries=nowhere(free), grid=grid_of(free), is_low=lambda p: np.ones(len(p), dtype=bool)
+    )
+    assert not (left_out & ~latest).any()

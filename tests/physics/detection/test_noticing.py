@@ -1,12 +1,21 @@
+import math
 from typing import Any
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from wardwright.physics.detection.contrast import contrast_factor
 from wardwright.physics.detection.noticing import Detector, Needs, Walk, filled_halves, noticed_at
 from wardwright.physics.detection.walkers import body_of
-from wardwright.physics.detection.zones import zone_halves
+from wardwright.physics.detection.zones import (
+    beam_width,
+    pair_rate,
+    rate_gain,
+    zone_amplitude,
+    zone_halves,
+)
 
 SPLIT = np.radians(1.6)
 # The layout of the reference notes, 5b, with the reach of each row in the prototype's second run.
@@ -119,3 +128,54 @@ def test_out_of_reach_or_a_single_point_is_never_noticed() -> None:
     assert np.isinf(noticed(walk((200.0, 0.0), (190.0, 0.0))))
     single = Walk(np.array([[5.0, 0.0]]), np.zeros(1), np.zeros(1))
     assert np.isinf(noticed_at(single, detector(), reaches=[9.0], body=body_of("upright"))[0])
+
+
+def noticed_step_by_step(way: Walk, one: Detector, *, reach: float, posture: Any) -> float:
+    """The same model told slowly: every half at every point, one after another, nothing left out beforehand."""
+    body = body_of(posture)
+    halves, needs = one.halves, one.needs
+    filled, near, along = filled_halves(way, one, body=body)
+    last: dict[int, float] = {}
+    walked = 0.0
+    for i in range(1, len(way.places)):
+        step, lasting = way.places[i] - way.places[i - 1], way.clock[i] - way.clock[i - 1]
+        walked += math.hypot(*step)
+        stood = (way.floors[i] + way.floors[i - 1]) / 2
+        for half in range(len(halves.azimuth)):
+            was, now = (bool(filled[k, half]) and near[k, half] <= reach for k in (i - 1, i))
+            if was == now:
+                continue
+            distance = max((along[i, half] + along[i - 1, half]) / 2, 1e-6)
+            cos, sin = math.cos(halves.azimuth[half]), math.sin(halves.azimuth[half])
+            across, climbing = (
+                step[1] * cos - step[0] * sin,
+                (step[0] * cos + step[1] * sin) * halves.rise[half] / 2,
+            )
+            rate = float(pair_rate(math.hypot(across, climbing) / lasting, distance, split=needs.split))
+            width = float(beam_width(distance, needs.split))
+            level = one.eye[2] + halves.rise[half] * distance
+            within = max(min(level + width, stood + body.height) - max(level - width, stood), 0.0)
+            strength = zone_amplitude(
+                distance, 2 * body.radius, height_within=within, split=needs.split, contrast=needs.contrast
+            )
+            if strength * rate_gain(rate) >= 1.0:
+                last[half] = way.clock[i]
+        if sum(way.clock[i] - time <= needs.window for time in last.values()) >= needs.edges:
+            return walked
+    return math.inf
+
+
+@given(st.integers(0, 9999), st.sampled_from(["upright", "crouch", "crawl", "pet"]))
+def test_points_left_out_beforehand_change_nothing(seed: int, posture: Any) -> None:
+    rng = np.random.default_rng(seed)
+    corners = rng.uniform(-4.0, 13.0, (3, 2))
+    legs = [walk(corners[i], corners[i + 1]) for i in (0, 1)]
+    places = np.vstack([leg.places for leg in legs])[::3]
+    floors = np.where(rng.random() < 0.3, np.linspace(0.0, 2.7, len(places)), 0.0)
+    clock = np.arange(len(places)) * 0.06 / rng.uniform(0.1, 3.0)
+    one = detector(air_c=float(rng.uniform(15, 30)), edges=int(rng.integers(1, 4)))
+    one = one._replace(ends=one.ends * rng.uniform(0.3, 1.2, len(one.ends)))
+    reaches = (6.0, 9.0, 9.0, 14.0)
+    found = noticed_at(Walk(places, floors, clock), one, reaches=reaches, body=body_of(posture))
+    slow = [noticed_step_by_step(Walk(places, floors, clock), one, reach=r, posture=posture) for r in reaches]
+    assert found == pytest.approx(slow, abs=1e-9)

@@ -2,6 +2,9 @@ import math
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import ndimage
 
 from wardwright.geometry.panels import sheets
 from wardwright.geometry.sight import look, visible_heights
@@ -89,6 +92,20 @@ def test_each_shape_lies_within_the_next() -> None:
     assert not (found.seen & ~found.high).any()
     assert (found.seen & ~found.low).any()
     assert (found.high & ~found.seen).any()
+    # Each shape is looked for in the one that holds it only: asked everywhere, the answers are the same.
+    bearing, distance = bearing_and_distance(FAN, places)
+    by_sight = [visible_heights(sight, places) for sight in (told, OPEN)]
+    high = in_fan(bearing, FAN, margin=math.radians(5))
+    high &= any_in_view(FAN, who, heights=by_sight[1], distance=distance)
+    usual, worst = (
+        row_senses(FAN, who, heights=by_sight[0], distance=distance, contrast=contrast)
+        for contrast in (5.4, 2.3)
+    )
+    seen = high & in_fan(bearing, FAN, margin=0.0) & usual
+    low = seen & worst & enough_in_view(who, heights=by_sight[0])
+    low &= in_fan(bearing, FAN, margin=-math.radians(5))
+    for name, expected in (("high", high), ("seen", seen), ("low", low)):
+        assert np.array_equal(getattr(found, name), expected), name
 
 
 def test_widening_stops_at_walls() -> None:
@@ -101,3 +118,17 @@ def test_widening_stops_at_walls() -> None:
     assert wide[:, 4].all()
     assert not wide[:, 5:].any()
     assert not wide[:, :2].any()
+
+
+@given(st.integers(0, 9999))
+def test_widening_a_part_of_the_floor_is_widening_it_all(seed: int) -> None:
+    rng = np.random.default_rng(seed)
+    free = rng.random((40, 50)) < 0.9
+    places = np.zeros_like(free)
+    row, column = rng.integers(0, 40), rng.integers(0, 50)
+    places[row : row + rng.integers(1, 9), column : column + rng.integers(1, 9)] = True
+    inside = places & free
+    near = ndimage.distance_transform_edt(~inside, sampling=0.1) <= 0.22 + 0.05
+    expected = ndimage.binary_dilation(inside, np.ones((3, 3)), iterations=4, mask=free & near)
+    if inside.any():
+        assert np.array_equal(widened(places, free, by=0.22, cell=0.1), expected)
