@@ -89,6 +89,34 @@ def test_north_is_anticlockwise_from_the_plans_y(
     assert place.north_deg == (None if degrees is None else pytest.approx(degrees, abs=1e-3))
 
 
+@pytest.mark.parametrize(
+    ("north", "fact"),
+    [
+        ((0.0, 1.0), "true north is up on the plan"),
+        ((1.0, 0.0), "true north lies 90 degrees clockwise from up on the plan"),
+        ((-0.5, 0.8660254), "true north lies 30 degrees anticlockwise from up on the plan"),
+    ],
+)
+def test_north_is_told_as_people_say_it(north: tuple[float, float], fact: str) -> None:
+    assert fact in read_ifc(written(Wish(true_north=north)), where="t.ifc")[1].read
+
+
+@pytest.mark.parametrize(
+    ("said", "name"), [(b"Mill Lane 3", "Mill Lane 3"), (b"Project Name", "b"), (b"", "b")]
+)
+def test_what_a_drawing_program_fills_in_is_no_name(said: bytes, name: str) -> None:
+    data = written().replace(b"'Test house'", b"'" + said + b"'")
+    assert read_ifc(data, where="t.ifc")[0].name == name
+    nameless = data.replace(b",'b',", b",'Default Building',").replace(b",'p',", b",'Project Number',")
+    assert read_ifc(nameless, where="old mill.ifc")[0].name == (name if name != "b" else "old mill")
+
+
+def test_two_openings_of_one_name_can_be_told_apart() -> None:
+    data = written().replace(b"'Bedroom window'", b"'Kitchen window'")
+    windows = [o.name for o in read_ifc(data, where="t.ifc")[0].openings if o.kind == "window"]
+    assert windows == ["Kitchen window", "Kitchen window 2"]
+
+
 def test_latitude_with_its_millionths() -> None:
     assert degrees_of((49, 6, 1, 566000)) == pytest.approx(49 + 6 / 60 + 1.566 / 3600)
 
@@ -288,4 +316,6 @@ def test_a_bungalow_with_curtain_walls_is_read(given: Given) -> None:
     # Both ways in, though the file has no window there.
     assert all(is_way_in(site, o) for o in site.openings if o.wall in glass)
     assert "1 storey without a room of ours: Roof" in report.left_out
+    assert site.name == "SampleHouse4"
+    assert len({opening.name for opening in site.openings}) == len(site.openings)
     assert problems(site, load_catalogue()) == ()

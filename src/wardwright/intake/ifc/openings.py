@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 import shapely
 
-from wardwright.intake.ifc.file import Entity, IfcHouse, called, type_of
+from wardwright.intake.ifc.file import Entity, IfcHouse, called, slug, type_of
 from wardwright.intake.ifc.leaves import leaf_of, operation_of
 from wardwright.intake.ifc.shapes import Solid, plan_outline
 from wardwright.intake.ifc.sides import sides_through
@@ -180,6 +180,8 @@ def _named(
         fields["joins"], sides, guessed = through, through, (*guessed, "joins")
     name = _readable(site, sides, words, kind=draft.kind)
     made = house.new_id(name, draft.kind)
+    if made != (slug(name) or draft.kind):  # two of one name: people must be able to tell them apart too
+        name += f" {made.rpartition('-')[2]}"
     if any(side is not None and site.space(side).belongs == "ours" for side in sides):
         for fact in guessed:
             house.draft.guess(fact.removesuffix("_m"), draft.kind, made)

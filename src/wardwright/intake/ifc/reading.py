@@ -31,6 +31,13 @@ _BROKEN = (AssertionError, AttributeError, TypeError, ValueError, LookupError, R
 PLAN_CUT_M = 1.0
 """The height above the floor at which a plan is usually cut. [m] (assumption)"""
 
+_FILLED_IN = re.compile(
+    r"(project|building|default)( (project|building|name|number))?$|undefined$|untitled$|unnamed$|unknown$",
+    re.IGNORECASE,
+)
+"""Names that drawing programs fill in by themselves."""
+_WHERE = ("latitude_deg", "longitude_deg")
+
 
 def read_ifc(data: bytes, *, where: str, premises: str | None = None) -> tuple[Site, IntakeReport]:
     """Read a house from an IFC file.
@@ -108,9 +115,12 @@ def counts_of(site: Site) -> tuple[tuple[str, int], ...]:
 
 
 def _name(house: IfcHouse) -> str:
+    """What the file calls the house; the file's own name where it holds only what a drawing program fills in."""
     project = house.of("IfcProject")[0]
     names = (project.LongName, *(b.Name for b in house.of("IfcBuilding")), project.Name)
-    return next((str(name).strip() for name in names if name and str(name).strip()), "house")
+    said = (str(name).strip() for name in names if name)
+    stem = house.where.rpartition(".")[0] or house.where
+    return next((name for name in said if name and not _FILLED_IN.match(name)), stem)
 
 
 def _place(house: IfcHouse) -> Place:
@@ -125,14 +135,20 @@ def _place(house: IfcHouse) -> Place:
             dx, dy = north.DirectionRatios[:2]
             fields["north_deg"] = round(math.degrees(math.atan2(-dx, dy)), 3) + 0.0
     for site in house.of("IfcSite")[:1]:
-        for name, stated in (("latitude_deg", site.RefLatitude), ("longitude_deg", site.RefLongitude)):
+        for name, stated in zip(_WHERE, (site.RefLatitude, site.RefLongitude), strict=True):
             if stated:
                 fields[name] = round(degrees_of(stated), 6)
     if "north_deg" in fields:
-        house.draft.read(f"true north {fields['north_deg']:g} degrees anticlockwise from the plan's y axis")
-    if "latitude_deg" in fields:
-        house.draft.read("latitude and longitude: check them, files often carry those of the drawing office")
+        house.draft.read(f"true north {_lies(fields['north_deg'])} on the plan")
+    where = [f"{name.removesuffix('_deg')} {fields[name]:.2f}" for name in _WHERE if name in fields]
+    if where:
+        house.draft.read(f"{' and '.join(where)}: check them, files often carry those of the drawing office")
     return Place.model_validate({**fields, "basis": dict.fromkeys(fields, "measured")})
+
+
+def _lies(north_deg: float) -> str:
+    turned = f"{abs(north_deg):g} degrees {'anti' if north_deg > 0 else ''}clockwise from up"
+    return f"lies {turned}" if north_deg else "is up"
 
 
 def degrees_of(parts: Sequence[int]) -> float:
