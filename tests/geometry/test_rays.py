@@ -2,8 +2,10 @@ import math
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from wardwright.geometry.panels import box, sheets
+from wardwright.geometry.panels import NOTHING, box, joined, sheets
 from wardwright.geometry.polar import Through
 from wardwright.geometry.rays import ray_ranges
 
@@ -39,3 +41,26 @@ def test_a_floor_is_passed_at_its_hole_only() -> None:
     reached = ray_ranges((0, 0, 1.4), ([0, 0, math.pi], [0.8, 0.4, 0.8]), sheets([]), through=floors)
     # By hand: 1 m up is reached after 1.25 m (in the hole), 2.5 m (beyond it), and 1.25 m the other way.
     assert reached == pytest.approx([math.inf, 2.5, 1.25])
+
+
+@given(st.integers(0, 9999))
+def test_what_lies_beyond_a_floor_changes_nothing(seed: int) -> None:
+    # Panels and boxes of three storeys, one hole: together they stop each ray where the first of them does.
+    rng = np.random.default_rng(seed)
+    hole = np.array([[1.0, -1.0], [3.0, -1.0], [3.0, 1.0], [1.0, 1.0]])
+    floors = [Through(2.4, (hole,)), Through(2.7, (hole,)), Through(0.0, ()), Through(5.1, ())]
+    parts = []
+    for _ in range(12):
+        low, middle = float(rng.uniform(-2.7, 5.0)), rng.uniform(-5.0, 5.0, 2)
+        if rng.random() < 0.5:
+            parts.append(
+                box(middle + 0.6 * np.array(SQUARE), low=low, high=low + float(rng.uniform(0.1, 1.5)))
+            )
+        else:
+            parts.append(sheets([(*middle, *(middle + rng.uniform(-2.0, 2.0, 2)), low, low + 1.2)]))
+    aims = (rng.uniform(-np.pi, np.pi, 60), np.where(rng.random(60) < 0.1, 0.0, rng.uniform(-1.5, 1.5, 60)))
+    together = ray_ranges((0.1, 0.2, 1.9), aims, joined(parts), through=floors)
+    alone = [ray_ranges((0.1, 0.2, 1.9), aims, part) for part in parts]
+    assert np.array_equal(
+        together, np.min([*alone, ray_ranges((0.1, 0.2, 1.9), aims, NOTHING, through=floors)], axis=0)
+    )

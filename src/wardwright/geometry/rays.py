@@ -9,7 +9,7 @@ from numpy.typing import ArrayLike
 
 from wardwright.geometry.panels import Blockers
 from wardwright.geometry.polar import CONTACT_M, Through
-from wardwright.geometry.raster import BoolArray, FloatArray
+from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 
 
 def ray_ranges(
@@ -49,54 +49,72 @@ def ray_ranges(
     at = np.asarray(eye, dtype=np.float64)
     azimuth, rise = (np.asarray(value, dtype=np.float64) for value in aims)
     toward = np.stack([np.cos(azimuth), np.sin(azimuth)], axis=1)
-    ends, levels = blockers.panels[:, :4], blockers.panels[:, 4:]
-    reached = _plan_ranges(at, toward, ends)
-    with np.errstate(invalid="ignore"):
-        height = at[2] + rise[:, None] * reached
-        struck = (height >= levels[:, 0] - 1e-9) & (height <= levels[:, 1] + 1e-9)
-    first: FloatArray = np.where(struck, reached, np.inf)
     nearest = np.full(len(azimuth), np.inf)
-    number = int(blockers.bodies.max(initial=-1)) + 1
-    for body in range(number):
-        side = blockers.bodies == body
-        nearest = np.minimum(nearest, _into_box(reached[:, side], rise, low=levels[side, 0][0] - at[2],
-                                                high=levels[side, 1][0] - at[2]))  # fmt: skip
-        first[:, side] = np.inf
-    nearest = np.minimum(nearest, first.min(axis=1, initial=np.inf))
     for floor in through:
         nearest = np.minimum(nearest, _floor_range(at, toward, rise, floor=floor))
+    met = _at_heights(blockers, *_heights_passed(at[2], rise, nearest))
+    levels, boxed = met.panels[:, 4:], met.bodies >= 0
+    reached = _plan_ranges(at, toward, met.panels[:, :4])
+    with np.errstate(invalid="ignore"):
+        height = at[2] + rise[:, None] * reached
+        struck = (height >= levels[:, 0] - 1e-9) & (height <= levels[:, 1] + 1e-9) & ~boxed
+    nearest = np.minimum(nearest, np.where(struck, reached, np.inf).min(axis=1, initial=np.inf))
+    if boxed.any():
+        side = np.nonzero(boxed)[0][np.argsort(met.bodies[boxed], kind="stable")]
+        first = np.nonzero(np.diff(met.bodies[side], prepend=-1))[0]
+        into = _into_boxes(reached[:, side], rise[:, None], first=first, levels=levels[side[first]] - at[2])
+        nearest = np.minimum(nearest, into.min(axis=1))
     return np.asarray(nearest, dtype=np.float64)
+
+
+def _heights_passed(eye: float, rise: FloatArray, ends: FloatArray) -> tuple[float, float]:
+    """Lowest and highest that rays come before their ends."""
+    with np.errstate(invalid="ignore"):
+        last = np.where(rise == 0.0, 0.0, rise * ends)
+    return eye + float(last.min(initial=0.0)), eye + float(last.max(initial=0.0))
+
+
+def _at_heights(blockers: Blockers, low: float, high: float) -> Blockers:
+    """Those that reach between two heights."""
+    keep = (blockers.panels[:, 5] >= low - 1e-6) & (blockers.panels[:, 4] <= high + 1e-6)
+    return Blockers(blockers.panels[keep], blockers.bodies[keep])
 
 
 def _plan_ranges(eye: FloatArray, toward: FloatArray, ends: FloatArray) -> FloatArray:
     """Range at which each ray crosses each panel on the plan, shape (H, P); inf where it does not."""
     start, end = ends[:, 0:2] - eye[:2], ends[:, 2:4] - eye[:2]
+    span = end - start
     side_start = toward[:, :1] * start[:, 1] - toward[:, 1:] * start[:, 0]
     side_end = toward[:, :1] * end[:, 1] - toward[:, 1:] * end[:, 0]
     with np.errstate(divide="ignore", invalid="ignore"):
         share = side_start / (side_start - side_end)
-        reached = (toward @ start.T) + share * (toward @ (end - start).T)
+        reached = toward[:, :1] * start[:, 0] + toward[:, 1:] * start[:, 1]
+        reached += share * (toward[:, :1] * span[:, 0] + toward[:, 1:] * span[:, 1])
     crosses = ((side_start <= 0.0) != (side_end <= 0.0)) & (reached > CONTACT_M)
     found: FloatArray = np.where(crosses, reached, np.inf)
     return found
 
 
-def _into_box(reached: FloatArray, rise: FloatArray, *, low: float, high: float) -> FloatArray:
-    """Range at which each ray meets a convex box between two levels above the eye, shape (H,)."""
-    crossings = np.isfinite(reached).sum(axis=1)
-    near = np.where(crossings >= 2, reached.min(axis=1), 0.0)
-    far = np.where(np.isfinite(reached), reached, -np.inf).max(axis=1)
-    if low <= 0.0 <= high and bool((crossings == 1).all()):
-        return np.full(len(rise), np.inf)
+def _into_boxes(reached: FloatArray, rise: FloatArray, *, first: IntArray, levels: FloatArray) -> FloatArray:
+    """Range at which each ray meets each of B convex boxes between two levels above the eye, shape (H, B).
+
+    `reached` has the sides of one box after those of another, each box from an index in `first` on.
+    """
+    crossed = np.isfinite(reached)
+    crossings = np.add.reduceat(crossed, first, axis=1, dtype=np.int64)
+    near = np.where(crossings >= 2, np.minimum.reduceat(reached, first, axis=1), 0.0)
+    far = np.maximum.reduceat(np.where(crossed, reached, -np.inf), first, axis=1)
+    low, high = levels[:, 0], levels[:, 1]
+    beside = (low <= 0.0) & (high >= 0.0)
     # Where the ray is between the two levels: an interval of range that must overlap [near, far].
     with np.errstate(divide="ignore", invalid="ignore"):
         one, other = low / rise, high / rise
-    begin, end = np.minimum(one, other), np.maximum(one, other)
     level = np.abs(rise) < 1e-12
-    begin = np.where(level, -np.inf if low <= 0.0 <= high else np.inf, begin)
-    end = np.where(level, np.inf, end)
+    begin = np.where(level, np.where(beside, -np.inf, np.inf), np.minimum(one, other))
+    end = np.where(level, np.inf, np.maximum(one, other))
     met = np.maximum(near, begin)
-    return np.where((crossings >= 1) & (met <= np.minimum(far, end)), met, np.inf)
+    holds_eye = beside & (crossings == 1).all(axis=0)
+    return np.where((crossings >= 1) & (met <= np.minimum(far, end)) & ~holds_eye, met, np.inf)
 
 
 def _floor_range(eye: FloatArray, toward: FloatArray, rise: FloatArray, *, floor: Through) -> FloatArray:

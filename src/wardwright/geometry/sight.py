@@ -280,9 +280,8 @@ def _partial(frame: Frame, blockers: Blockers, *, end: FloatArray, band: tuple[f
     close_boxes(spans, floating, slopes=(bottoms, tops), levels=(low - frame.eye[2], high - frame.eye[2]))
     bottoms[on_floor] = -STEEP
     tops[at_ceiling] = STEEP
-    counts = np.bincount(azimuth, minlength=frame.aims.shape[1])
-    rank = np.arange(len(azimuth)) - (np.cumsum(counts) - counts)[azimuth]
-    shape = (frame.aims.shape[1], int(counts.max(initial=0)))
+    rank = _ranks(azimuth, frame.aims.shape[1])
+    shape = (frame.aims.shape[1], int(rank.max(initial=-1)) + 1)
     tables = [np.full(shape, blank) for blank in (np.inf, 1.0, 0.0)]
     for table, values in zip(tables, (reached, bottoms, tops), strict=True):
         table[azimuth, rank] = values
@@ -318,14 +317,10 @@ def _left(partial: _Partial, bottoms: FloatArray, tops: FloatArray) -> tuple[Flo
     if not partial.floating.any():
         return low, high
     rows = np.nonzero(partial.floating.any(axis=1))[0]
-    low[rows], high[rows] = (
-        _at_least(part.reshape(len(rows), depth + 1, -1), low.shape[2], blank)
-        for part, blank in zip(
-            packed(low[rows].reshape(-1, low.shape[2]), high[rows].reshape(-1, low.shape[2])),
-            (1.0, 0.0),
-            strict=True,
-        )
-    )
+    some_low, some_high = packed(low[rows].reshape(-1, low.shape[2]), high[rows].reshape(-1, low.shape[2]))
+    low[rows], high[rows] = 1.0, 0.0
+    low[rows, :, : some_low.shape[1]] = some_low.reshape(len(rows), depth + 1, -1)
+    high[rows, :, : some_low.shape[1]] = some_high.reshape(len(rows), depth + 1, -1)
     return _cut_by_floating(partial, low, high)
 
 
@@ -334,39 +329,38 @@ def _cut_by_floating(partial: _Partial, low: FloatArray, high: FloatArray) -> tu
     count, states, slots = low.shape
     # Most hide nothing that would be seen behind them.
     meets = (low[:, 1:] < partial.tops[:, :, None]) & (partial.bottoms[:, :, None] < high[:, 1:])
-    floating = meets.any(axis=2) & partial.floating
-    rows = np.nonzero(floating.any(axis=1))[0]
-    order = np.argsort(~floating[rows], axis=1, kind="stable")
-    number = floating[rows].sum(axis=1)
-    crossed = np.isfinite(partial.ranges[rows]).sum(axis=1)
-    cut_low, cut_high = low.reshape(-1, slots), high.reshape(-1, slots)
-    for turn in range(int(number.max(initial=0))):
-        mine = np.nonzero(number > turn)[0]
-        event = order[mine, turn]
-        hides = (np.arange(states) > event[:, None]) & (np.arange(states) <= crossed[mine, None])
-        row, state = np.nonzero(hides)
-        azimuth = rows[mine[row]]
-        place, event = azimuth * states + state, event[row]
-        some_low, some_high = cut_low[place], cut_high[place]
-        hidden_low, hidden_high = partial.bottoms[azimuth, event, None], partial.tops[azimuth, event, None]
+    azimuth, event = np.nonzero(meets.any(axis=2) & partial.floating)
+    turn = _ranks(azimuth, count)
+    turns = int(turn.max(initial=-1)) + 1
+    cut_low, cut_high = (
+        np.full((count * states, slots + turns), 1.0),
+        np.zeros((count * states, slots + turns)),
+    )
+    cut_low[:, :slots], cut_high[:, :slots] = low.reshape(-1, slots), high.reshape(-1, slots)
+    crossed = np.isfinite(partial.ranges).sum(axis=1)
+    for index in range(turns):
+        mine = np.nonzero(turn == index)[0]
+        first, number = azimuth[mine] * states + event[mine] + 1, crossed[azimuth[mine]] - event[mine]
+        # Hidden from the state after it on.
+        each = np.repeat(np.arange(len(mine)), number)
+        place = first[each] + np.arange(len(each)) - (np.cumsum(number) - number)[each]
+        hides = (azimuth[mine][each], event[mine][each])
+        hidden_low, hidden_high = partial.bottoms[hides][:, None], partial.tops[hides][:, None]
+        some_low, some_high = cut_low[place, :slots], cut_high[place, :slots]
+        woven = np.arange(2 * slots).reshape(2, slots).T.ravel()
         left_low, left_high = packed(
-            np.concatenate([some_low, np.maximum(some_low, hidden_high)], axis=1)[:, _woven(slots)],
-            np.concatenate([np.minimum(some_high, hidden_low), some_high], axis=1)[:, _woven(slots)],
+            np.concatenate([some_low, np.maximum(some_low, hidden_high)], axis=1)[:, woven],
+            np.concatenate([np.minimum(some_high, hidden_low), some_high], axis=1)[:, woven],
         )
+        cut_low[place], cut_high[place] = 1.0, 0.0
+        cut_low[place, : left_low.shape[1]], cut_high[place, : left_low.shape[1]] = left_low, left_high
         slots = max(slots, left_low.shape[1])
-        cut_low, cut_high = _at_least(cut_low, slots, 1.0), _at_least(cut_high, slots, 0.0)
-        cut_low[place], cut_high[place] = _at_least(left_low, slots, 1.0), _at_least(left_high, slots, 0.0)
-    return cut_low.reshape(count, states, slots), cut_high.reshape(count, states, slots)
+    shape = (count, states, slots)
+    return cut_low[:, :slots].reshape(shape), cut_high[:, :slots].reshape(shape)
 
 
-def _woven(slots: int) -> IntArray:
-    """The order that puts what is left below a cut beside what is left above it, slot by slot."""
-    return np.arange(2 * slots).reshape(2, slots).T.ravel()
-
-
-def _at_least(table: FloatArray, slots: int, blank: float) -> FloatArray:
-    """A table with so many places along its last axis, new ones blank."""
-    more = slots - table.shape[-1]
-    if more == 0:
-        return table
-    return np.concatenate([table, np.full((*table.shape[:-1], more), blank)], axis=-1)
+def _ranks(azimuth: IntArray, count: int) -> IntArray:
+    """Which in its azimuth each crossing is, of crossings sorted by azimuth."""
+    number = np.bincount(azimuth, minlength=count)
+    ranks: IntArray = np.arange(len(azimuth)) - (np.cumsum(number) - number)[azimuth]
+    return ranks
