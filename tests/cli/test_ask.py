@@ -4,6 +4,7 @@ import json
 
 import pytest
 
+from wardwright.cli.ask import ASKED
 from wardwright.cli.command import BAD_INPUT, FINE
 from wardwright.cli.main import main
 from wardwright.questions import table
@@ -74,3 +75,23 @@ def test_a_question_that_is_not_there_is_named(capsys: pytest.CaptureFixture[str
 def test_answers_are_printed_for_people(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["ask", "sample:terrace", "1"]) == FINE
     assert "front door" in capsys.readouterr().out.lower().replace("-", " ")
+
+
+def test_the_help_names_every_question() -> None:
+    assert [number for number, _ in ASKED] == [one.number for one in table.QUESTIONS]
+
+
+def test_a_word_is_no_question(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["ask", "sample:one-room", "one"]) == BAD_INPUT
+    assert "'one' is not the number of a question" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(("columns", "widest"), [("60", 60), ("10", 40), ("200", 100)])
+def test_text_is_folded_to_a_narrow_terminal(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], columns: str, widest: int
+) -> None:
+    monkeypatch.setenv("COLUMNS", columns)
+    for command in (["ask", "sample:terrace", "11"], ["check", "sample:terrace"], ["rule", "CON101"]):
+        main(command)
+        lines = capsys.readouterr().out.splitlines()
+        assert max(len(line) for line in lines if line.startswith("  ")) <= widest

@@ -20,3 +20,14 @@ def test_the_demo_does_the_main_job_and_says_where_to_look(
     for done in ("Brought in", "Asked it", "Checked it", "Drew it"):
         assert done in said
     assert len(said.splitlines()) < 40
+
+
+def test_notes_that_were_changed_are_kept(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    notes = tmp_path / "terrace.notes"
+    text = 'house "Mine"\nstorey ground 2.4 high\nhall 2 x 3\ndoor hall south 0.9 wide, entry\n'
+    notes.write_text(text, encoding="utf-8")
+    assert main(["demo", "-o", str(tmp_path)]) == FINE
+    assert notes.read_text(encoding="utf-8") == text
+    said = capsys.readouterr().out
+    assert "as you changed them" in said
+    assert "Mine: 1 storey" in said

@@ -22,6 +22,7 @@ def test_a_sample_and_its_document_are_the_same_site(tmp_path: Path) -> None:
     ("text", "said"),
     [
         ("sample:castle", "there is no sample 'castle'"),
+        ("old mill.IFC", "Bring it in first: wardwright intake old mill.IFC -o old mill.json"),
         ("no/such/house.json", "no/such/house.json: the file cannot be read"),
     ],
 )

@@ -7,11 +7,13 @@ from pathlib import Path
 import pytest
 
 from wardwright.cli.command import BAD_INPUT, FINE
-from wardwright.cli.intake import brought_in
+from wardwright.cli.intake import briefly, brought_in
 from wardwright.cli.main import main
 from wardwright.intake.report import IntakeReport
 from wardwright.model.fabric import Storey
 from wardwright.model.site import Site
+from wardwright.store import limited
+from wardwright.store.samples import read_sample
 
 HUT = Site(name="hut", storeys=(Storey(id="ground", name="ground floor", elevation_m=0.0),))
 
@@ -60,6 +62,79 @@ def test_a_broken_building_file_is_named(tmp_path: Path, capsys: pytest.CaptureF
     assert main(["intake", str(broken), "-o", str(tmp_path / "site.json")]) == BAD_INPUT
     assert "broken.ifc" in capsys.readouterr().err
     assert not (tmp_path / "site.json").exists()
+
+
+@pytest.mark.parametrize("name", ["plan.dxf", "plan.PDF", "house.ifczip"])
+def test_a_drawing_is_not_read_as_notes(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], name: str
+) -> None:
+    (tmp_path / name).write_text("0\nSECTION\n", encoding="utf-8")
+    assert main(["intake", str(tmp_path / name), "-o", str(tmp_path / "site.json")]) == BAD_INPUT
+    assert "Export the building as IFC, or describe the house in notes" in capsys.readouterr().err
+
+
+def test_a_site_document_needs_no_intake(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["intake", "site.json", "-o", "other.json"]) == BAD_INPUT
+    assert "give it to ask, check or papers" in capsys.readouterr().err
+
+
+def test_its_own_input_is_not_written_over(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    notes = tmp_path / "house.notes"
+    notes.write_text("storey ground 2.4 high\nhall 2 x 3\n", encoding="utf-8")
+    assert main(["intake", str(notes), "-o", str(notes)]) == BAD_INPUT
+    assert "Name another file after -o" in capsys.readouterr().err
+    assert notes.read_text(encoding="utf-8").startswith("storey")
+
+
+def with_house(monkeypatch: pytest.MonkeyPatch, site: Site) -> None:
+    report = IntakeReport(source="mill.ifc", form="IFC4", read=("a mill",), guessed=("its sails",))
+    monkeypatch.setattr(limited, "read_ifc_limited", lambda *_: (site, report))
+
+
+def test_what_would_be_refused_later_is_refused_at_once(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    room = read_sample("one-room")
+    with_house(monkeypatch, room.model_copy(update={"walls": (*room.walls, room.walls[0])}))
+    assert main(["intake", "mill.ifc", "-o", str(tmp_path / "site.json")]) == BAD_INPUT
+    said = capsys.readouterr()
+    assert said.err.startswith("wardwright: mill.ifc, ")
+    assert said.out == ""
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_small_imperfections_are_listed_briefly(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    room = read_sample("one-room")
+    lone = room.place.model_copy(update={"latitude_deg": 51.5, "longitude_deg": None})
+    with_house(monkeypatch, room.model_copy(update={"place": lone}))
+    site = tmp_path / "site.json"
+    assert main(["intake", "mill.ifc", "-o", str(site)]) == FINE
+    assert "it stops no answer:\n  1. place: " in capsys.readouterr().out
+    main(["check", str(site)])
+    assert "\nNoted: 1 imperfection of the drawing, which stops no answer: place: " in capsys.readouterr().out
+    main(["check", str(site), "--json"])
+    (noted,) = json.loads(capsys.readouterr().out)["noted"]
+    assert set(noted) == {"where", "what", "cure"}
+
+
+def test_of_many_the_rest_is_counted() -> None:
+    assert briefly(["a"] * 5) == ["a"] * 5
+    assert briefly(["a"] * 7) == [*["a"] * 5, "and 2 more"]
+
+
+def test_the_report_is_kept_for_the_papers(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with_house(monkeypatch, read_sample("one-room"))
+    site = tmp_path / "site.json"
+    assert main(["intake", "mill.ifc", "-o", str(site)]) == FINE
+    assert str(tmp_path / "site.report.json") in capsys.readouterr().out
+    assert main(["papers", str(site), "-o", str(tmp_path)]) == FINE
+    page = (tmp_path / "fitter" / "page.html").read_text(encoding="utf-8")
+    assert "What the intake read from mill.ifc" in page
+    assert "its sails" in page
 
 
 @pytest.mark.given_data

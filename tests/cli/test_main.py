@@ -83,7 +83,7 @@ def test_a_fault_of_the_program_shows_its_place_when_asked(
         ),
         (["look"], "argument COMMAND: invalid choice: 'look'"),
         (["ask"], "required: SITE. See 'wardwright ask --help'."),
-        (["ask", "a.json", "many"], "argument QUESTION: invalid int value: 'many'"),
+        (["ask", "a.json", "many"], "argument QUESTION: 'many' is not the number of a question"),
         (["intake", "a.ifc"], "required: -o/--output. See 'wardwright intake --help'."),
         (["check", "a.json", "--fast"], "unrecognized arguments: --fast"),
     ],

@@ -2,11 +2,26 @@
 
 from __future__ import annotations
 
-from argparse import ArgumentParser, Namespace
+from argparse import ArgumentParser, ArgumentTypeError, Namespace
 
-from wardwright.cli.command import FINE, Command, add_sheets, add_site
+from wardwright.cli.command import FINE, Command, add_sheets, add_site, columns
 from wardwright.cli.given import catalogue_from, site_from
 from wardwright.cli.progress import progress
+
+ASKED = (
+    (1, "the race through each way in"),
+    (5, "how far somebody moves undetected"),
+    (11, "what a movement detector really sees"),
+)
+"""Number and short name of each question, for the help; a test holds them to the table of questions."""
+
+
+def question(written: str) -> int:
+    """Read the number of a question."""
+    try:
+        return int(written)
+    except ValueError:
+        raise ArgumentTypeError(f"'{written}' is not the number of a question, such as 1") from None
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -16,9 +31,9 @@ def add_arguments(parser: ArgumentParser) -> None:
         "question",
         metavar="QUESTION",
         nargs="*",
-        type=int,
+        type=question,
         default=[],
-        help="numbers of questions; all of them by default",
+        help="numbers of questions, all of them by default: " + ", ".join(f"{n} {what}" for n, what in ASKED),
     )
     parser.add_argument("--json", action="store_true", help="print the answers as JSON")
     add_sheets(parser)
@@ -32,10 +47,12 @@ def run(arguments: Namespace) -> int:
 
     with progress("asking the house"):
         answers = ask(site, catalogue, arguments.question or None)
-    from wardwright.documents.writers.text import answers_json, answers_text
+    from wardwright.documents.writers.text import WIDTH, answers_json, answers_text
 
-    text = answers_json(answers) if arguments.json else answers_text(answers, site=site, catalogue=catalogue)
-    print(text, end="")
+    if arguments.json:
+        print(answers_json(answers), end="")
+    else:
+        print(answers_text(answers, site=site, catalogue=catalogue, width=columns(WIDTH)), end="")
     return FINE
 
 

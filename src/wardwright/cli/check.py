@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 import json
+import textwrap
 from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from wardwright.cli.command import FINE, MUST_MEND, Command, add_sheets, add_site
+from wardwright.cli.command import FINE, MUST_MEND, Command, add_sheets, add_site, columns
 from wardwright.cli.given import catalogue_from, site_from
 from wardwright.cli.progress import progress
+
+if TYPE_CHECKING:  # pydantic is not to be loaded for --help
+    from wardwright.model.validation import Problem
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -26,27 +32,43 @@ def run(arguments: Namespace) -> int:
     """Check, and print the findings; 1 where something must be mended."""
     catalogue = catalogue_from(arguments.sheet)
     site = site_from(arguments.site, catalogue)
+    from wardwright.model.validation import problems
     from wardwright.rules.table import check
 
     with progress("checking the site"):
-        findings = check(site, catalogue)
+        findings, noted = check(site, catalogue), problems(site, catalogue)
     if arguments.json:
         rows = [finding.model_dump(mode="json", exclude={"sketches"}) for finding in findings]
-        print(json.dumps({"findings": rows}, indent=1, ensure_ascii=False))
+        places = [{"where": one.where, "what": one.what, "cure": one.cure} for one in noted]
+        print(json.dumps({"findings": rows, "noted": places}, indent=1, ensure_ascii=False))
     else:
-        from wardwright.documents.writers.text import findings_text
+        from wardwright.documents.writers.text import WIDTH, findings_text
 
-        print(findings_text(findings, site=site, catalogue=catalogue), end="")
+        width = columns(WIDTH)
+        print(findings_text(findings, site=site, catalogue=catalogue, width=width), end="")
+        if noted:
+            print(textwrap.fill(noted_text(noted), width, subsequent_indent="  "))
     stops = {"must mend", "not run"} if arguments.strict else {"must mend"}
     return MUST_MEND if any(finding.severity in stops for finding in findings) else FINE
+
+
+def noted_text(noted: Sequence[Problem]) -> str:
+    """How many imperfections of the site stand beside the findings, and the first of them."""
+    first = noted[0]
+    many = "1 imperfection of the drawing, which stops no answer"
+    if len(noted) > 1:
+        many = (
+            f"{len(noted)} imperfections of the drawing, which stop no answer (--json lists them); the first"
+        )
+    return f"Noted: {many}: {first.where}: {first.what}. {first.cure}."
 
 
 COMMAND = Command(
     name="check",
     summary="hold a site against the siting rules",
     description="Hold a site against the siting rules and print what they find, each with its cure. A rule that "
-    "could not be run is listed with its reason; it never counts as passed. Exit status 1 when something must "
-    "be mended.",
+    "could not be run is listed with its reason; it never counts as passed. Imperfections of the drawing that stop "
+    "no answer are counted. Exit status 1 when something must be mended.",
     add_arguments=add_arguments,
     run=run,
 )

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+import shutil
+import sys
 from argparse import ArgumentParser, Namespace
 from collections.abc import Callable
 from typing import NamedTuple
@@ -16,6 +19,8 @@ OWN_FAULT = 3
 """Exit status: a fault of the program itself."""
 STOPPED = 130
 """Exit status: stopped from the keyboard."""
+NARROWEST = 40
+"""Text is folded no narrower than this. [columns]"""
 
 
 class Command(NamedTuple):
@@ -29,6 +34,13 @@ class Command(NamedTuple):
     add_arguments: Callable[[ArgumentParser], None]
     run: Callable[[Namespace], int]
     """Do it; the exit status. Whatever is heavy is imported inside."""
+
+
+def columns(most: int) -> int:
+    """How wide text may be: no wider than the terminal where there is one, and readable in any case."""
+    if "COLUMNS" not in os.environ and not sys.stdout.isatty():
+        return most
+    return max(NARROWEST, min(most, shutil.get_terminal_size((most, 24)).columns))
 
 
 def add_site(parser: ArgumentParser) -> None:

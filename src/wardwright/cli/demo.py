@@ -33,18 +33,20 @@ def add_arguments(parser: ArgumentParser) -> None:
 def run(arguments: Namespace) -> int:
     """Bring a sample house in, ask it, check it, draw it, and say where to look."""
     from wardwright.intake.notes.reading import read_notes
+    from wardwright.model.validation import sound
     from wardwright.questions.table import ask
     from wardwright.rules.table import check
-    from wardwright.store.folders import write_folder
-    from wardwright.store.samples import sample_notes
     from wardwright.store.sites import read_site, write_site
 
-    folder, catalogue, text = Path(arguments.output), catalogue_from(()), sample_notes(SAMPLE)
+    folder, catalogue = Path(arguments.output), catalogue_from(())
     notes, document = folder / f"{SAMPLE}.notes", folder / f"{SAMPLE}.json"
-    write_folder(folder, {notes.name: text.encode()})
-    write_site(document, read_notes(text, where=str(notes), catalogue=catalogue))
+    text, told = notes_for(notes)
+    house = read_notes(text, where=str(notes), catalogue=catalogue)
+    write_site(document, sound(house, where=str(notes), catalogue=catalogue))
     site = read_site(document, catalogue)
-    print(f"1. Brought in a sample house, invented, from its notes: {notes}\n   {brought_in(site, None)}")
+    print(
+        f"1. Brought in a sample house, invented, from its notes{told}: {notes}\n   {brought_in(site, None)}"
+    )
     with progress("asking the house"):
         answers = ask(site, catalogue)
     print(f"2. Asked it: {asked(answers)}")
@@ -61,6 +63,23 @@ def run(arguments: Namespace) -> int:
     print(f"   {start} ask {document} 1")
     print(f"   {start} check {document}")
     return FINE
+
+
+def notes_for(place: Path) -> tuple[str, str]:
+    """The notes of the sample, written where they are not yet; those that were changed there are kept.
+
+    What is to be said of them comes second.
+    """
+    from wardwright.store.folders import write_folder
+    from wardwright.store.samples import sample_notes
+    from wardwright.store.texts import read_notes_text
+
+    text = sample_notes(SAMPLE)
+    if not place.exists():
+        write_folder(place.parent, {place.name: text.encode()})
+        return text, ""
+    found = read_notes_text(place)
+    return found, "" if found == text else " as you changed them (take the file away for the sample afresh)"
 
 
 def asked(answers: tuple[Answer, ...]) -> str:

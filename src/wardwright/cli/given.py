@@ -6,7 +6,10 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from wardwright.errors import InputError
+
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
+    from wardwright.intake.report import IntakeReport
     from wardwright.model.catalogue import Catalogue
     from wardwright.model.site import Site
 
@@ -37,9 +40,24 @@ def site_from(text: str, catalogue: Catalogue) -> Site:
         from wardwright.store.samples import read_sample
 
         return read_sample(text.removeprefix(SAMPLE))
+    if Path(text).suffix.lower() in (".ifc", ".notes"):
+        raise InputError(
+            "this is no site document",
+            where=text,
+            cure=f"Bring it in first: wardwright intake {text} -o {Path(text).stem}.json",
+        )
     from wardwright.store.sites import read_site
 
     return read_site(Path(text), catalogue)
+
+
+def report_from(text: str) -> IntakeReport | None:
+    """Read what the intake of the site that a command was given had to say, where that was kept."""
+    if text.startswith(SAMPLE):
+        return None
+    from wardwright.store.reports import kept_report
+
+    return kept_report(Path(text))
 
 
 def catalogue_from(sheets: Sequence[str]) -> Catalogue:

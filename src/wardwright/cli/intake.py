@@ -17,6 +17,18 @@ if TYPE_CHECKING:  # pydantic is not to be loaded for --help
     from wardwright.model.catalogue import Catalogue
     from wardwright.model.site import Site
 
+NOTED = "Does not quite fit together, noted; it stops no answer"
+NOTED_AT_MOST = 5
+"""How many imperfections are listed before it is said how many more there are. [-]"""
+OTHER_FORMS = frozenset(
+    (
+        ".dwg", ".dxf", ".gif", ".ifcxml", ".ifczip", ".jpeg", ".jpg", ".pdf", ".pln", ".png", ".rvt", ".skp",
+        ".zip",
+    )
+)  # fmt: skip
+"""Endings of drawings and pictures that people have of a house."""
+IN_NOTES = "Export the building as IFC, or describe the house in notes (docs/notes.md)"
+
 
 def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
@@ -40,20 +52,24 @@ def add_arguments(parser: ArgumentParser) -> None:
 def run(arguments: Namespace) -> int:
     """Bring the house in, write its document, and say what was read, guessed and left out."""
     catalogue = catalogue_from(arguments.sheet)
+    refuse_own_input(arguments)
     site, report = house_from(arguments, catalogue)
     from wardwright.model.validation import problems, sound
     from wardwright.questions.worth_adding import worth_adding
+    from wardwright.store.reports import keep_report, report_place
     from wardwright.store.sites import write_site
 
-    if report is None:  # notes are put right in the notes: nothing is written before they hold together
-        sound(site, where=arguments.file, catalogue=catalogue)
-    write_site(Path(arguments.output), site)
-    print(brought_in(site, report))
+    sound(site, where=arguments.file, catalogue=catalogue)  # nothing is written that would be refused later
+    output = Path(arguments.output)
+    write_site(output, site)
+    keep_report(output, report)
+    print(brought_in(site, report, with_notes=arguments.notes is not None))
     noted = [f"{one.where}: {one.what}. {one.cure}." for one in problems(site, catalogue)]
-    print("\n".join(listed("Does not fit together", noted)), end="\n" * bool(noted))
-    print("\n".join(listed("Worth adding first", worth_adding(site, catalogue))))
-    print(f"\nWritten: {arguments.output}")
-    sound(site, where=arguments.output, catalogue=catalogue)
+    for heading, facts in ((NOTED, briefly(noted)), ("Worth adding first", worth_adding(site, catalogue))):
+        if facts:
+            print("\n".join(listed(heading, facts)))
+    kept = f", and this report beside it: {report_place(output)}" if report is not None else ""
+    print(f"\nWritten: {output}{kept}")
     return FINE
 
 
@@ -63,6 +79,7 @@ def house_from(arguments: Namespace, catalogue: Catalogue) -> tuple[Site, Intake
     from wardwright.store.texts import read_notes_text
 
     path = Path(arguments.file)
+    refuse_other_forms(path)
     if path.suffix.lower() != ".ifc":
         if arguments.premises is not None:
             raise InputError(
@@ -84,8 +101,35 @@ def house_from(arguments: Namespace, catalogue: Catalogue) -> tuple[Site, Intake
     return site, report
 
 
-def brought_in(site: Site, report: IntakeReport | None) -> str:
-    """What was brought in, as lines for the terminal."""
+def refuse_other_forms(path: Path) -> None:
+    """Refuse files that are, by their name, neither a building file nor notes."""
+    ending = path.suffix.lower()
+    if ending in OTHER_FORMS:
+        raise InputError(
+            f"a {ending} file is neither a building file (.ifc) nor notes", where=str(path), cure=IN_NOTES
+        )
+    if ending == ".json":
+        raise InputError(
+            "a .json file is neither a building file (.ifc) nor notes",
+            where=str(path),
+            cure="If it is a site document it is brought in already: give it to ask, check or papers",
+        )
+
+
+def refuse_own_input(arguments: Namespace) -> None:
+    """Refuse to write the site document over what it is made from."""
+    output = Path(arguments.output)
+    for given in filter(None, (arguments.file, arguments.notes, *arguments.sheet)):
+        if output.exists() and Path(given).exists() and output.samefile(given):
+            raise InputError(
+                "the site document would be written over what it is made from",
+                where=str(output),
+                cure="Name another file after -o",
+            )
+
+
+def brought_in(site: Site, report: IntakeReport | None, *, with_notes: bool = False) -> str:
+    """What was brought in, as lines for the terminal; what was guessed may be told by notes since."""
     counts = (
         (site.storeys, "storey", "storeys"), (site.spaces, "space", "spaces"), (site.walls, "wall", "walls"),
         (site.openings, "opening", "openings"), (site.stairs, "stair", "stairs"),
@@ -98,13 +142,19 @@ def brought_in(site: Site, report: IntakeReport | None) -> str:
     if report is not None:
         sections = (
             ("Read", report.read),
-            ("Guessed", report.guessed),
+            ("Guessed, before the notes" if with_notes else "Guessed", report.guessed),
             ("Left out", report.left_out),
             ("Odd about the house as drawn", report.oddities),
         )
     for heading, facts in sections:
         lines += listed(heading, facts)
     return "\n".join(lines)
+
+
+def briefly(facts: Sequence[str]) -> list[str]:
+    """The first few facts, and how many more there are."""
+    more = len(facts) - NOTED_AT_MOST
+    return [*facts[:NOTED_AT_MOST], *([f"and {more} more"] if more > 0 else [])]
 
 
 def listed(heading: str, facts: Sequence[str]) -> list[str]:

@@ -6,7 +6,7 @@ import textwrap
 from argparse import ArgumentParser, Namespace
 from typing import TYPE_CHECKING
 
-from wardwright.cli.command import FINE, Command
+from wardwright.cli.command import FINE, Command, columns
 
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
     from wardwright.rules.registry import Rule
@@ -37,9 +37,10 @@ def rule_text(rule: Rule) -> str:
     """All that a rule says of itself, as lines for the terminal."""
     from wardwright.rules.page import rule_sections
 
+    width = columns(WIDTH)
     lines = [
         f"{rule.code} {rule.name}",
-        *textwrap.wrap(rule.summary, WIDTH),
+        *textwrap.wrap(rule.summary, width),
         "",
         f"Severity: {rule.severity}. Stage: {rule.stage}, since {rule.since}.",
         f"Basis: {rule.mark}" + (f" ({', '.join(rule.sources)})." if rule.sources else "."),
@@ -48,7 +49,7 @@ def rule_text(rule: Rule) -> str:
         lines += ["", heading]
         for number, paragraph in enumerate(body.split("\n\n")):
             gap = [""] if number else []
-            lines += gap + textwrap.wrap(paragraph, WIDTH, initial_indent="  ", subsequent_indent="  ")
+            lines += gap + textwrap.wrap(paragraph, width, initial_indent="  ", subsequent_indent="  ")
     return "\n".join(lines)
 
 

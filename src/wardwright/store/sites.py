@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import tempfile
 from pathlib import Path
 
 from wardwright.errors import DocumentError
@@ -11,7 +9,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.document import LARGEST_DOCUMENT_BYTES, read_document, write_document
 from wardwright.model.site import Site
 from wardwright.model.validation import sound
-from wardwright.store.texts import read_text
+from wardwright.store.texts import read_text, write_text
 
 
 def read_site(path: Path, catalogue: Catalogue | None = None) -> Site:
@@ -53,37 +51,7 @@ def write_site(path: Path, site: Site) -> None:
     DocumentError
         If it cannot be written; what stood there before is left as it was.
     """
-    text = write_document(site)
-    try:
-        # Made with mode 0600: the file is a plan of how to get into somebody's home.
-        handle, draft = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.", suffix=".part")
-        try:
-            with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-                file.write(text)
-                file.flush()
-                os.fsync(file.fileno())
-            Path(draft).replace(path)
-        except BaseException:
-            Path(draft).unlink(missing_ok=True)
-            raise
-        _settle(path.parent)
-    except OSError as fault:
-        raise DocumentError(
-            f"the file cannot be written ({fault.strerror})",
-            where=str(path),
-            cure="Check that the folder exists, has room and may be written to",
-        ) from None
-
-
-def _settle(folder: Path) -> None:
-    """Have the folder's own entry reach the disk, where the system can do that."""
-    if os.name != "posix":
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
+    write_text(path, write_document(site), fault=DocumentError)
 
 
 def _text_of(path: Path) -> str:

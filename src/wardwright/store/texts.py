@@ -1,7 +1,9 @@
-"""Plain text files that a user hands in: site documents, device sheets, notes."""
+"""Plain text files: those that a user hands in (site documents, device sheets, notes), and how one is written."""
 
 from __future__ import annotations
 
+import os
+import tempfile
 from pathlib import Path
 
 from wardwright.errors import InputError, NotesError
@@ -74,3 +76,52 @@ def read_text(path: Path, what: str, *, fault: type[InputError], largest_bytes: 
             where=str(path),
             cure="Check the path and who may read it",
         ) from None
+
+
+def write_text(path: Path, text: str, *, fault: type[InputError]) -> None:
+    """Write a text, whole or not at all; only its owner may read it.
+
+    Parameters
+    ----------
+    path : Path
+        Where to.
+    text : str
+        What to write.
+    fault : type of InputError
+        What is raised.
+
+    Raises
+    ------
+    InputError
+        Of the kind `fault`, if it cannot be written; what stood there before is left as it was.
+    """
+    try:
+        # Made with mode 0600: what is written tells how to get into somebody's home.
+        handle, draft = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.", suffix=".part")
+        try:
+            with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
+                file.write(text)
+                file.flush()
+                os.fsync(file.fileno())
+            Path(draft).replace(path)
+        except BaseException:
+            Path(draft).unlink(missing_ok=True)
+            raise
+        _settle(path.parent)
+    except OSError as trouble:
+        raise fault(
+            f"the file cannot be written ({trouble.strerror})",
+            where=str(path),
+            cure="Check that the folder exists, has room and may be written to",
+        ) from None
+
+
+def _settle(folder: Path) -> None:
+    """Have the folder's own entry reach the disk, where the system can do that."""
+    if os.name != "posix":
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)

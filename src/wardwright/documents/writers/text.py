@@ -23,7 +23,11 @@ WIDTH = 100
 
 
 def answers_text(
-    answers: tuple[Answer, ...], *, site: Site | None = None, catalogue: Catalogue | None = None
+    answers: tuple[Answer, ...],
+    *,
+    site: Site | None = None,
+    catalogue: Catalogue | None = None,
+    width: int = WIDTH,
 ) -> str:
     """Write answers as lines, in the order given.
 
@@ -33,6 +37,8 @@ def answers_text(
         Worst first.
     site, catalogue : Site, Catalogue, optional
         For the names of the things that mends are about; ids stand where they are not given.
+    width : int, default 100
+        Columns that lines are folded to. [-]
 
     Returns
     -------
@@ -45,11 +51,11 @@ def answers_text(
     wide = min(32, max(len(answer.subject) for answer in answers))
     lines: list[str] = []
     for answer in answers:
-        lines += _answer_lines(answer, wide=wide, names=names)
+        lines += _answer_lines(answer, wide=wide, names=names, width=width)
     return _plain("\n".join(lines) + "\n")
 
 
-def _answer_lines(answer: Answer, *, wide: int, names: Names) -> list[str]:
+def _answer_lines(answer: Answer, *, wide: int, names: Names, width: int) -> list[str]:
     one = answer.estimate
     value = value_words(one, is_plain=True) if one else "-"
     span = range_words(one, is_plain=True) if one else ""
@@ -65,11 +71,15 @@ def _answer_lines(answer: Answer, *, wide: int, names: Names) -> list[str]:
         told.append("moved most by: " + "; ".join(drivers))
     mends = sorted(answer.mends, key=lambda mend: mend.action not in LOCKS_AND_LIGHTS)
     told += ["mend: " + mend_sentence(mend, names, is_plain=True) for mend in mends]
-    return [head, *(line for text in told for line in _folded(text))]
+    return [head, *(line for text in told for line in _folded(text, width))]
 
 
 def findings_text(
-    findings: tuple[Finding, ...], *, site: Site | None = None, catalogue: Catalogue | None = None
+    findings: tuple[Finding, ...],
+    *,
+    site: Site | None = None,
+    catalogue: Catalogue | None = None,
+    width: int = WIDTH,
 ) -> str:
     """Write findings as lines, gravest first, with a count at the end.
 
@@ -79,6 +89,8 @@ def findings_text(
         In any order.
     site, catalogue : Site, Catalogue, optional
         For names.
+    width : int, default 100
+        Columns that lines are folded to. [-]
 
     Returns
     -------
@@ -94,17 +106,17 @@ def findings_text(
         for finding in chosen:
             block = finding_block(finding, names=names, is_plain=True)
             lines.append(f"{severity.upper():<23}  {block.code}  {block.rule}")
-            lines += _folded(block.message)
-            lines += _folded(block.held_against) if block.held_against else []
-            lines += _folded(("wanted: " if severity == "not run" else "cure: ") + block.cure)
-            lines += [line for mend in block.mends for line in _folded("mend: " + mend)]
+            lines += _folded(block.message, width)
+            lines += _folded(block.held_against, width) if block.held_against else []
+            lines += _folded(("wanted: " if severity == "not run" else "cure: ") + block.cure, width)
+            lines += [line for mend in block.mends for line in _folded("mend: " + mend, width)]
     lines.append("Findings: " + ", ".join(counts) + ". What was not run has not passed.")
     return _plain("\n".join(lines) + "\n")
 
 
-def _folded(text: str) -> list[str]:
+def _folded(text: str, width: int) -> list[str]:
     return textwrap.wrap(
-        sentence(text), WIDTH, initial_indent="           ", subsequent_indent="             "
+        sentence(text), width, initial_indent="           ", subsequent_indent="             "
     )
 
 
