@@ -58,7 +58,19 @@ class CatalogueError(InputError):
 
 
 class NotComputable(WardwrightError):  # noqa: N818 - it is a state, not a fault
-    """What a question or rule needs is not known: said as such, never as passed."""
+    """What a question or rule needs is not known: said as such, never as passed.
+
+    Parameters
+    ----------
+    reason : str
+        What is not known, without a full stop.
+    cure : str, default ""
+        What to add, without a full stop; empty where the reason says it.
+    """
+
+    def __init__(self, reason: str, *, cure: str = "") -> None:
+        self.cure = cure
+        super().__init__(reason)
 
 
 class GeometryError(WardwrightError, ValueError):

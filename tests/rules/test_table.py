@@ -19,7 +19,7 @@ def test_a_rule_is_found_by_code_or_name(word: str) -> None:
     [
         ("MOV130", "Did you mean MOV1"),
         ("movement-detector-facing-glas", "Did you mean MOV103, movement-detector-facing-glass"),
-        ("xyz", "List the rules"),
+        ("xyz", "'wardwright rule' lists them"),
     ],
 )
 def test_a_wrong_word_gets_the_nearest_rule(word: str, said: str) -> None:
@@ -31,3 +31,4 @@ def test_on_a_bare_house_no_rule_passes() -> None:
     found = check(one_room(), CATALOGUE)
     assert [one.code for one in found] == [one.code for one in RULES]
     assert {one.severity for one in found} == {"not run"}
+    assert all(one.cure.startswith("Add the ") for one in found)

@@ -55,7 +55,7 @@ def keypads(site: Site, catalogue: Catalogue) -> tuple[Device, ...]:
     ]
     found = [device for device, _ in devices_of(site, catalogue, "keypad")] + built_in
     if not found:
-        raise NotComputable("no keypad")
+        raise NotComputable("no keypad", cure="Add the keypad where it is planned")
     return tuple(sorted(found, key=lambda device: device.id))
 
 
@@ -92,7 +92,10 @@ def entry_routes(site: Site, catalogue: Catalogue) -> tuple[EntryRoute, ...]:
     """
     doors = sorted((o for o in site.openings if o.is_entry_door), key=lambda o: o.id)
     if not doors:
-        raise NotComputable("no opening is told to be an entry door")
+        raise NotComputable(
+            "no opening is told to be an entry door",
+            cure="Say which door the household comes in by, such as 'set front-door entry' in notes",
+        )
     goals = keypads(site, catalogue)
     network = premises_network(site)
     paces = Paces(*(catalogue.figure(name).value for name in ("pace-normal", "stairs-share", "pass-door")))

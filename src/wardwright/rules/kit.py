@@ -28,7 +28,7 @@ def movement_detectors(site: Site, catalogue: Catalogue) -> tuple[tuple[Device, 
     """All movement detectors with what their sheets say; NotComputable if there is none."""
     found = devices_of(site, catalogue, "movement-detector")
     if not found:
-        raise NotComputable("no movement detector")
+        raise NotComputable("no movement detector", cure="Add the movement detectors that are planned")
     return tuple((d, _table(sheet.movement, sheet, "movement")) for d, sheet in found)
 
 
@@ -36,7 +36,7 @@ def control_units(site: Site, catalogue: Catalogue) -> tuple[tuple[Device, Contr
     """All control units with what their sheets say; NotComputable if there is none."""
     found = devices_of(site, catalogue, "control-unit")
     if not found:
-        raise NotComputable("no control unit")
+        raise NotComputable("no control unit", cure="Add the control unit where it is planned")
     return tuple((d, sheet.control) for d, sheet in found)
 
 
@@ -50,7 +50,7 @@ def opening_contacts(
         if isinstance(device.mount, OpeningMount)
     ]
     if not found:
-        raise NotComputable("no opening contact")
+        raise NotComputable("no opening contact", cure="Add the opening contacts that are planned")
     yield from found
 
 

@@ -174,7 +174,7 @@ def findings_of(rule_: Rule, site: Site, catalogue: Catalogue) -> tuple[Finding,
         found.extend(rule_.check(site, catalogue))
     except NotComputable as reason:
         # What was found before it stopped is kept; that it stopped is said as well.
-        found.append(rule_.not_run(site.name, str(reason)))
+        found.append(rule_.not_run(site.name, str(reason), cure=reason.cure))
     return tuple(sorted(found, key=lambda one: (one.subject, one.severity, one.message)))
 
 

@@ -67,7 +67,11 @@ def rule(word: str, rules: tuple[Rule, ...] = RULES) -> Rule:
     if wanted in known:
         return known[wanted]
     near = get_close_matches(wanted, known, n=1)
-    hint = f"Did you mean {known[near[0]].code}, {known[near[0]].name}" if near else "List the rules"
+    hint = (
+        f"Did you mean {known[near[0]].code}, {known[near[0]].name}"
+        if near
+        else "'wardwright rule' lists them"
+    )
     raise InputError(f"there is no rule '{word}'", where="rules", cure=hint)
 
 

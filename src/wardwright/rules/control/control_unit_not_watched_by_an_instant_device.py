@@ -66,7 +66,10 @@ def control_unit_not_watched_by_an_instant_device(site: Site, catalogue: Catalog
     this = control_unit_not_watched_by_an_instant_device
     units = control_units(site, catalogue)
     if not site.zones:
-        raise NotComputable("no zone is programmed, so no device is known to alarm at once")
+        raise NotComputable(
+            "no zone is programmed, so no device is known to alarm at once",
+            cure="Add the zones and their behaviours",
+        )
     watched = watched_at_once(site, catalogue)
     everything = frozenset(device.id for device in site.devices)
     for unit, sheet in units:

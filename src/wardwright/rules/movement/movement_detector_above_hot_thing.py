@@ -63,7 +63,10 @@ def movement_detector_above_hot_thing(site: Site, catalogue: Catalogue) -> Itera
     this = movement_detector_above_hot_thing
     detectors = movement_detectors(site, catalogue)
     if not site.fixtures:
-        raise NotComputable("no radiator, stove or other fixture is drawn")
+        raise NotComputable(
+            "no radiator, stove or other fixture is drawn",
+            cure="Add the radiators, stoves and other hot things",
+        )
     for device, sheet in detectors:
         place = standing(site, device)
         here = (place.x_m, place.y_m)

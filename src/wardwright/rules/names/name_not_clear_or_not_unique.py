@@ -64,7 +64,7 @@ def name_not_clear_or_not_unique(site: Site, catalogue: Catalogue) -> Iterator[F
     """
     this = name_not_clear_or_not_unique
     if not site.zones:
-        raise NotComputable("no zone is programmed")
+        raise NotComputable("no zone is programmed", cure="Add the zones and their behaviours")
     length = _display_length(site, catalogue)
     if length is None:
         yield this.not_run(
