@@ -42,12 +42,15 @@ BRITISH = {
 }  # fmt: skip
 MAY_SAY: dict[str, tuple[str, ...]] = {
     # In geometry a panel is an upright wall-like surface; what makes or uses them says so. IFC calls a leaf so.
-    "panel": ("geometry/", "physics/", "model/", "intake/ifc/"),
+    "panel": ("geometry/", "physics/", "model/", "intake/ifc/", "intake/notes/trade_words.py"),
     "panels": ("geometry/", "physics/", "model/", "intake/ifc/"),
-    # The rule lists words that are too vague in a zone's name.
-    "sensor": ("rules/zone_names.py",),
-    "pir": ("rules/zone_names.py",),
-    "motion": ("rules/zone_names.py",),
+    # The rule lists words that are too vague in a zone's name; the reader of notes, words to lead people from.
+    "sensor": ("rules/zone_names.py", "intake/notes/trade_words.py"),
+    "pir": ("rules/zone_names.py", "intake/notes/trade_words.py"),
+    "motion": ("rules/zone_names.py", "intake/notes/trade_words.py"),
+    "siren": ("intake/notes/trade_words.py",),
+    "hub": ("intake/notes/trade_words.py",),
+    "fob": ("intake/notes/trade_words.py",),
 }
 """Where a word has another meaning."""
 CAMEL = re.compile(r"(?<=[a-z0-9])(?=[A-Z])")

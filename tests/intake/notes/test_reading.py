@@ -120,6 +120,13 @@ def test_the_cottage_is_what_the_notes_say() -> None:
     assert site.space("kitchen").outline_m == ((5.1, 0.1), (5.1, 4.2), (1.9, 4.2), (1.9, 0.1))
 
 
+@pytest.mark.parametrize(("word", "written"), [("PIR", "movement-detector"), ("siren", "sounder")])
+def test_words_of_the_trade_get_the_word_of_the_notes(word: str, written: str) -> None:
+    text = f"storey ground 2.4 high\nhall 2 x 3\n{word} hall east"
+    with pytest.raises(NotesError, match=f"line 3: no line begins with '{word}'. Write '{written}' for it"):
+        read_notes(text, where="t", catalogue=load_catalogue())
+
+
 @pytest.mark.given_data
 @pytest.mark.parametrize(
     ("house", "kit", "premises"),

@@ -25,6 +25,7 @@ from wardwright.intake.notes.openings import read_opening
 from wardwright.intake.notes.people import USUAL_PETS, read_person, read_pet, read_target
 from wardwright.intake.notes.rooms import read_room
 from wardwright.intake.notes.secrets import refuse_codes
+from wardwright.intake.notes.trade_words import TRADE_WORDS
 from wardwright.intake.notes.words import Line, nearest
 from wardwright.intake.notes.zones import read_behaviour, read_part, read_programme, read_zone, zone_the_rest
 from wardwright.model.catalogue import Catalogue
@@ -128,11 +129,17 @@ def _kind(line: Line) -> tuple[int, Reader]:
     if first.kind == "word" and is_room and first.written != "room":
         return LINES["room"]
     if first.kind != "word" or first.written not in LINES:
-        raise line.refuse(
-            f"no line begins with '{first.written}'",
-            nearest(first.written, LINES) + "; a room is written as 'kitchen 3.2 x 4.1 against hall east'",
-        )
+        raise line.refuse(f"no line begins with '{first.written}'", _beginning(line))
     return LINES[first.written]
+
+
+def _beginning(line: Line) -> str:
+    """What to do about a line that begins with no known word."""
+    first = line.tokens[0].written
+    if first.casefold() in TRADE_WORDS:
+        return f"Write '{TRADE_WORDS[first.casefold()]}' for it"
+    example = "'living-room 3.2 x 4.1 against hall east, named \"Living room\"'"
+    return f"{nearest(first, LINES)}; a room is written as {example}"
 
 
 def _run(draft: Draft, line: Line, reader: Reader) -> None:
