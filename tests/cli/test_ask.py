@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import json
+import sys
 
 import pytest
 
@@ -91,6 +92,7 @@ def test_text_is_folded_to_a_narrow_terminal(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], columns: str, widest: int
 ) -> None:
     monkeypatch.setenv("COLUMNS", columns)
+    monkeypatch.setattr(sys.stdout, "isatty", lambda: True)
     for command in (["ask", "sample:terrace", "11"], ["check", "sample:terrace"], ["rule", "CON101"]):
         main(command)
         lines = capsys.readouterr().out.splitlines()

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -8,8 +9,10 @@ import pytest
 
 from wardwright import __version__
 from wardwright.cli import ask, main
-from wardwright.cli.command import BAD_INPUT, FINE, OWN_FAULT, STOPPED
+from wardwright.cli.command import BAD_INPUT, FINE, MUST_MEND, OWN_FAULT, STOPPED
 from wardwright.errors import DocumentError, NotComputable
+from wardwright.store.samples import read_sample
+from wardwright.store.sites import write_site
 
 
 def raising(fault: BaseException) -> object:
@@ -130,3 +133,20 @@ def test_the_page_of_commands_is_fresh() -> None:
     script = Path(__file__).resolve().parents[2] / "scripts" / "build-command-pages"
     done = subprocess.run([sys.executable, script, "--check"], capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
+
+
+@pytest.mark.parametrize("more", [[], ["--json"]])
+def test_a_terminal_without_umlauts_gets_an_answer(tmp_path: Path, more: list[str]) -> None:
+    site = tmp_path / "house.json"
+    room = read_sample("one-room")
+    devices = tuple(one.model_copy(update={"name": "Küche \u2013 \u03c0"}) for one in room.devices)
+    write_site(site, room.model_copy(update={"devices": devices}))
+    for command in ("ask", "check"):
+        run = subprocess.run(
+            [sys.executable, "-m", "wardwright", command, str(site), *more],
+            env={**os.environ, "PYTHONIOENCODING": "ascii"},
+            capture_output=True,
+            check=False,
+        )
+        assert run.returncode in (FINE, MUST_MEND), run.stderr
+        assert run.stdout.isascii()

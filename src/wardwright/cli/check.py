@@ -40,7 +40,7 @@ def run(arguments: Namespace) -> int:
     if arguments.json:
         rows = [finding.model_dump(mode="json", exclude={"sketches"}) for finding in findings]
         places = [{"where": one.where, "what": one.what, "cure": one.cure} for one in noted]
-        print(json.dumps({"findings": rows, "noted": places}, indent=1, ensure_ascii=False))
+        print(json.dumps({"findings": rows, "noted": places}, indent=1))
     else:
         from wardwright.documents.writers.text import WIDTH, findings_text
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import shutil
 import sys
 from argparse import ArgumentParser, Namespace
@@ -38,7 +37,7 @@ class Command(NamedTuple):
 
 def columns(most: int) -> int:
     """How wide text may be: no wider than the terminal where there is one, and readable in any case."""
-    if "COLUMNS" not in os.environ and not sys.stdout.isatty():
+    if not sys.stdout.isatty():
         return most
     return max(NARROWEST, min(most, shutil.get_terminal_size((most, 24)).columns))
 

@@ -7,6 +7,7 @@ once, and on a broken installation too.
 from __future__ import annotations
 
 import argparse
+import io
 import os
 import sys
 import traceback
@@ -66,6 +67,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
     int
         The exit status: 0 fine, 1 something must be mended, 2 bad input or usage, 3 a fault of the program.
     """
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(
+            stream, io.TextIOWrapper
+        ):  # a name such as Küche must not stop a terminal that has no umlauts
+            stream.reconfigure(errors="replace")
     try:
         given = parser().parse_args(arguments)
     except SystemExit as done:
