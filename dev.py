@@ -7,7 +7,8 @@
     python3 dev.py prove            the long runs; writes docs/accuracy.md and docs/benchmarks.md
     python3 dev.py run ARGS...      the program itself: `run ask sample:terrace`
 
-Needs Python 3.11 or newer and nothing else. What it makes lies in .venv/ and demo/.
+Needs Python 3.11 or newer and nothing else. It makes .venv/ beside itself; what `demo` and `run` write lies where
+you are.
 """
 
 from __future__ import annotations
@@ -43,10 +44,10 @@ def main() -> int:
     what, *rest = sys.argv[1:] or [""]
     if what == "demo":
         set_up(PLAIN)
-        return call([str(PYTHON), "-m", "wardwright", "demo", *rest])
+        return call([str(PYTHON), "-m", "wardwright", "demo", *rest], folder=None)
     if what == "run":
         set_up(PLAIN)
-        return call([str(PYTHON), "-m", "wardwright", *rest])
+        return call([str(PYTHON), "-m", "wardwright", *rest], folder=None)
     if what == "test":
         set_up(WITH_TESTS)
         browser()
@@ -161,11 +162,17 @@ def prove() -> int:
     return 1 if failed else 0
 
 
-def call(command: list[str], *, quiet: bool = False, environment: dict[str, str] | None = None) -> int:
-    """Run a command in the project's folder; its exit status."""
+def call(
+    command: list[str],
+    *,
+    quiet: bool = False,
+    environment: dict[str, str] | None = None,
+    folder: Path | None = ROOT,
+) -> int:
+    """Run a command in the project's folder, or with None where the caller is; its exit status."""
     try:
         sink = subprocess.DEVNULL if quiet else None
-        return subprocess.run(command, cwd=ROOT, stdout=sink, env=environment, check=False).returncode
+        return subprocess.run(command, cwd=folder, stdout=sink, env=environment, check=False).returncode
     except KeyboardInterrupt:
         return 130
 

@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import importlib.util
 import os
+import shutil
 import subprocess
 import sys
+from pathlib import Path
+
+import pytest
 
 from structure.source_tree import ROOT, imported
 
@@ -21,6 +26,22 @@ def test_dev_py_says_what_it_does_and_refuses_what_it_does_not_know() -> None:
         )
         assert done.returncode == status
         assert "python3 dev.py demo" in done.stdout
+
+
+def test_dev_py_runs_the_program_where_the_caller_is(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    spec = importlib.util.spec_from_file_location("dev", ROOT / "dev.py")
+    assert spec is not None
+    assert spec.loader is not None
+    dev = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(dev)
+    monkeypatch.setattr(dev, "set_up", lambda _: None)
+    monkeypatch.setattr(dev, "PYTHON", Path(sys.executable))
+    monkeypatch.chdir(tmp_path)
+    for command in (["run", "demo"], ["demo"]):
+        monkeypatch.setattr(sys, "argv", ["dev.py", *command])
+        assert dev.main() == 0
+        assert (tmp_path / "demo" / "fitter" / "page.html").is_file()
+        shutil.rmtree(tmp_path / "demo")
 
 
 def test_ci_runs_what_people_run() -> None:

@@ -18,6 +18,16 @@ OWN_FAULT = 3
 """Exit status: a fault of the program itself."""
 STOPPED = 130
 """Exit status: stopped from the keyboard."""
+STATUSES = (
+    (FINE, "done; nothing must be mended"),
+    (MUST_MEND, "`check` found something that must be mended (with `--strict`: or a rule could not be run)"),
+    (BAD_INPUT, "what was handed in, or the command line, is wrong: a message says where and what to do"),
+    (OWN_FAULT, "a fault of the program itself: please report it"),
+    (STOPPED, "stopped from the keyboard"),
+)
+"""Each exit status and what it means, for the help and the page of commands."""
+SAMPLES = ("one-room", "terrace", "terrace-better")
+"""The sample houses, for the help; a test holds them to those there are."""
 NARROWEST = 40
 """Text is folded no narrower than this. [columns]"""
 
@@ -45,7 +55,9 @@ def columns(most: int) -> int:
 def add_site(parser: ArgumentParser) -> None:
     """Let a command take a site."""
     parser.add_argument(
-        "site", metavar="SITE", help="a site document (JSON), or sample:NAME such as sample:terrace"
+        "site",
+        metavar="SITE",
+        help="a site document (JSON), or a sample: " + ", ".join(f"sample:{name}" for name in SAMPLES),
     )
 
 

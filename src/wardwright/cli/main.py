@@ -16,7 +16,7 @@ from typing import NoReturn
 
 from wardwright import __version__
 from wardwright.cli import ask, check, demo, intake, papers, rule
-from wardwright.cli.command import BAD_INPUT, FINE, OWN_FAULT, STOPPED, Command
+from wardwright.cli.command import BAD_INPUT, FINE, OWN_FAULT, STATUSES, STOPPED, Command
 from wardwright.errors import InputError, NotComputable
 
 COMMANDS: tuple[Command, ...] = (
@@ -30,6 +30,11 @@ COMMANDS: tuple[Command, ...] = (
 """In the order of a job."""
 
 DESCRIPTION = "Ask a house about its intruder alarm, before anything is stuck to a wall."
+START = (
+    "Start with 'wardwright demo', or 'wardwright ask sample:terrace'. Exit status: "
+    + "; ".join(f"{status} {meaning.replace('`', '')}" for status, meaning in STATUSES)
+    + "."
+)
 TRACE = "WARDWRIGHT_TRACE"
 """Set in the environment, it shows where a fault of the program itself was."""
 
@@ -44,7 +49,7 @@ class _Parser(argparse.ArgumentParser):
 
 def parser() -> argparse.ArgumentParser:
     """Build the parser of the whole command line."""
-    top = _Parser(prog="wardwright", description=DESCRIPTION)
+    top = _Parser(prog="wardwright", description=DESCRIPTION, epilog=START)
     top.add_argument("--version", action="version", version=f"wardwright {__version__}")
     commands = top.add_subparsers(metavar="COMMAND", required=True, dest="command")
     for command in COMMANDS:
