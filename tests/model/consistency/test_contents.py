@@ -14,7 +14,7 @@ OUTLET = {"id": "o", "name": "socket", "kind": "power", "storey": "ground", "at_
         ((("fixtures/table/centre_m", [9, 9]),), "noted", "it stands outside every space"),
         ((("outlets/+", OUTLET | {"at_m": [9, 9]}),), "noted", "it is outside every space"),
         ((("ground/boundary_m", [[0, 0], [1, 1]]),), "stops", "'boundary_m' crosses itself or has too few corners"),
-        ((("place/latitude_deg", 51.5),), "noted", "only one of 'latitude_deg' and 'longitude_deg' is given"),
+        ((("place/latitude_deg", 51.5),), "noted", "only one of latitude and longitude is given"),
         ((("place/country", "US"),), "noted", "the country is US, but the rule pack is 'uk-eu'"),
         ((("spaces/landing/belongs", "neighbour"), ("targets", [])), "stops",
          "the bed is in 'landing', which is not ours"),

@@ -124,7 +124,7 @@ def _surroundings(book: Register) -> Iterator[Problem]:
         )
     if (where.latitude_deg is None) != (where.longitude_deg is None):
         yield Problem(
-            "only one of 'latitude_deg' and 'longitude_deg' is given",
+            "only one of latitude and longitude is given",
             "place",
             "Give both or neither",
             "noted",
