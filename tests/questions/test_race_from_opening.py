@@ -49,7 +49,7 @@ def test_without_a_control_unit_it_is_not_computable() -> None:
 
 def test_the_worse_manner_decides() -> None:
     window = ask(worked_terrace(contacts={"kitchen-window": "instant"}))["kitchen-window"]
-    assert window.reason == "nothing would notice on the way"
+    assert window.reason == "nothing would notice somebody who comes through the glass"
     assert window.verdict == "bad"
     assert "the worse manner: come through the glass" in window.notes
     assert parts(window)["control unit reached"] == pytest.approx(9.0, abs=0.5)
@@ -131,7 +131,7 @@ def test_a_contact_on_a_leaf_that_stands_open_tells_nothing(habit: str) -> None:
         o.model_copy(update={"habit": habit}) if o.id == "front-door" else o for o in site.openings
     )
     door = ask(site.model_copy(update={"openings": openings}))["front-door"]
-    assert door.reason == "nothing would notice on the way"
+    assert door.reason == "nothing would notice somebody who comes in here"
     assert "its contact is on a leaf that usually stands open, and tells nothing" in door.notes
 
 
@@ -154,3 +154,9 @@ def test_without_a_sounder_it_is_said_that_only_the_message_is_judged() -> None:
     silent = site.model_copy(update={"devices": tuple(d for d in site.devices if d.id != "sounder")})
     found = {a.subject_id: a for a in answers(silent, CATALOGUE.model_copy(update={"sheets": sheets}))}
     assert "there is no sounder: only the message is judged" in found["front-door"].notes
+
+
+def test_a_house_with_no_way_in_drawn_says_so() -> None:
+    site = worked_terrace(contacts={}).model_copy(update={"openings": ()})
+    (only,) = answers(site, CATALOGUE)
+    assert only.reason == "not computable: no way in is drawn"

@@ -97,3 +97,10 @@ def test_drivers_come_with_the_largest_swing_first() -> None:
             swings = [] if part.estimate is None else [d.swing for d in part.estimate.drivers]
             assert swings == sorted(swings, reverse=True)
             assert all(swing > 0 for swing in swings)
+
+
+def test_a_house_with_no_way_in_drawn_says_so() -> None:
+    site = worked_terrace(contacts={}).model_copy(update={"openings": ()})
+    (only,) = answers(site, CATALOGUE)
+    assert only.verdict == "unknown"
+    assert only.reason == "not computable: no way in is drawn, or none can be come through"

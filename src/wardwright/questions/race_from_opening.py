@@ -34,7 +34,9 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each opening that leads in."""
     ways, not_counted = ways_in(site, catalogue)
     if not any(space.belongs == "ours" for space in site.spaces):
-        return (_no_premises(site),)
+        return (_nothing_to_ask(site, "none of the spaces is ours"),)
+    if not ways and not not_counted:
+        return (_nothing_to_ask(site, "no way in is drawn"),)
     found = [_not_counted(one) for one in not_counted]
     units = control_units(site, catalogue)
     by_opening: dict[str, list[WayIn]] = {}
@@ -73,7 +75,7 @@ def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
         subject_id=opening.id,
         measure=MEASURE[need],
         estimate=estimate if notices else None,
-        reason=None if notices else NOTHING + (" on the way" if site.devices else ""),
+        reason=None if notices else _why_nothing(worst.way),
         verdict=verdict,
         chance=share_met(hand, worst.cases),
         parts=_parts(worst, catalogue),
@@ -101,6 +103,11 @@ def _parts(one: Race, catalogue: Catalogue) -> tuple[PartAnswer, ...]:
         part("control unit reached", one.reached, "not reached"),
         part("control unit broken", one.broken, "not reached"),
     )
+
+
+def _why_nothing(way: WayIn) -> str:
+    manner = "comes through the glass" if way.manner == "through the glass" else "comes in here"
+    return f"{NOTHING} somebody who {manner}"
 
 
 def _holds(way: WayIn) -> PartAnswer:
@@ -206,13 +213,13 @@ def _not_counted(one: OutOfReach) -> Answer:
     return _unknown(one.opening, f"not counted as a way in: {one.reason}")
 
 
-def _no_premises(site: Site) -> Answer:
+def _nothing_to_ask(site: Site, reason: str) -> Answer:
     return Answer(
         question=NUMBER,
         subject=site.name,
         subject_id="site",
         measure=MEASURE["message"],
         estimate=None,
-        reason="not computable: none of the spaces is ours",
+        reason=f"not computable: {reason}",
         verdict="unknown",
     )

@@ -40,6 +40,8 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     by_opening: dict[str, list[WayIn]] = {}
     for way in ways:
         by_opening.setdefault(way.opening.id, []).append(way)
+    if not ways:
+        return (_unknown(site.name, "site", "no way in is drawn, or none can be come through"),)
     return tuple(_guarded(site, catalogue, chosen) for chosen in by_opening.values())
 
 
@@ -47,15 +49,19 @@ def _guarded(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
     try:
         return _answer(site, catalogue, ways)
     except NotComputable as reason:
-        return Answer(
-            question=NUMBER,
-            subject=ways[0].opening.name,
-            subject_id=ways[0].opening.id,
-            measure=MEASURE,
-            estimate=None,
-            reason=f"not computable: {reason}",
-            verdict="unknown",
-        )
+        return _unknown(ways[0].opening.name, ways[0].opening.id, str(reason))
+
+
+def _unknown(subject: str, subject_id: str, reason: str) -> Answer:
+    return Answer(
+        question=NUMBER,
+        subject=subject,
+        subject_id=subject_id,
+        measure=MEASURE,
+        estimate=None,
+        reason=f"not computable: {reason}",
+        verdict="unknown",
+    )
 
 
 def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:

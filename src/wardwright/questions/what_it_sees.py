@@ -78,7 +78,7 @@ def _answer(site: Site, catalogue: Catalogue, device: Device, *, goal: Spot | No
         reason=None if blind is not None else "not computable: it stands in no space",
         verdict=_verdict(blind),
         parts=(*parts, *angles),
-        notes=_notes(site, facts.leak_spaces, angles),
+        notes=_notes(site, blind, leaks=facts.leak_spaces, angles=angles),
         sketches=_sketches(site, catalogue, device),
     )
 
@@ -135,9 +135,15 @@ def _angles(site: Site, catalogue: Catalogue, device: Device, *, goal: Spot) -> 
 
 
 def _notes(
-    site: Site, leaks: tuple[tuple[str, float], ...], angles: tuple[PartAnswer, ...]
+    site: Site,
+    blind: Estimate | None,
+    *,
+    leaks: tuple[tuple[str, float], ...],
+    angles: tuple[PartAnswer, ...],
 ) -> tuple[str, ...]:
     notes = []
+    if blind is not None and blind.value > BLIND_BAD:
+        notes.append("more than half of its own space is out of its sight")
     if leaks:
         notes.append("sees into " + ", ".join(site.space(space).name for space, _ in leaks))
     toward = [

@@ -44,7 +44,12 @@ def _about_the_alarm(site: Site, catalogue: Catalogue) -> tuple[tuple[bool, str]
         ),
         (not site.targets, "in which rooms an intruder would find something worth taking"),
         (not any(o.is_entry_door for o in site.openings), "which door the household really comes in by"),
-        (unknown > 0, f"the locks of {unknown} {'openings' if unknown > 1 else 'opening'} that lead in"),
+        (
+            unknown > 0,
+            f"the locks of {unknown} openings that lead in"
+            if unknown > 1
+            else "the lock of the opening that leads in",
+        ),
         (not has_keypad, "where the keypad is to be: entry and exit times hang on it"),
         ("sounder" not in kinds, "where the sounders are to be"),
     )
