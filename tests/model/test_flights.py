@@ -34,6 +34,8 @@ def test_one_stands_on_the_flight_as_high_as_one_has_walked() -> None:
     found = height_on(stair(), STOREYS, places)
     assert found[:3] == pytest.approx([0.0, 1.4, 2.8])
     assert np.isnan(found[3:]).all()
+    # Past its ends one is beside the flight, though no farther from its line than from the middle to a side.
+    assert np.isnan(height_on(stair(), STOREYS, np.array([[2.9, 0.1], [-0.1, 0.1]]))).all()
 
 
 def test_a_flight_stops_a_level_ray_at_the_step_of_that_height() -> None:

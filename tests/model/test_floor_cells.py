@@ -2,9 +2,10 @@ import numpy as np
 import pytest
 
 from common.houses import one_room, two_rooms_and_hall
+from wardwright.model.fabric import Stair, Storey
 from wardwright.model.fixture import Fixture
-from wardwright.model.floor_cells import floor_cells
-from wardwright.model.surfaces import level_of
+from wardwright.model.floor_cells import cells_on_flights, floor_cells
+from wardwright.model.surfaces import level_of, levels_by_stairs
 
 
 def test_a_room_s_cells_are_free_and_its_own() -> None:
@@ -51,3 +52,19 @@ def test_values_of_free_cells_come_back_as_a_mask() -> None:
     left = cells.points()[:, 0] < 2.5
     assert np.array_equal(cells.mask_of(left)[cells.free], left)
     assert not cells.mask_of(left)[~cells.free].any()
+
+
+def test_cells_on_a_flight_lie_as_high_as_one_has_climbed() -> None:
+    stair = Stair(id="flight", lower="ground", upper="first", line_m=((1, 1), (4, 1)), width_m=0.8)
+    storeys = (
+        Storey(id="ground", name="ground", elevation_m=0.0),
+        Storey(id="first", name="first", elevation_m=2.7),
+    )
+    site = one_room(stairs=(stair,), storeys=storeys)
+    level, others = level_of(site, "ground"), levels_by_stairs(site, "ground")
+    rows, heights = cells_on_flights(level, others, 0.1)
+    # By hand: 3 m by 0.8 m of cells, 0.9 m up a metre.
+    places = floor_cells(level, 0.1).points()[rows]
+    assert len(rows) == 240
+    assert heights == pytest.approx((places[:, 0] - 1.0) * 0.9)
+    assert len(cells_on_flights(level, (), 0.1)[0]) == 0

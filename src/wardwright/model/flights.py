@@ -125,7 +125,15 @@ def height_on(stair: Stair, storeys: tuple[Storey, Storey], places: FloatArray) 
     """
     low, high = storeys[0].elevation_m, storeys[1].elevation_m
     line = shapely.LineString(stair.line_m)
-    points = shapely.points(places)
+    more = stair.width_m / 2 + 1e-6
+    ends = np.asarray(line.bounds)
+    beside = ((places >= ends[:2] - more) & (places <= ends[2:] + more)).all(axis=1)
+    heights = np.full(len(places), np.nan)
+    points = shapely.points(places[beside])
     share = shapely.line_locate_point(line, points, normalized=True)
-    near = shapely.distance(line, points) <= stair.width_m / 2
-    return np.where(near, low + share * (high - low), np.nan)
+    # Beyond its ends one is beside the flight, not on it.
+    near = (shapely.distance(line, points) <= stair.width_m / 2) & (
+        shapely.distance(footprint(stair), points) <= 1e-6
+    )
+    heights[beside] = np.where(near, low + share * (high - low), np.nan)
+    return heights

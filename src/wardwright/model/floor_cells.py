@@ -14,6 +14,7 @@ import shapely
 from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray, grid_over, painted
 from wardwright.model.flights import footprint
 from wardwright.model.floor import walkable
+from wardwright.model.sightlines import Levels, stood_on
 from wardwright.model.surfaces import Level, ceilings, way_in_areas
 
 
@@ -94,6 +95,31 @@ def floor_cells(level: Level, cell: float) -> FloorCells:
         ceilings(level, (grid.x0, grid.y0, grid.cell, grid.nx, grid.ny)),
         entries,
     )
+
+
+@lru_cache(maxsize=64)
+def cells_on_flights(level: Level, others: Levels, cell: float) -> tuple[IntArray, FloatArray]:
+    """The free cells of a storey that lie on a flight, and how high one stands there.
+
+    Parameters
+    ----------
+    level : Level
+        The storey.
+    others : tuple of Level
+        Storeys that a stair may join to it.
+    cell : float
+        Side of a cell. [m]
+
+    Returns
+    -------
+    rows : ndarray of int, shape (K,)
+        Indexes into the free cells; only those above the storey's floor. [-]
+    heights : ndarray, shape (K,)
+        Above the house's zero. [m]
+    """
+    heights = stood_on(level, others, floor_cells(level, cell).points())
+    rows: IntArray = np.nonzero(heights > level.floor_m)[0]
+    return rows, heights[rows]
 
 
 def _painted_near(grid: Grid, polygon: shapely.Polygon) -> BoolArray:

@@ -6,6 +6,7 @@ from wardwright.documents.drawing.plan import base_plan
 from wardwright.documents.drawing.recording import Text
 from wardwright.documents.drawing.sheet import sheet_for
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer, PartAnswer
 
@@ -49,6 +50,26 @@ def test_other_questions_have_numbers_instead(answers: tuple[Answer, ...]) -> No
         ("surely seen, upright", "13.4 m\u00b2", "11.6 to 14.5 m\u00b2"),
         ("blind part", "2.2 m\u00b2", "1.1 to 4.0 m\u00b2"),
         ("crossing angle", "61\u00b0", "48\u00b0 to 74\u00b0"),
+    ]
+
+
+def test_noticed_where_they_come_in_has_no_idle_noughts(answers: tuple[Answer, ...]) -> None:
+    nought = Estimate(value=0.0, low=0.0, high=0.0, unit="m")
+    second = Estimate(value=9.3, low=9.3, high=16.0, unit="m")
+    parts = (PartAnswer(name="undetected floor", estimate=nought), PartAnswer(name="second", estimate=second))
+    answer = answers[2].model_copy(update={"estimate": nought, "parts": parts})
+    block = answer_block(answer, rank=1, names=Names(), bases=())
+    assert (block.value, block.range, block.measure) == ("at once", "", "noticed where they come in")
+    assert block.range_line is None
+    assert [line.name for line in block.numbers] == ["second"]
+
+
+def test_the_heading_names_the_question(answers: tuple[Answer, ...]) -> None:
+    blocks = [answer_block(answers[i], rank=1, names=Names(), bases=()) for i in (0, 2, 3)]
+    assert [f"{block.heading} {block.subject}" for block in blocks] == [
+        "The race from front door",
+        "Undetected walk from back door",
+        "What is seen by Living room movement detector",
     ]
 
 

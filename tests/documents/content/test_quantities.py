@@ -3,6 +3,7 @@ from __future__ import annotations
 import pytest
 
 from wardwright.documents.content.quantities import (
+    joined,
     number,
     quantity,
     range_words,
@@ -53,3 +54,12 @@ def test_steps_and_signs() -> None:
 def test_a_sentence_ends_once() -> None:
     assert sentence("is it shut?") == "Is it shut?"
     assert sentence("  ") == ""
+
+
+def test_names_are_joined_as_they_are_said() -> None:
+    assert [joined(names) for names in ([], ["a"], ["a", "b"], ["a", "b", "c"])] == [
+        "",
+        "a",
+        "a and b",
+        "a, b and c",
+    ]

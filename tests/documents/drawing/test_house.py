@@ -6,17 +6,19 @@ import shapely
 from wardwright.documents.drawing.hatching import area_of
 from wardwright.documents.drawing.house import (
     blocks,
+    doorways,
     draw_fixture,
     draw_ground,
-    draw_name,
     draw_stair,
+    draw_walls,
     furniture,
+    name_fixture,
     openings_of,
+    others_part,
     wall_area,
 )
 from wardwright.documents.drawing.labels import Board
 from wardwright.documents.drawing.recording import Hatch, Head, Line, Polygon, Polyline, Recorder, Text, Verb
-from wardwright.model.fabric import Space
 from wardwright.model.placement import opening_footprint
 from wardwright.model.site import Site
 
@@ -52,7 +54,11 @@ def test_what_gets_warm_is_hatched_and_what_has_room_is_named(site: Site) -> Non
     sofa, radiator, worktop, _ = site.fixtures
     for fixture, hatches, names in ((sofa, 0, 1), (radiator, 1, 0), (worktop, 0, 1)):
         recorder = Recorder()
-        draw_fixture(recorder, fixture, mm_per_m=20.0)
+        draw_fixture(recorder, fixture)
+        board = Board(
+            (-1, -1, 9, 9), mm_per_unit=20.0, solid=shapely.Polygon(), soft=furniture(site, "ground")
+        )
+        name_fixture(recorder, fixture, board=board, mm_per_m=20.0)
         assert sum(isinstance(verb, Hatch) for verb in verbs(recorder)) == hatches
         assert sum(isinstance(verb, Text) for verb in verbs(recorder)) == names
 
@@ -66,28 +72,6 @@ def test_the_boundary_stops_at_the_edge_of_the_sheet(site: Site) -> None:
     assert min(p[1] for p in points) >= -1.0
 
 
-def _named(space: Space) -> list[str]:
-    recorder = Recorder()
-    board = Board((-1, -1, 9, 9), mm_per_unit=10.0, solid=shapely.Polygon(), soft=shapely.Polygon())
-    draw_name(recorder, space, board=board, mm_per_m=10.0)
-    return [verb.text for verb in verbs(recorder) if isinstance(verb, Text)]
-
-
-def test_a_space_is_named_with_its_area() -> None:
-    square = ((0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0))
-    space = Space(id="a", name="Living room", storey="g", outline_m=square)
-    assert _named(space) == ["Living room", "12.0 m\u00b2"]
-    theirs = space.model_copy(update={"belongs": "neighbour"})
-    assert _named(theirs) == ["Living room", "neighbour's"]
-
-
-def test_a_long_name_is_folded_or_cut_in_a_narrow_space() -> None:
-    narrow = ((0.0, 0.0), (1.2, 0.0), (1.2, 5.0), (0.0, 5.0))
-    space = Space(id="a", name="Larder passage", storey="g", outline_m=narrow)
-    assert _named(space)[:2] == ["Larder", "passage"]
-    assert _named(space.model_copy(update={"name": "Wintergartenvorraum"}))[0].endswith("\u2026")
-
-
 def test_labels_are_kept_off_furniture_and_flights(site: Site) -> None:
     soft = furniture(site, "ground")
     assert soft.intersects(shapely.Point(4.5, 3.0))
@@ -97,8 +81,31 @@ def test_labels_are_kept_off_furniture_and_flights(site: Site) -> None:
 
 def test_walls_are_one_area(site: Site) -> None:
     recorder = Recorder()
-    from wardwright.documents.drawing.house import draw_walls  # noqa: PLC0415 - the only test of it
-
-    draw_walls(recorder, wall_area(site, "ground"))
+    draw_walls(recorder, wall_area(site, "ground"), faint=others_part(site, "ground"))
     (polygon,) = [verb for verb in verbs(recorder) if isinstance(verb, Polygon)]
+    assert polygon.style == "wall"
     assert area_of(polygon.rings).area == pytest.approx(wall_area(site, "ground").area)
+
+
+def test_walls_about_a_neighbour_alone_are_faint(site: Site) -> None:
+    spaces = tuple(
+        space.model_copy(update={"belongs": "neighbour"}) if space.id == "kitchen" else space
+        for space in site.spaces
+    )
+    recorder = Recorder()
+    shared = site.model_copy(update={"spaces": spaces})
+    draw_walls(recorder, wall_area(shared, "ground"), faint=others_part(shared, "ground"))
+    areas = {verb.style: area_of(verb.rings) for verb in verbs(recorder) if isinstance(verb, Polygon)}
+    # The outer wall north of the kitchen is the neighbour's alone; the wall between is ours as well.
+    assert areas["wall-else"].contains(shapely.Point(2.5, 8.65))
+    assert areas["wall"].contains(shapely.Point(1.2, 5.25))
+    assert areas["wall"].contains(shapely.Point(-0.15, 1.0))
+    assert areas["wall"].area + areas["wall-else"].area == pytest.approx(wall_area(site, "ground").area)
+
+
+def test_doorways_hold_doors_and_their_swings_and_no_windows(site: Site) -> None:
+    kept = doorways(site, "ground")
+    # The front door is hinged at 0.65 m along the south wall and swings in over 0.9 m.
+    assert kept.contains(shapely.Point(1.0, 0.4))
+    assert not kept.intersects(shapely.Point(3.6, -0.15))
+    assert not kept.intersects(shapely.Point(3.0, 3.0))

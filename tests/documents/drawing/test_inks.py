@@ -9,7 +9,9 @@ OKABE_ITO = {"#e69f00", "#56b4e9", "#009e73", "#f0e442", "#0072b2", "#d55e00", "
 
 
 def test_every_colour_but_ink_and_paper_is_of_the_published_set() -> None:
-    assert {value for name, value in COLOURS.items() if name not in ("ink", "soft", "paper")} <= OKABE_ITO
+    assert {
+        value for name, value in COLOURS.items() if name not in ("ink", "soft", "faint", "paper")
+    } <= OKABE_ITO
 
 
 def test_areas_differ_without_their_colour() -> None:
@@ -22,6 +24,11 @@ def test_areas_differ_without_their_colour() -> None:
 def test_the_alarms_and_the_intruders_bars_differ_without_their_colour() -> None:
     assert INKS["alarm-range"].dash_mm != INKS["intruder-range"].dash_mm
     assert INKS["alarm-point"].fill != INKS["intruder-point"].fill
+
+
+def test_no_letters_are_smaller_than_six_points() -> None:
+    # 6 pt are 2.117 mm.
+    assert all(ink.size_mm >= 2.117 for ink in INKS.values() if ink.size_mm)
 
 
 def test_each_style_has_its_rule() -> None:

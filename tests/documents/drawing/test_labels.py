@@ -29,6 +29,13 @@ def test_a_label_keeps_off_walls_and_on_the_sheet() -> None:
     assert y <= 98.5
 
 
+def test_a_label_keeps_off_what_is_to_stay_clear() -> None:
+    way = shapely.box(51.0, 0.0, 70.0, 100.0)
+    here = Board(SHEET, mm_per_unit=1.0, solid=NOTHING, soft=NOTHING, clear=way)
+    x, _ = here.copy().place((50.0, 50.0), (10.0, 3.0), clear_mm=1.0)
+    assert x + 5.0 <= 51.0
+
+
 def test_a_free_place_is_taken_as_it_is() -> None:
     assert board().place((20.0, 20.0), (10.0, 3.0), clear_mm=0.0, is_inside=True) == (20.0, 20.0)
 

@@ -2,9 +2,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from wardwright.documents.drawing.plan import base_plan, plan_with
-from wardwright.documents.drawing.recording import Text
-from wardwright.documents.drawing.sheet import sheet_for
+import shapely
+
+from wardwright.documents.drawing.plan import BasePlan, base_plan, plan_with
+from wardwright.documents.drawing.recording import Box, Text
+from wardwright.documents.drawing.sheet import HALF, QUARTER, sheet_for
 from wardwright.documents.writers.svg import write_svg
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
@@ -62,3 +64,28 @@ def test_labels_call_devices_by_their_letters(site: Site, catalogue: Catalogue) 
     drawing = plan_with(base, sketches, key="a", title="", description="")
     texts = [verb.text for _, verb in drawing.own.strokes if isinstance(verb, Text)]
     assert sorted(texts) == ["jewellery", "noticed by MD2"]
+
+
+def test_devices_keep_their_letters_off_walks_to_come(site: Site, catalogue: Catalogue) -> None:
+    across = Sketch(role="walk", storey="ground", points=((4.9, 3.2), (2.2, 3.2)))
+    plain, kept = (
+        base_plan(site, catalogue, storey_id="ground", sheet=sheet_for(site, room=HALF), ways=ways)
+        for ways in ((), (across,))
+    )
+    way = shapely.LineString(across.points)
+
+    def lying(base: BasePlan) -> int:
+        texts = [verb for _, verb in base.recording.strokes if isinstance(verb, Text | Box)]
+        return sum(way.distance(shapely.Point(getattr(v, "at", None) or v.centre)) < 0.1 for v in texts)  # type: ignore[union-attr] # a box has a centre
+
+    assert lying(kept) == 0
+    assert plain.key == kept.key
+
+
+def test_a_little_plan_says_less(site: Site, catalogue: Catalogue) -> None:
+    base = base_plan(site, catalogue, storey_id="ground", sheet=sheet_for(site, room=QUARTER))
+    sketch = Sketch(
+        role="notice", storey="ground", points=((3.0, 3.0),), label="noticed by Kitchen movement detector"
+    )
+    drawing = plan_with(base, (sketch,), key="a", title="", description="")
+    assert [verb.text for _, verb in drawing.own.strokes if isinstance(verb, Text)] == ["by MD2"]

@@ -1,30 +1,32 @@
 from __future__ import annotations
 
 import pytest
+import shapely
 
+from wardwright.documents.drawing.inks import text_width_mm
+from wardwright.documents.drawing.labels import Board
 from wardwright.documents.drawing.recording import Circle, Polygon, Recorder, Text
 from wardwright.documents.drawing.sheet import (
-    SHEET_HEIGHT_MM,
-    SHEET_WIDTH_MM,
-    SMALL_HEIGHT_MM,
-    SMALL_WIDTH_MM,
+    HALF,
+    QUARTER,
+    WHOLE,
+    Room,
     Sheet,
     draw_foot,
+    draw_numbered,
     sheet_for,
 )
 from wardwright.model.site import Site
 
 
-def test_a_terrace_fits_an_a4_page_at_fifty(site: Site) -> None:
-    sheet = sheet_for(site)
-    x0, y0, x1, y1 = sheet.bounds
-    assert sheet.scale == 50
-    assert (x1 - x0) * sheet.mm_per_m <= SHEET_WIDTH_MM
-    assert (y1 - y0) * sheet.mm_per_m <= SHEET_HEIGHT_MM
-
-
-def test_the_small_sheet_is_smaller(site: Site) -> None:
-    assert sheet_for(site, width_mm=SMALL_WIDTH_MM, height_mm=SMALL_HEIGHT_MM).scale == 100
+@pytest.mark.parametrize(("room", "scale"), [(WHOLE, 50), (HALF, 100), (QUARTER, 200)])
+def test_a_terrace_fits_the_room_it_is_given(site: Site, room: Room, scale: int) -> None:
+    sheet = sheet_for(site, room=room)
+    _, y0, _, y1 = sheet.bounds
+    assert sheet.scale == scale
+    assert sheet.width_mm <= room.width_mm
+    assert (y1 - y0) * sheet.mm_per_m <= room.height_mm
+    assert sheet.is_narrow == (room is QUARTER)
 
 
 def test_a_house_that_is_ten_times_as_large_has_a_smaller_scale(site: Site) -> None:
@@ -39,17 +41,28 @@ def test_a_house_that_is_ten_times_as_large_has_a_smaller_scale(site: Site) -> N
 @pytest.mark.parametrize(("scale", "metres"), [(20, 1), (50, 2), (100, 5), (200, 10)])
 def test_the_scale_bar_is_as_long_as_it_says(scale: int, metres: int) -> None:
     recorder = Recorder()
-    draw_foot(recorder, Sheet((0.0, 0.0, 20.0, 20.0), scale), north_deg=0.0)
+    draw_foot(recorder, Sheet((0.0, 0.0, 20.0, 20.0), scale, 9.0), north_deg=0.0)
     verbs = [verb for _, verb in recorder.recording().strokes]
     corners = [p for verb in verbs if isinstance(verb, Polygon) for ring in verb.rings for p in ring]
     length = max(p[0] for p in corners) - min(p[0] for p in corners)
     assert length == pytest.approx(metres)
-    assert f"{metres} m" in [verb.text for verb in verbs if isinstance(verb, Text)]
+    assert f"{metres} m, 1:{scale}" in [verb.text for verb in verbs if isinstance(verb, Text)]
 
 
 def test_an_unknown_north_is_said_and_not_drawn() -> None:
     recorder = Recorder()
-    draw_foot(recorder, Sheet((0.0, 0.0, 9.0, 9.0), 100), north_deg=None)
+    draw_foot(recorder, Sheet((0.0, 0.0, 9.0, 9.0), 100, 9.0), north_deg=None)
     verbs = [verb for _, verb in recorder.recording().strokes]
     assert "north not known" in [verb.text for verb in verbs if isinstance(verb, Text)]
     assert not [verb for verb in verbs if isinstance(verb, Circle)]
+
+
+def test_numbers_are_told_at_the_foot_in_lines_that_fit() -> None:
+    sheet = Sheet((0.0, 0.0, 4.0, 9.0), 100, 9.0)
+    board = Board(sheet.bounds, mm_per_unit=10.0, solid=shapely.Polygon(), soft=shapely.Polygon())
+    recorder = Recorder()
+    draw_numbered(recorder, sheet, (("1", "Cupboard"), ("2", "Boiler room"), ("3", "Hall")), board=board)
+    texts = [verb for _, verb in recorder.recording().strokes if isinstance(verb, Text)]
+    assert [verb.text for verb in reversed(texts)] == ["1 Cupboard, 2 Boiler room,", "3 Hall"]
+    assert all(text_width_mm(verb.style, verb.text) <= 36.5 for verb in texts)
+    assert len(board.taken) == 2

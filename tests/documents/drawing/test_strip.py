@@ -53,3 +53,19 @@ def test_a_range_far_beyond_every_likely_time_runs_off_the_axis() -> None:
 def test_a_range_that_the_axis_holds_has_no_arrow() -> None:
     strip = strip_of_time(EVENTS[:2], key="a", title="", description="")
     assert not [verb for _, verb in strip.own.strokes if isinstance(verb, Head)]
+
+
+def test_a_range_without_an_end_has_an_arrow_however_near_its_end_is() -> None:
+    last = Event("message outside", "alarm", 470.0, 440.0, 480.0, "470 s (440 s to never)", is_open=True)
+    strip = strip_of_time((last,), key="a", title="", description="")
+    assert [verb for _, verb in strip.own.strokes if isinstance(verb, Head)]
+
+
+def test_a_range_down_to_never_runs_off_the_line() -> None:
+    late = Estimate(value=-12.0, low=-480.0, high=3.0, unit="s")
+    line = range_line(late, key="a", description="", horizon_s=480.0)
+    assert [verb for _, verb in line.own.strokes if isinstance(verb, Head)]
+    (point,) = [verb for _, verb in line.own.strokes if isinstance(verb, Circle)]
+    assert point.centre[0] > 20.0
+    plain = range_line(late, key="a", description="")
+    assert not [verb for _, verb in plain.own.strokes if isinstance(verb, Head)]

@@ -12,6 +12,11 @@ from wardwright.documents.writers.html import write_html
 from wardwright.intake.report import IntakeReport
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
+from wardwright.questions.answer import Answer
+from wardwright.questions.table import ask
+from wardwright.rules.table import check
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.samples import read_sample
 
 VOID = {"meta", "br", "link"}
 
@@ -145,10 +150,43 @@ def test_a_plan_is_printed_at_its_scale(page: Page, browser: Any) -> None:
     found = tab.evaluate(
         "[...document.querySelectorAll('.roll svg')].map(e => e.getBoundingClientRect().width)"
     )
-    plans = [storey.drawing for storey in page.storeys]
+    plans = [storey.shown for storey in page.storeys]
     # 96 CSS pixels an inch of 25.4 mm.
     assert found[: len(plans)] == pytest.approx([plan.width_mm * 96 / 25.4 for plan in plans], abs=0.1)
     context.close()
+
+
+@pytest.mark.browser
+def test_the_terrace_prints_on_eight_sheets(browser: Any) -> None:
+    site, catalogue = read_sample("terrace"), load_catalogue()
+    page = page_of(site, catalogue, ask(site, catalogue), check(site, catalogue))
+    context = browser.new_context()
+    tab = context.new_page()
+    tab.set_content(write_html(page).decode())
+    printed = tab.pdf(prefer_css_page_size=True)
+    assert 4 <= len(re.findall(rb"/Type\s*/Page\b", printed)) <= 8
+    context.close()
+
+
+def test_an_answer_that_is_drawn_folded_is_not_printed(page: Page) -> None:
+    folded = [block for block in page.answers if block.drawings and not block.is_open]
+    text = write_html(page).decode()
+    assert folded
+    assert text.count('<div class="drawn folded">') == len(folded)
+    assert ".folded,details:not([open]){display:none}" in text.split("@media print")[1]
+
+
+def test_openings_that_are_not_counted_are_one_row_and_one_article(
+    site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]
+) -> None:
+    high = [
+        answers[4].model_copy(update={"subject": name, "reason": "not counted as a way in: 3.8 m up"})
+        for name in ("bath window", "attic window")
+    ]
+    lines = outline(page_of(site, catalogue, (answers[0], *high), ())).lines
+    assert lines.count("a: 2 openings not counted as ways in") == 1
+    assert lines.count("h3: 2 openings not counted as ways in") == 1
+    assert "li: 3.8 m up: attic window and bath window." in lines
 
 
 def test_no_promise_is_made(page: Page) -> None:

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from wardwright.geometry.raster import Grid
-from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at, walked_along
+from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at, points_on, walked_along
 
 
 def test_straight_toward_is_0_and_across_is_90() -> None:
@@ -23,6 +23,13 @@ def test_off_the_grid_is_false() -> None:
     mask = np.array([[True, False]])
     places = np.array([[0.5, 0.5], [1.5, 0.5], [-0.5, 0.5], [0.5, 1.5]])
     assert mask_at(grid, mask, places).tolist() == [True, False, False, False]
+    both = mask_at(grid, np.stack([mask, ~mask]), places)
+    assert both.tolist() == [[True, False, False, False], [False, True, False, False]]
+
+
+def test_points_of_a_walk_by_storey() -> None:
+    assert points_on(("ground", "first", "ground"), "ground").tolist() == [0, 2]
+    assert len(points_on(("ground",), "attic")) == 0
 
 
 def test_walked_distance_to_the_first() -> None:

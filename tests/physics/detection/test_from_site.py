@@ -341,6 +341,13 @@ def landing_house(balusters: Any = "open") -> tuple[Site, Device]:
     return site.model_copy(update={"devices": (device,)}), device
 
 
+def beside_the_flight(below: Watch) -> BoolArray:
+    """Cells farther from the flight of that house than a body's radius reaches."""
+    x, y = np.moveaxis(below.grid.centres(), -1, 0)
+    off: BoolArray = (np.abs(y - 1.5) > 0.8 + 0.35) | (x < 1.0 - 0.35) | (x > 4.0 + 0.35)
+    return off
+
+
 def test_through_a_stairwell_it_may_see_the_floor_below() -> None:
     site, device = landing_house()
     (below,) = watch_elsewhere(site, CATALOGUE, device)
@@ -348,15 +355,19 @@ def test_through_a_stairwell_it_may_see_the_floor_below() -> None:
     assert nested(below)
     assert area(below.high, below) > 0.3
     # By hand: over the well's near edge (x = 4, 2.2 m below the eye and 0.9 m away) it sees heads at 1.75 m from
-    # x = 4.9 - 0.9 x 3.15 / 2.2 = 3.61 on, and a body's radius (three cells) more counts.
-    assert below.grid.centres()[below.high][:, 0].max() < 3.61 + 0.35
+    # x = 4.9 - 0.9 x 3.15 / 2.2 = 3.61 on, and a body's radius (three cells) more counts. Who is on the flight
+    # stands higher, and is seen up to its end at x = 4.
+    x = below.grid.centres()[..., 0]
+    assert x[below.high & ~beside_the_flight(below)].max() < 4.0 + 0.35
+    assert x[below.high & beside_the_flight(below)].max() < 3.61 + 0.35
 
 
 def test_without_a_stairwell_nothing_is_seen_below() -> None:
     site, device = landing_house()
     small = site.stairs[0].model_copy(update={"well_m": ((4.0, 0.2), (4.1, 0.2), (4.1, 0.3), (4.0, 0.3))})
     (below,) = watch_elsewhere(site.model_copy(update={"stairs": (small,)}), CATALOGUE, device)
-    assert not below.high.any()
+    # Who comes up the flight is above the floor in the end, whatever hole is drawn.
+    assert not (below.high & beside_the_flight(below)).any()
 
 
 def test_open_balusters_are_seen_through_on_the_high_side_only() -> None:
@@ -375,6 +386,42 @@ def test_somebody_coming_up_the_stairs_is_noticed_on_the_flight() -> None:
     up = noticed_along(site, CATALOGUE, device, **way)
     assert np.isfinite(up.noticed_m[2])
     assert up.noticed_m[2] < 3.0
+
+
+@given(st.integers(0, 9999), st.sampled_from(["upright", "crouch", "crawl", "pet"]), st.booleans())
+def test_nobody_is_noticed_on_a_flight_before_the_high_side_shape(
+    seed: int, posture: Any, is_upstairs: bool
+) -> None:
+    # From before the foot of the flight or from the floor it leads to; not from under it, where the model's upright
+    # body, flat below, sticks out of the steps.
+    rng = np.random.default_rng(seed)
+    site, _ = landing_house("none")
+    at = (
+        float(rng.uniform(4.2, 4.9) if is_upstairs else rng.uniform(0.1, 0.8)),
+        float(rng.uniform(0.1, 2.9)),
+    )
+    storey = "first" if is_upstairs else "ground"
+    mount = FreeMount(on="free", storey=storey, at_m=at, height_m=float(rng.uniform(1.0, 2.3)))
+    facts = {"heading_deg": float(rng.uniform(0, 360)), "tilt_deg": float(rng.choice([0.0, 10.0, 40.0]))}
+    device = CORNER.model_copy(update={"mount": mount, **facts})
+    side = float(rng.uniform(0.8, 2.2))
+    way = straight((1.0, side), (3.7, side), float(rng.uniform(0.3, 3.0)))
+    way["storeys"] = ("ground",) * len(way["points"])
+    found = noticed_along(site, CATALOGUE, device, posture=posture, **way)
+    # A cell and a step of the walk: the shape is told by cells.
+    assert found.noticed_m.min() >= found.entered_m - 0.15 or np.isinf(found.noticed_m).all()
+
+
+def test_on_a_flight_one_is_seen_as_high_as_one_stands() -> None:
+    # By hand, 0.9 m up a metre from x = 1 on: the highest row, 5.7 deg down less a margin of 5 deg, is 2.16 m up at
+    # x = 3.4, where the feet of who crawls up are as high. A body's radius and half a cell farther, at 3.67, nobody
+    # is noticed any more. At x = 3.05 they are from 1.85 to 2.45 m up, in view; on the floor the steps hide all.
+    site, _ = landing_house("none")
+    mount = FreeMount(on="free", storey="ground", at_m=(0.1, 1.5), height_m=2.2)
+    device = CORNER.model_copy(update={"mount": mount, "heading_deg": 0.0})
+    shapes = watch(site, CATALOGUE, device, posture="crawl")
+    row, column = shapes.grid.cells_of(np.array([[3.85, 1.55], [3.05, 1.55]]))
+    assert shapes.high[row, column].tolist() == [False, True]
 
 
 def test_a_moved_device_works_out_itself_alone() -> None:

@@ -2,24 +2,37 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from wardwright.documents.content.drivers import DriverLine, chance_words, driver_lines
+from wardwright.documents.content.headline import headline, is_nought, measure_of
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
 from wardwright.documents.content.names import Names
 from wardwright.documents.content.quantities import (
     range_words,
     sentence,
     value_words,
-    with_range,
 )
-from wardwright.documents.content.race import event_of, race_strip
-from wardwright.documents.content.wording import BASES, QUESTION_SHORT, VERDICTS
+from wardwright.documents.content.race import HOLDS, event_of, race_strip, race_words
+from wardwright.documents.content.wording import (
+    AT_ONCE,
+    BASES,
+    QUESTION_HEADINGS,
+    QUESTION_SHORT,
+    UNDETECTED,
+    VERDICTS,
+)
 from wardwright.documents.drawing.plan import BasePlan, plan_with
 from wardwright.documents.drawing.recording import Drawing
 from wardwright.documents.drawing.strip import range_line
 from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, Verdict
+
+OPEN: tuple[Verdict, ...] = ("bad", "thin")
+"""Verdicts whose drawings are shown, and printed, without being asked for."""
+RACE = 1
+"""The question that has a strip of time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +53,8 @@ class AnswerBlock:
     rank: int
     question: int
     question_name: str
+    heading: str
+    """What stands before the subject in the heading."""
     subject: str
     measure: str
     verdict: Verdict
@@ -56,6 +71,8 @@ class AnswerBlock:
     mends: tuple[str, ...]
     range_line: Drawing | None
     strip: Drawing | None
+    told: tuple[str, ...]
+    """What happens in a race, in its order."""
     drawings: tuple[Drawing, ...]
     is_open: bool
     """Whether its drawings are shown without being asked for."""
@@ -68,6 +85,7 @@ def answer_block(
     names: Names,
     bases: tuple[BasePlan, ...],
     suggested: tuple[Sketch, ...] = (),
+    horizon_s: float = math.inf,
 ) -> AnswerBlock:
     """Put one answer into words and drawings.
 
@@ -83,6 +101,8 @@ def answer_block(
         The plans of the storeys, which its sketches are drawn over.
     suggested : tuple of Sketch, default ()
         Where its mends would put things; drawn with it.
+    horizon_s : float, default inf
+        A time this long stands for never. [s]
 
     Returns
     -------
@@ -92,53 +112,58 @@ def answer_block(
     key = f"answer-{rank}"
     estimate = answer.estimate
     mends = sorted(answer.mends, key=lambda mend: mend.action not in LOCKS_AND_LIGHTS)
-    strip = race_strip(answer, key=f"{key}-strip")
+    strip = race_strip(answer, key=f"{key}-strip", horizon_s=horizon_s)
     word, words = VERDICTS[answer.verdict]
+    value, span = headline(answer, horizon_s=horizon_s)
     return AnswerBlock(
         key=key,
         rank=rank,
         question=answer.question,
         question_name=QUESTION_SHORT.get(answer.question, f"Question {answer.question}"),
+        heading=QUESTION_HEADINGS.get(answer.question, ""),
         subject=answer.subject,
-        measure=answer.measure,
+        measure=measure_of(answer, value),
         verdict=answer.verdict,
         verdict_word=word,
         verdict_words=words,
-        value=value_words(estimate) if estimate else "no number",
-        range=range_words(estimate) if estimate else "",
+        value=value or "no number",
+        range=span,
         chance=chance_words(answer.chance) if estimate else "",
         reason=sentence(answer.reason) if answer.reason else "",
         basis=BASES[estimate.basis] if estimate else "",
         drivers=driver_lines(estimate) if estimate else (),
-        numbers=()
-        if strip is not None and not _beside_strip(answer)
-        else _numbers(answer, strip is not None),
+        numbers=_numbers(answer),
         notes=tuple(sentence(note) for note in answer.notes),
         mends=tuple(mend_sentence(mend, names) for mend in mends),
-        range_line=_range_line(answer, key=f"{key}-range"),
+        range_line=_range_line(answer, key=f"{key}-range", horizon_s=horizon_s)
+        if span or value != AT_ONCE
+        else None,
         strip=strip,
+        told=race_words(answer, horizon_s=horizon_s),
         drawings=_drawings(answer, key=key, bases=bases, suggested=suggested),
-        is_open=answer.verdict in ("bad", "thin"),
+        is_open=answer.verdict in OPEN,
     )
 
 
-def _range_line(answer: Answer, *, key: str) -> Drawing | None:
+def _range_line(answer: Answer, *, key: str, horizon_s: float) -> Drawing | None:
     if answer.estimate is None:
         return None
-    words = f"{with_range(answer.estimate)}; the upright stroke is nought"
-    return range_line(answer.estimate, key=key, description=words)
+    value, span = headline(answer, horizon_s=horizon_s)
+    words = f"{value} ({span})" if span else value
+    words = f"{words}; the upright stroke is nought"
+    return range_line(answer.estimate, key=key, description=words, horizon_s=horizon_s)
 
 
-def _beside_strip(answer: Answer) -> bool:
-    return any(event_of(part.name) is None for part in answer.parts)
-
-
-def _numbers(answer: Answer, has_strip: bool) -> tuple[NumberLine, ...]:
+def _numbers(answer: Answer) -> tuple[NumberLine, ...]:
+    """The numbers behind an answer; those of a race are on its strip and in its words."""
     lines = []
+    is_at_once = answer.question in UNDETECTED and answer.estimate is not None
     for part in answer.parts:
-        if has_strip and event_of(part.name) is not None:
-            continue
         one = part.estimate
+        if answer.question == RACE and (event_of(part.name) or (one and part.name.startswith(HOLDS))):
+            continue
+        if is_at_once and one is not None and is_nought(one.high, one):
+            continue  # noticed where they come in: no way, no time, no floor
         lines.append(
             NumberLine(
                 part.name,

@@ -52,6 +52,11 @@ def mend_sentence(mend: Mend, names: Names, *, is_plain: bool = False) -> str:
     return text
 
 
+def what_of(mend: Mend, names: Names) -> str:
+    """What a mend is to fit, add or find out, such as ``lock``."""
+    return _what(mend, dict(mend.values), names)
+
+
 def _what(mend: Mend, values: dict[str, Value], names: Names) -> str:
     """What a mend's first words name; it is taken out of its values."""
     key = next((one for one in WHAT if one in values), "")

@@ -6,12 +6,13 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
+from wardwright.documents.content.headline import horizon_of
 from wardwright.documents.content.quantities import with_range
 from wardwright.documents.content.race import race_strip
 from wardwright.documents.drawing.beside import beside
 from wardwright.documents.drawing.plan import base_plan, plan_with
 from wardwright.documents.drawing.recording import Drawing
-from wardwright.documents.drawing.sheet import SMALL_HEIGHT_MM, SMALL_WIDTH_MM, sheet_for
+from wardwright.documents.drawing.sheet import HALF, sheet_for
 from wardwright.documents.drawing.strip import range_line
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
@@ -56,11 +57,11 @@ def race_picture(site: Site, catalogue: Catalogue, answer: Answer, *, also: Sequ
     ValueError
         If the answer is no race with a number.
     """
-    strip = race_strip(answer, key="strip")
+    strip = race_strip(answer, key="strip", horizon_s=horizon_of(catalogue))
     if strip is None or answer.estimate is None:
         raise ValueError(f"the answer about {answer.subject} is no race with a number")
     walk = max((s for s in answer.sketches if s.role == "walk"), key=lambda sketch: len(sketch.points))
-    sheet = sheet_for(site, width_mm=SMALL_WIDTH_MM, height_mm=SMALL_HEIGHT_MM)
+    sheet = sheet_for(site, room=HALF)
     base = base_plan(site, catalogue, storey_id=walk.storey, sheet=sheet)
     # The region where notice still helps is left to the page: one picture says one thing.
     sketches = tuple(sketch for sketch in answer.sketches if sketch.role != "timely")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from wardwright.model.estimate import Estimate
 
 UNIT_WORDS = {"m2": "m\u00b2", "deg": "\u00b0", "deg C": "\u00b0C", "s-1": "/s", "-": ""}
@@ -126,3 +128,14 @@ def sentence(text: str) -> str:
     if not text:
         return ""
     return text[0].upper() + text[1:] + ("" if text[-1] in ".?!" else ".")
+
+
+def joined(names: Sequence[str]) -> str:
+    """Names as a list that is read aloud.
+
+    Examples
+    --------
+    >>> joined(["hall", "kitchen", "bath"])
+    'hall, kitchen and bath'
+    """
+    return " and ".join(part for part in (", ".join(names[:-1]), *names[-1:]) if part)

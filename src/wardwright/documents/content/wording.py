@@ -37,6 +37,8 @@ VERDICTS: dict[Verdict, tuple[str, str]] = {
 }
 """A word and a phrase for each verdict, worst first."""
 
+NOT_COUNTED_WORDS = "openings that nobody is taken to come in by"
+
 SEVERITIES: dict[Severity, tuple[str, str]] = {
     "must mend": ("Must mend", "A contradiction, the device\u2019s own sheet, or a need that was stated."),
     "advise": ("Advised", "Common practice."),
@@ -66,6 +68,14 @@ MARKS: dict[Mark, str] = {
 
 QUESTION_SHORT = {1: "The race", 5: "Undetected walk", 11: "What it sees"}
 """A short name for each question that is answered; the long one is in the table of questions."""
+QUESTION_HEADINGS = {1: "The race from", 5: "Undetected walk from", 11: "What is seen by"}
+"""How the heading of an answer begins; its subject follows."""
+UNDETECTED = frozenset({5})
+"""Questions whose value is how far somebody gets before anything notices."""
+AT_ONCE = "at once"
+"""In place of a walk of no length: whoever comes in is noticed where they come in."""
+AT_ONCE_MEASURE = "noticed where they come in"
+OR_WITHIN = "or within"
 
 SIGNS: dict[str, str] = {
     "walk": "way walked, ticked in seconds",
@@ -90,6 +100,15 @@ RACE_EVENTS: tuple[tuple[str, str, str], ...] = (
     ("broken", "intruder", "control unit broken"),
 )
 """A word in the name of a part, whose event it is, and how it is written on the strip of time."""
+
+RACE_TOLD: dict[str, tuple[str, str]] = {
+    "notice": ("noticed after", "nothing notices"),
+    "sounder": ("sounder loud at", "no sounder sounds"),
+    "message": ("message out at", "no message leaves"),
+    "reach": ("control unit reached at", "the control unit is not reached"),
+    "broken": ("control unit broken at", "the control unit is not broken"),
+}
+"""For each of these events: how it is said with its time, and without one."""
 
 NEVER = "never"
 NOT_WATCHED = "no movement detector watches this storey."

@@ -8,17 +8,22 @@ import shapely
 import shapely.affinity
 
 from wardwright.documents.drawing.hatching import rings_of
-from wardwright.documents.drawing.inks import INKS, LETTER_WIDTH, text_width_mm
+from wardwright.documents.drawing.inks import INKS, text_width_mm
 from wardwright.documents.drawing.labels import Board
 from wardwright.documents.drawing.recording import Recorder
-from wardwright.model.fabric import Space, Stair, Wall
+from wardwright.model.fabric import Stair, Wall
 from wardwright.model.fixture import Fixture
 from wardwright.model.opening import Opening
-from wardwright.model.placement import fixture_outline, opening_footprint, wall_footprint
+from wardwright.model.placement import fixture_outline, opening_footprint, opening_line, wall_footprint
 from wardwright.model.site import Site
 
+ON_ITSELF = 0.31
+"""What a name may cost that lies on its own fixture and on nothing else. [-]"""
 RISER_M = 0.19
 """Height of a step where only the storeys are known: for the number of treads drawn. [m] (assumption)"""
+
+TOUCH_M = 0.1
+"""A wall this near to a space is about it. [m] (assumption)"""
 
 
 def blocks(site: Site, storey_id: str) -> shapely.Geometry:
@@ -52,6 +57,21 @@ def furniture(site: Site, storey_id: str) -> shapely.Geometry:
     return shapely.union_all(parts)
 
 
+def doorways(site: Site, storey_id: str) -> shapely.Geometry:
+    """What labels keep off: where leaves swing and doors stand. [m]"""
+    parts = []
+    for wall, opening in openings_of(site, storey_id):
+        hole = shapely.Polygon(opening_footprint(wall, opening))
+        if opening.kind in ("window", "rooflight"):
+            continue
+        parts.append(hole)
+        if opening.hinge in ("start", "end") and opening.swing != "none":
+            way = shapely.LineString(opening_line(wall, opening))
+            away = opening.width_m / max(1, opening.leaves) + wall.thickness_m / 2
+            parts.append(way.buffer(away if opening.swing == "left" else -away, single_sided=True))
+    return shapely.union_all(parts)
+
+
 def _angle(wall: Wall) -> float:
     (ax, ay), (bx, by) = wall.line_m
     return math.atan2(by - ay, bx - ax)
@@ -75,11 +95,34 @@ def openings_of(site: Site, storey_id: str) -> tuple[tuple[Wall, Opening], ...]:
     return tuple((walls[o.wall], o) for o in site.openings if o.wall in walls)
 
 
-def draw_walls(recorder: Recorder, solid: shapely.Geometry) -> None:
-    """Draw walls as solid ink."""
-    rings = rings_of(solid)
-    if rings:
-        recorder.polygon("wall", rings)
+def draw_walls(recorder: Recorder, solid: shapely.Geometry, *, faint: shapely.Geometry) -> None:
+    """Draw walls as solid ink, those in the faint area faint."""
+    for style, part in (("wall-else", solid.intersection(faint)), ("wall", solid.difference(faint))):
+        rings = rings_of(part)
+        if rings:
+            recorder.polygon(style, rings)
+
+
+def others_part(site: Site, storey_id: str) -> shapely.Geometry:
+    """Where a storey is somebody else's: their spaces with the walls about them that are about none of ours. [m]"""
+    ours, others = (
+        shapely.union_all(
+            [
+                shapely.make_valid(shapely.Polygon(space.outline_m))
+                for space in site.spaces
+                if space.storey == storey_id and (space.belongs == "ours") == is_ours
+            ]
+        )
+        for is_ours in (True, False)
+    )
+    if others.is_empty:
+        return others
+    walls = [wall for wall in site.walls if wall.storey == storey_id]
+    prints = [(wall, shapely.Polygon(wall_footprint(wall)).buffer(0)) for wall in walls]
+    wide = max((wall.thickness_m for wall, _ in prints), default=0.0) + TOUCH_M
+    mine = [near for _, near in prints if near.distance(ours) < TOUCH_M] if not ours.is_empty else []
+    kept = shapely.union_all(mine).intersection(ours.buffer(wide, join_style="mitre"))
+    return others.buffer(wide, join_style="mitre").difference(ours.union(kept))
 
 
 def draw_ground(recorder: Recorder, site: Site, *, bounds: tuple[float, float, float, float]) -> None:
@@ -125,8 +168,8 @@ def _heading(way: shapely.LineString, share: float) -> float:
     return math.atan2(b.y - a.y, b.x - a.x)
 
 
-def draw_fixture(recorder: Recorder, fixture: Fixture, *, mm_per_m: float) -> None:
-    """Draw a fixture as a thin box: one that gets warm is hatched, one with room for it is named."""
+def draw_fixture(recorder: Recorder, fixture: Fixture) -> None:
+    """Draw a fixture as a thin box; one that gets warm is hatched."""
     ring = fixture_outline(fixture)
     recorder.polygon("fixture", (ring,))
     if fixture.heat != "none":
@@ -139,47 +182,17 @@ def draw_fixture(recorder: Recorder, fixture: Fixture, *, mm_per_m: float) -> No
             (a[0] + (ring[0][0] - a[0]) * share, a[1] + (ring[0][1] - a[1]) * share),
             (b[0] + (ring[1][0] - b[0]) * share, b[1] + (ring[1][1] - b[1]) * share),
         )
+
+
+def name_fixture(recorder: Recorder, fixture: Fixture, *, board: Board, mm_per_m: float) -> None:
+    """Name a fixture that has room for it, where nothing else is."""
+    ring = fixture_outline(fixture)
     wide = (max(p[0] for p in ring) - min(p[0] for p in ring)) * mm_per_m
     high = (max(p[1] for p in ring) - min(p[1] for p in ring)) * mm_per_m
     name = fixture.name.lower()
-    if fixture.heat == "none" and high > 3.0 and text_width_mm("small", name) + 1.0 < wide:
+    size = (text_width_mm("small", name) + 1.0, INKS["small"].size_mm * 1.2)
+    if fixture.heat != "none" or high <= size[1] or wide <= size[0]:
+        return
+    if board.cost(fixture.centre_m, size) <= ON_ITSELF:
+        board.take(fixture.centre_m, size)
         recorder.text("small", fixture.centre_m, name)
-
-
-def draw_name(recorder: Recorder, space: Space, *, board: Board, mm_per_m: float) -> None:
-    """Write a space's name and area where there is room for them."""
-    area = shapely.make_valid(shapely.Polygon(space.outline_m))
-    circle = shapely.maximum_inscribed_circle(area, tolerance=0.05)
-    middle = (float(circle.coords[0][0]), float(circle.coords[0][1]))
-    x0, _, x1, _ = area.bounds
-    room_mm = (x1 - x0) * mm_per_m * 0.97
-    is_ours = space.belongs == "ours"
-    style, lines = _fitted(space.name, room_mm=room_mm)
-    if not is_ours:
-        style = "space-else"
-        lines = (*lines, "neighbour's" if space.belongs == "neighbour" else "shared")
-    second = "" if not is_ours else f"{area.area:.1f} m\u00b2"
-    size = INKS[style].size_mm
-    step_mm = size * 1.25
-    rows = len(lines) + (1 if second else 0)
-    wide = max(text_width_mm(style, line) for line in (*lines, second))
-    at = board.place(middle, (wide, rows * step_mm), clear_mm=-0.3 * wide, is_inside=True)
-    top = at[1] + (rows - 1) * step_mm / 2 / mm_per_m
-    for i, line in enumerate(lines):
-        recorder.text(style, (at[0], top - i * step_mm / mm_per_m), line)
-    if second:
-        recorder.text("space-area", (at[0], top - (rows - 1) * step_mm / mm_per_m), second)
-
-
-def _fitted(name: str, *, room_mm: float) -> tuple[str, tuple[str, ...]]:
-    """The style and the lines in which a name fits a width; the smallest if none does."""
-    words = name.split() or [name]
-    middle = min(range(1, len(words) + 1), key=lambda i: abs(len(" ".join(words[:i])) - len(name) / 2))
-    halves = tuple(half for half in (" ".join(words[:middle]), " ".join(words[middle:])) if half)
-    for style in ("space-name", "space-name-small", "space-name-tiny"):
-        for lines in ((name,), halves):
-            if max(text_width_mm(style, line) for line in lines) <= room_mm:
-                return style, lines
-    letters = max(3, int(room_mm / (INKS["space-name-tiny"].size_mm * LETTER_WIDTH)))
-    cut = name if len(name) <= letters else name[: letters - 1] + "\u2026"
-    return "space-name-tiny", (cut,)

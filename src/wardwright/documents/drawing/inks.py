@@ -11,6 +11,7 @@ from typing import NamedTuple
 COLOURS: dict[str, str] = {
     "ink": "#1b1a17",
     "soft": "#5f5b52",
+    "faint": "#c4beb0",
     "paper": "#ffffff",
     "blue": "#0072b2",
     "sky": "#56b4e9",
@@ -25,6 +26,8 @@ PREFIX = "ink-"
 """Goes before a style's name where it is a class: one word, since what is used again has no ancestors."""
 PAD_MM = 1.1
 """Between the letters of a box and its frame. [mm]"""
+LEAST_MM = 2.12
+"""The smallest letters: 6 pt. [mm]"""
 LETTER_WIDTH = 0.54
 """Mean width of a letter as a share of its size: for placing labels only. [-] (assumption)"""
 
@@ -47,6 +50,7 @@ class Ink(NamedTuple):
 INKS: dict[str, Ink] = {
     # The house
     "wall": Ink(width_mm=0.25, fill="ink"),
+    "wall-else": Ink(stroke=None, fill="faint"),
     "opening": Ink(width_mm=0.18, fill="paper"),
     "glass": Ink(width_mm=0.18),
     "leaf": Ink(width_mm=0.35),
@@ -59,11 +63,12 @@ INKS: dict[str, Ink] = {
     "ground": Ink(stroke="soft", width_mm=0.18, dash_mm=(3.0, 0.8, 0.4, 0.8)),
     "ground-thing": Ink(stroke="soft", width_mm=0.13, dash_mm=(0.8, 0.6)),
     "space-name": Ink(stroke=None, fill="ink", size_mm=2.7),
-    "space-name-small": Ink(stroke=None, fill="ink", size_mm=2.1),
-    "space-name-tiny": Ink(stroke=None, fill="ink", size_mm=1.75),
-    "space-area": Ink(stroke=None, fill="soft", size_mm=2.1),
-    "space-else": Ink(stroke=None, fill="soft", size_mm=2.1, is_italic=True),
-    "small": Ink(stroke=None, fill="soft", size_mm=1.8),
+    "space-name-small": Ink(stroke=None, fill="ink", size_mm=2.4),
+    "space-name-tiny": Ink(stroke=None, fill="ink", size_mm=2.12),
+    "space-number": Ink(stroke=None, fill="ink", size_mm=2.4, weight=700),
+    "space-area": Ink(stroke=None, fill="soft", size_mm=2.12),
+    "space-else": Ink(stroke=None, fill="soft", size_mm=2.12, is_italic=True),
+    "small": Ink(stroke=None, fill="soft", size_mm=2.12),
     "frame-text": Ink(stroke=None, fill="ink", size_mm=2.2),
     "frame-line": Ink(width_mm=0.25),
     "frame-solid": Ink(width_mm=0.18, fill="ink"),
@@ -84,7 +89,7 @@ INKS: dict[str, Ink] = {
     "timely": Ink(stroke="green", width_mm=0.45, dash_mm=(4.0, 0.9, 0.5, 0.9)),
     "walk": Ink(width_mm=0.55),
     "walk-tick": Ink(width_mm=0.3),
-    "walk-time": Ink(stroke=None, fill="ink", size_mm=2.1, weight=600),
+    "walk-time": Ink(stroke=None, fill="ink", size_mm=2.12, weight=600),
     "unnoticed": Ink(stroke="vermilion", width_mm=1.5, dash_mm=(0.5, 1.1)),
     "unnoticed-floor": Ink(stroke="vermilion", width_mm=0.28, dash_mm=(1.6, 1.0), hatch=((135.0, 2.2),)),
     "unnoticed-floor-edge": Ink(stroke="vermilion", width_mm=0.35, dash_mm=(1.6, 0.7)),
@@ -100,8 +105,8 @@ INKS: dict[str, Ink] = {
     "paper": Ink(stroke=None, fill="paper"),
     "picture-name": Ink(stroke=None, fill="ink", size_mm=4.2, weight=600),
     "picture-value": Ink(stroke=None, fill="ink", size_mm=5.0, weight=600),
-    "strip-name": Ink(stroke=None, fill="ink", size_mm=3.1),
-    "strip-value": Ink(stroke=None, fill="ink", size_mm=3.1, weight=600),
+    "strip-name": Ink(stroke=None, fill="ink", size_mm=2.9),
+    "strip-value": Ink(stroke=None, fill="ink", size_mm=2.9, weight=600),
     "strip-axis": Ink(stroke="soft", width_mm=0.18),
     "strip-grid": Ink(stroke="soft", width_mm=0.1, dash_mm=(0.4, 0.9)),
     "strip-number": Ink(stroke=None, fill="soft", size_mm=2.6),
@@ -160,7 +165,7 @@ def _rule(ink: Ink, colours: dict[str, str]) -> str:
         parts += [f"stroke-dasharray:{' '.join(f'{d:g}' for d in ink.dash_mm)}"] if ink.dash_mm else []
     elif ink.size_mm:
         # Letters stand on a rim of paper, so that hatching does not run through them.
-        parts.append(f"stroke:{colours['paper']};stroke-width:{0.3 * ink.size_mm:.2f};paint-order:stroke")
+        parts.append(f"stroke:{colours['paper']};stroke-width:{0.4 * ink.size_mm:.2f};paint-order:stroke")
         parts.append("stroke-linejoin:round")
     if ink.size_mm and not ink.stroke:
         parts.append(f"font-size:{ink.size_mm:g}px")

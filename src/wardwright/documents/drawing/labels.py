@@ -12,6 +12,9 @@ from wardwright.model.record import Point2
 STEPS = ((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0), (0.7, 0.7), (-0.7, 0.7), (-0.7, -0.7), (0.7, -0.7))
 """Directions in which a place for a label is looked for."""
 
+RINGS = 7
+"""How many times farther out a place is looked for. [-]"""
+
 
 class Taken(NamedTuple):
     """A rectangle that a label or a sign has: lowest x, lowest y, highest x, highest y."""
@@ -38,18 +41,23 @@ class Board:
         mm_per_unit: float,
         solid: shapely.Geometry,
         soft: shapely.Geometry,
+        clear: shapely.Geometry | None = None,
     ) -> None:
         self.taken: list[Taken] = []
         self._bounds = bounds
         self._unit = 1.0 / mm_per_unit
         self._solid = solid
         self._soft = soft
+        self._clear = shapely.Polygon() if clear is None else clear
+        shapely.prepare(self._clear)
         shapely.prepare(self._solid)
         shapely.prepare(self._soft)
 
     def copy(self) -> Board:
         """A board with the same places taken, to go on from."""
-        other = Board(self._bounds, mm_per_unit=1.0 / self._unit, solid=self._solid, soft=self._soft)
+        other = Board(
+            self._bounds, mm_per_unit=1.0 / self._unit, solid=self._solid, soft=self._soft, clear=self._clear
+        )
         other.taken = list(self.taken)
         return other
 
@@ -63,15 +71,17 @@ class Board:
         self.taken.append(self.rectangle(centre, size_mm))
 
     def cost(self, centre: Point2, size_mm: tuple[float, float]) -> float:
-        """How badly a label would lie at a place: what of it lies on others, on walls, off the sheet."""
+        """How badly a label would lie: what of it lies on others, walls, doorways, ways, off the sheet."""
         box = self.rectangle(centre, size_mm)
         area = (box.x1 - box.x0) * (box.y1 - box.y0)
         shared = sum(box.shared(other) for other in self.taken)
         shape = shapely.box(*box)
-        on_walls = float(self._solid.intersection(shape).area)
-        on_things = float(self._soft.intersection(shape).area)
+        on_things = (
+            weight * float(part.intersection(shape).area) if part.intersects(shape) else 0.0
+            for part, weight in ((self._solid, 2.0), (self._soft, 0.3), (self._clear, 1.2))
+        )
         inside = box.shared(Taken(*self._bounds))
-        return (4.0 * shared + 2.0 * on_walls + 0.3 * on_things + 8.0 * (area - inside)) / area
+        return (4.0 * shared + sum(on_things) + 8.0 * (area - inside)) / area
 
     def place(
         self,
@@ -107,7 +117,7 @@ class Board:
         best, least = at, math.inf
         if is_inside:
             least = self.cost(at, size_mm)
-        for ring in range(5):
+        for ring in range(RINGS):
             if least < 0.02:
                 break
             for rank, (sx, sy) in enumerate(STEPS):

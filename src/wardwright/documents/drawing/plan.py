@@ -4,27 +4,35 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+import shapely
+
 from wardwright.documents.drawing.devices import device_tags, draw_device, take_place
 from wardwright.documents.drawing.house import (
     blocks,
+    doorways,
     draw_fixture,
     draw_ground,
-    draw_name,
     draw_stair,
     draw_walls,
     furniture,
+    name_fixture,
     openings_of,
+    others_part,
     wall_area,
 )
 from wardwright.documents.drawing.labels import Board
 from wardwright.documents.drawing.openings import draw_opening
 from wardwright.documents.drawing.overlay import draw_sketches
 from wardwright.documents.drawing.recording import Drawing, Recorder, Recording
-from wardwright.documents.drawing.sheet import FOOT_MM, Sheet, draw_foot
+from wardwright.documents.drawing.sheet import FOOT_MM, Sheet, draw_foot, draw_numbered
+from wardwright.documents.drawing.space_names import draw_names
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.placement import standing
+from wardwright.model.placement import opening_footprint, standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
+
+WAY_MM = 0.7
+"""Kept free to each side of a walk. [mm]"""
 
 
 class BasePlan(NamedTuple):
@@ -42,7 +50,9 @@ class BasePlan(NamedTuple):
     """The name of each device of the house and its letters on the plan, the longest name first."""
 
 
-def base_plan(site: Site, catalogue: Catalogue, *, storey_id: str, sheet: Sheet) -> BasePlan:
+def base_plan(
+    site: Site, catalogue: Catalogue, *, storey_id: str, sheet: Sheet, ways: tuple[Sketch, ...] = ()
+) -> BasePlan:
     """Draw a storey's house and devices.
 
     Parameters
@@ -55,6 +65,8 @@ def base_plan(site: Site, catalogue: Catalogue, *, storey_id: str, sheet: Sheet)
         Which storey.
     sheet : Sheet
         Edges and scale, one for all storeys.
+    ways : tuple of Sketch, default ()
+        Walks that will be drawn over it, which labels keep clear of.
 
     Returns
     -------
@@ -63,13 +75,9 @@ def base_plan(site: Site, catalogue: Catalogue, *, storey_id: str, sheet: Sheet)
     """
     recorder = Recorder()
     unit = sheet.mm_per_m
-    board = Board(
-        sheet.bounds, mm_per_unit=unit, solid=blocks(site, storey_id), soft=furniture(site, storey_id)
-    )
+    board = _board(site, storey_id, sheet=sheet, ways=ways)
     _house(recorder, site, storey_id, sheet=sheet)
-    draw_walls(recorder, wall_area(site, storey_id))
-    for wall, opening in openings_of(site, storey_id):
-        draw_opening(recorder, wall, opening)
+    _walls(recorder, site, storey_id)
     draw_foot(recorder, sheet, north_deg=site.place.north_deg)
     tags = device_tags(site, catalogue)
     stands = {d.id: standing(site, d) for d in site.devices}
@@ -77,25 +85,53 @@ def base_plan(site: Site, catalogue: Catalogue, *, storey_id: str, sheet: Sheet)
     for device in here:
         take_place(board, stands[device.id], tags[device.id], mm_per_m=unit)
     recorder.layer = "names"
-    for space in site.spaces:
-        if space.storey == storey_id:
-            draw_name(recorder, space, board=board, mm_per_m=unit)
+    numbered = draw_names(recorder, site, storey_id=storey_id, board=board, sheet=sheet)
+    draw_numbered(recorder, sheet, numbered, board=board)
     recorder.layer = "devices"
     for device in here:
         draw_device(recorder, site, device, tag=tags[device.id], board=board, mm_per_m=unit)
+    recorder.layer = "names"
+    for fixture in site.fixtures:
+        if fixture.storey == storey_id:
+            name_fixture(recorder, fixture, board=board, mm_per_m=unit)
     letters = sorted(
         ((d.name, tags[d.id].text) for d in site.devices), key=lambda pair: (-len(pair[0]), pair)
     )
     return BasePlan(
         storey=storey_id,
         name=site.storey(storey_id).name,
-        key=f"plan-{storey_id}-{sheet.scale}",
+        key=f"plan-{storey_id}-{sheet.scale}-{sheet.round_mm:g}",
         sheet=sheet,
         recording=recorder.recording(),
         board=board,
         devices=tuple(device.id for device in here),
         letters=tuple(letters),
     )
+
+
+def _board(site: Site, storey_id: str, *, sheet: Sheet, ways: tuple[Sketch, ...]) -> Board:
+    lines = [
+        shapely.LineString(way.points).buffer(WAY_MM / sheet.mm_per_m)
+        for way in ways
+        if way.storey == storey_id and len(way.points) > 1
+    ]
+    return Board(
+        sheet.bounds,
+        mm_per_unit=sheet.mm_per_m,
+        solid=blocks(site, storey_id),
+        soft=furniture(site, storey_id),
+        clear=shapely.union_all([doorways(site, storey_id), *lines]),
+    )
+
+
+def _walls(recorder: Recorder, site: Site, storey_id: str) -> None:
+    """Draw the walls and what is in them; somebody else's openings are gaps."""
+    faint = others_part(site, storey_id)
+    draw_walls(recorder, wall_area(site, storey_id), faint=faint)
+    for wall, opening in openings_of(site, storey_id):
+        middle = shapely.Polygon(opening_footprint(wall, opening)).centroid
+        if not faint.contains(middle):
+            draw_opening(recorder, wall, opening)
 
 
 def _house(recorder: Recorder, site: Site, storey_id: str, *, sheet: Sheet) -> None:
@@ -106,7 +142,7 @@ def _house(recorder: Recorder, site: Site, storey_id: str, *, sheet: Sheet) -> N
         draw_ground(recorder, site, bounds=(x0, y0 + FOOT_MM / sheet.mm_per_m, x1, y1))
     for fixture in site.fixtures:
         if fixture.storey == storey_id:
-            draw_fixture(recorder, fixture, mm_per_m=sheet.mm_per_m)
+            draw_fixture(recorder, fixture)
     for stair in site.stairs:
         if storey_id in (stair.lower, stair.upper):
             draw_stair(recorder, site, stair, storey_id=storey_id)
@@ -154,6 +190,8 @@ def _lettered(sketch: Sketch, base: BasePlan) -> Sketch:
     label = sketch.label
     for name, text in base.letters:
         label = label.replace(name, text)
+    if base.sheet.is_narrow:
+        label = label.removeprefix("noticed ")
     if sketch.role == "goal" and label in {text for _, text in base.letters}:
         label = ""
     return sketch if label == sketch.label else sketch.model_copy(update={"label": label})

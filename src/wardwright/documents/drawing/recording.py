@@ -90,6 +90,8 @@ class Text(NamedTuple):
     at: Point2
     text: str
     anchor: Anchor
+    turn_deg: float = 0.0
+    """Of the letters, anticlockwise about their place."""
 
 
 class Box(NamedTuple):
@@ -164,9 +166,11 @@ class Recorder:
         """Record an arrow head."""
         self._take(Head(style, at, turn_deg, length_mm))
 
-    def text(self, style: str, at: Point2, text: str, *, anchor: Anchor = "middle") -> None:
+    def text(
+        self, style: str, at: Point2, text: str, *, anchor: Anchor = "middle", turn_deg: float = 0.0
+    ) -> None:
         """Record letters."""
-        self._take(Text(style, at, text, anchor))
+        self._take(Text(style, at, text, anchor, turn_deg))
 
     def box(self, style: str, centre: Point2, text: str) -> None:
         """Record letters in a frame."""

@@ -5,22 +5,43 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
+from wardwright.documents.drawing.inks import text_width_mm
+from wardwright.documents.drawing.labels import Board
 from wardwright.documents.drawing.recording import Recorder
 from wardwright.model.placement import wall_footprint
 from wardwright.model.site import Site
 
 SCALES = (20, 50, 100, 200, 500, 1000)
 """Preferred reductions for building drawings (ISO 5455, from memory), 1:25 left out."""
-SHEET_WIDTH_MM = 178.0
-SHEET_HEIGHT_MM = 218.0
-"""What an A4 page upright leaves for a drawing, with its heading and key. [mm]"""
-ROUND_MM = 11.0
-"""Kept free round the house, for what is on its outer walls. [mm]"""
-SMALL_WIDTH_MM = 88.0
-SMALL_HEIGHT_MM = 132.0
-"""What a drawing beside the words of an answer may take; two stand side by side on A4. [mm]"""
 FOOT_MM = 11.0
-"""Kept free under the house, for the scale bar. [mm]"""
+"""Kept free under the house, for the scale bar and the names of small rooms. [mm]"""
+
+
+class Room(NamedTuple):
+    """The room on paper that a drawing may take."""
+
+    width_mm: float
+    height_mm: float
+    round_mm: float
+    """Kept free round the house, for what is on its outer walls. [mm]"""
+
+
+WHOLE = Room(178.0, 218.0, 11.0)
+"""What an A4 page upright leaves for a drawing, with its heading and key."""
+HALF = Room(88.0, 132.0, 9.0)
+"""Two stand side by side on A4."""
+QUARTER = Room(43.0, 100.0, 7.0)
+"""Two stand side by side in a column of half an A4 page."""
+BAR_MM = (30.0, 20.0)
+"""How long the scale bar is at least: on a wide sheet, on a narrow one. [mm]"""
+NARROW_MM = 46.0
+"""A sheet that is not this wide is narrow. [mm]"""
+NUMBERED_MM = 9.6
+"""How far over the edge the names of small rooms stand. [mm]"""
+LINE_MM = 2.8
+"""Of their lines. [mm]"""
+LEAST_MM = 42.0
+"""What the scale bar and the north arrow need. [mm]"""
 
 
 class Sheet(NamedTuple):
@@ -30,6 +51,18 @@ class Sheet(NamedTuple):
     """Of the whole drawing, foot included. [m]"""
     scale: int
     """The 50 of 1:50."""
+    round_mm: float
+    """Paper round the house. [mm]"""
+
+    @property
+    def width_mm(self) -> float:
+        """Width on paper. [mm]"""
+        return (self.bounds[2] - self.bounds[0]) * self.mm_per_m
+
+    @property
+    def is_narrow(self) -> bool:
+        """Whether it has room for the least only."""
+        return self.width_mm < NARROW_MM
 
     @property
     def mm_per_m(self) -> float:
@@ -37,15 +70,15 @@ class Sheet(NamedTuple):
         return 1000.0 / self.scale
 
 
-def sheet_for(site: Site, *, width_mm: float = SHEET_WIDTH_MM, height_mm: float = SHEET_HEIGHT_MM) -> Sheet:
+def sheet_for(site: Site, *, room: Room = WHOLE) -> Sheet:
     """Choose the largest usual scale at which every storey fits on a page, or in a part of one.
 
     Parameters
     ----------
     site : Site
         The house.
-    width_mm, height_mm : float
-        The room there is; a whole page unless it is said.
+    room : Room
+        What it may take; a whole page unless it is said.
 
     Returns
     -------
@@ -58,25 +91,18 @@ def sheet_for(site: Site, *, width_mm: float = SHEET_WIDTH_MM, height_mm: float 
         points = [(0.0, 0.0), (1.0, 1.0)]
     x0, x1 = min(p[0] for p in points), max(p[0] for p in points)
     y0, y1 = min(p[1] for p in points), max(p[1] for p in points)
+    edge = room.round_mm
     scale = SCALES[-1]
     for scale in SCALES:
         unit = 1000.0 / scale
-        wide = (x1 - x0) * unit + 2 * ROUND_MM
-        high = (y1 - y0) * unit + 2 * ROUND_MM + FOOT_MM
-        if wide <= width_mm and high <= height_mm:
+        wide = (x1 - x0) * unit + 2 * edge
+        high = (y1 - y0) * unit + 2 * edge + FOOT_MM
+        if wide <= room.width_mm and high <= room.height_mm:
             break
     metre = scale / 1000.0
-    least = 80.0 * metre  # the scale bar and the arrow need this much
-    spare = max(0.0, least - (x1 - x0) - 2 * ROUND_MM * metre) / 2
-    return Sheet(
-        (
-            x0 - ROUND_MM * metre - spare,
-            y0 - (ROUND_MM + FOOT_MM) * metre,
-            x1 + ROUND_MM * metre + spare,
-            y1 + ROUND_MM * metre,
-        ),
-        scale,
-    )
+    spare = max(0.0, LEAST_MM * metre - (x1 - x0) - 2 * edge * metre) / 2
+    side = edge * metre + spare
+    return Sheet((x0 - side, y0 - (edge + FOOT_MM) * metre, x1 + side, y1 + edge * metre), scale, edge)
 
 
 def draw_foot(recorder: Recorder, sheet: Sheet, *, north_deg: float | None) -> None:
@@ -92,13 +118,15 @@ def draw_foot(recorder: Recorder, sheet: Sheet, *, north_deg: float | None) -> N
         ring = ((a, level), (b, level), (b, level + 1.1 * unit), (a, level + 1.1 * unit))
         recorder.polygon("frame-solid" if i % 2 == 0 else "opening", (ring,))
     recorder.text("frame-text", (left, level - 2.4 * unit), "0", anchor="start")
-    recorder.text("frame-text", (left + whole, level - 2.4 * unit), f"{whole:g} m")
     recorder.text(
-        "frame-text", (left + whole + 4.0 * unit, level + 0.6 * unit), f"1:{sheet.scale}", anchor="start"
+        "frame-text", (left + whole, level - 2.4 * unit), f"{whole:g} m, 1:{sheet.scale}", anchor="middle"
     )
     centre = (x1 - 6.0 * unit, y0 + 6.5 * unit)
     if north_deg is None:
-        recorder.text("frame-text", (x1 - 2.0 * unit, level), "north not known", anchor="end")
+        words = "north not known"
+        room_mm = (x1 - left - whole) * sheet.mm_per_m
+        over = 0.6 if room_mm > text_width_mm("frame-text", words) + 8.0 else 3.2
+        recorder.text("frame-text", (x1 - 2.0 * unit, level + over * unit), words, anchor="end")
         return
     turn = math.radians(90.0 + north_deg)
     cos, sin = math.cos(turn), math.sin(turn)
@@ -110,9 +138,32 @@ def draw_foot(recorder: Recorder, sheet: Sheet, *, north_deg: float | None) -> N
     recorder.text("frame-text", (tip[0] - 2.2 * unit * sin * -1, tip[1] - 2.2 * unit * cos), "N")
 
 
+def draw_numbered(
+    recorder: Recorder, sheet: Sheet, numbered: tuple[tuple[str, str], ...], *, board: Board
+) -> None:
+    """Say at the foot of a sheet which spaces the numbers on it stand for."""
+    if not numbered:
+        return
+    unit = 1.0 / sheet.mm_per_m
+    x0, y0, _, _ = sheet.bounds
+    style = "space-name-tiny"
+    lines = [""]
+    for number, name in numbered:
+        more = f"{number} {name}"
+        longer = f"{lines[-1]}, {more}" if lines[-1] else more
+        if lines[-1] and text_width_mm(style, longer) > sheet.width_mm - 4.0:
+            lines[-1] += ","
+            lines.append(more)
+        else:
+            lines[-1] = longer
+    for i, line in enumerate(reversed(lines)):
+        level = y0 + (NUMBERED_MM + i * LINE_MM) * unit
+        wide = text_width_mm(style, line)
+        board.take((x0 + (2.0 + wide / 2) * unit, level), (wide, LINE_MM))
+        recorder.text(style, (x0 + 2.0 * unit, level), line, anchor="start")
+
+
 def _bar_length(sheet: Sheet) -> int:
-    """Whole metres that make a bar of 30 to 100 mm."""
-    for metres in (1, 2, 5, 10, 20, 50):
-        if metres * sheet.mm_per_m >= 30.0:
-            return metres
-    return 50
+    """Whole metres that make a bar of a length that is easily read off."""
+    least = BAR_MM[1] if sheet.is_narrow else BAR_MM[0]
+    return next((m for m in (1, 2, 5, 10, 20, 50) if m * sheet.mm_per_m >= least), 50)

@@ -10,8 +10,8 @@ from wardwright.model.estimate import Estimate
 
 WIDTH_MM = 88.0
 """Fits a telephone's screen and half a page. [mm]"""
-ROW_MM = 8.6
-FOOT_MM = 6.0
+ROW_MM = 7.4
+FOOT_MM = 5.0
 EDGE_MM = 2.0
 RUNS_OFF = 3.0
 """Ranges are shown up to this many times the latest likely time; an arrow says that they go on. [-]"""
@@ -27,6 +27,8 @@ class Event(NamedTuple):
     high: float
     words: str
     """The time as it is printed."""
+    is_open: bool = False
+    """Whether its range has no end: an arrow says so."""
 
 
 def strip_of_time(events: tuple[Event, ...], *, key: str, title: str, description: str) -> Drawing:
@@ -69,13 +71,13 @@ def strip_of_time(events: tuple[Event, ...], *, key: str, title: str, descriptio
     recorder.line("strip-axis", (EDGE_MM, 0.0), (WIDTH_MM - EDGE_MM, 0.0))
     for i, event in enumerate(events):
         level = top - i * ROW_MM
-        recorder.text("strip-name", (EDGE_MM, level - 2.3), event.name, anchor="start")
-        recorder.text("strip-value", (WIDTH_MM - EDGE_MM, level - 2.3), event.words, anchor="end")
-        bar = level - 6.0
+        recorder.text("strip-name", (EDGE_MM, level - 2.0), event.name, anchor="start")
+        recorder.text("strip-value", (WIDTH_MM - EDGE_MM, level - 2.0), event.words, anchor="end")
+        bar = level - 5.2
         recorder.line("strip-axis", (EDGE_MM, bar), (WIDTH_MM - EDGE_MM, bar))
         if event.value is not None:
             recorder.line(f"{event.side}-range", (x(event.low), bar), (x(event.high), bar))
-            if event.high > end:
+            if event.is_open or event.high > end:
                 recorder.head("frame-solid", (WIDTH_MM, bar), turn_deg=0.0, length_mm=2.6)
             recorder.circle(f"{event.side}-point", (x(event.value), bar), radius_mm=1.25)
     return Drawing(
@@ -98,7 +100,7 @@ LINE_MM = 60.0
 """Length of a range line. [mm]"""
 
 
-def range_line(estimate: Estimate, *, key: str, description: str) -> Drawing:
+def range_line(estimate: Estimate, *, key: str, description: str, horizon_s: float = math.inf) -> Drawing:
     """Draw a value and its range against zero.
 
     Parameters
@@ -109,6 +111,8 @@ def range_line(estimate: Estimate, *, key: str, description: str) -> Drawing:
         Unique on the page.
     description : str
         The value and range in words, for who cannot see it.
+    horizon_s : float, default inf
+        A range that is late by this runs off the line with an arrow: it stands for never. [s]
 
     Returns
     -------
@@ -117,7 +121,9 @@ def range_line(estimate: Estimate, *, key: str, description: str) -> Drawing:
     """
     recorder = Recorder()
     recorder.layer = "over"
-    low = min(0.0, estimate.low, estimate.value)
+    is_open = estimate.unit == "s" and estimate.low <= -horizon_s < estimate.value
+    near = RUNS_OFF * max(abs(estimate.value), abs(estimate.high))
+    low = min(0.0, -near if is_open else estimate.low, estimate.value)
     high = max(1.0 if estimate.unit == "-" else 0.0, estimate.high, estimate.value)
     span = (high - low) or 1.0
 
@@ -126,7 +132,9 @@ def range_line(estimate: Estimate, *, key: str, description: str) -> Drawing:
 
     recorder.line("strip-axis", (x(low), 3.0), (x(high), 3.0))
     recorder.line("range-zero", (x(0.0), 0.8), (x(0.0), 5.2))
-    recorder.line("range", (x(estimate.low), 3.0), (x(estimate.high), 3.0))
+    recorder.line("range", (x(max(low, estimate.low)), 3.0), (x(estimate.high), 3.0))
+    if is_open:
+        recorder.head("frame-solid", (0.0, 3.0), turn_deg=180.0, length_mm=2.6)
     recorder.circle("alarm-point", (x(estimate.value), 3.0), radius_mm=1.25)
     return Drawing(
         key=key,

@@ -9,6 +9,7 @@ from wardwright.documents.content import wording
 from wardwright.documents.content.page import Page
 from wardwright.documents.drawing.inks import COLOURS, stylesheet
 from wardwright.documents.drawing.recording import Drawing
+from wardwright.documents.drawing.sheet import NARROW_MM
 from wardwright.documents.drawing.signs import sign
 from wardwright.documents.writers.page_style import PAGE_STYLE
 from wardwright.documents.writers.page_template import PAGE_TEMPLATE
@@ -42,6 +43,7 @@ def write_html(page: Page) -> bytes:
         words=wording,
         style=_trusted(PAGE_STYLE + inks),
         svg=svg,
+        narrow_mm=NARROW_MM,
         signs={role: _sign(role) for role in wording.SIGNS},
     )
     return text.encode()

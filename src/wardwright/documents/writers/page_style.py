@@ -4,12 +4,12 @@ from __future__ import annotations
 
 PAGE_STYLE = """
 :root{color-scheme:light dark;
---paper:#fcfbf7;--sheet:#fffefb;--ink:#1b1a17;--soft:#5f5b52;--rule:#c9c3b4;
+--paper:#fcfbf7;--sheet:#fffefb;--ink:#1b1a17;--soft:#5f5b52;--rule:#c9c3b4;--faint:#c4beb0;
 --blue:#0072b2;--sky:#56b4e9;--green:#009e73;--orange:#e69f00;--vermilion:#d55e00;--purple:#cc79a7;
 --serif:"Iowan Old Style","Palatino Linotype",Palatino,"URW Palladio L",P052,"Book Antiqua",Georgia,serif;
 --sans:"Helvetica Neue",Arial,"Liberation Sans","DejaVu Sans",sans-serif}
 @media (prefers-color-scheme:dark){:root{--paper:#171613;--sheet:#1d1b18;--ink:#e4dfd3;--soft:#a8a294;
---rule:#4a463d;
+--rule:#4a463d;--faint:#4f4b43;
 --blue:#56b4e9}}
 *{box-sizing:border-box}
 html{-webkit-text-size-adjust:100%}
@@ -38,7 +38,8 @@ dt,.label,th,.kicker,nav a,summary,figcaption,.tag,.key{font-family:var(--sans)}
 nav ul{display:flex;flex-wrap:wrap;gap:.3rem 1.4rem;list-style:none;padding:0;margin:0 0 2.2rem;font-size:.86rem}
 h2{font-size:1.65rem;font-weight:400;line-height:1.2;border-top:3px solid var(--ink);padding-top:.6rem;
 margin:3.4rem 0 1rem}
-h3{font-size:1.3rem;font-weight:700;line-height:1.2;margin:1.7rem 0 .2rem}
+h3{font-size:1.3rem;font-weight:700;line-height:1.2;margin:1.7rem 0 .2rem}h3 span{font-weight:400}
+.flow>:first-child{margin-top:0}
 .answer h3,.notice h3{margin:0}
 h4{font:600 .86rem/1.4 var(--sans);margin:1.1rem 0 .25rem}
 p{margin:.4rem 0 .8rem;max-width:42rem}
@@ -49,7 +50,8 @@ ul.plain li{margin:.2rem 0}
 .two{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,19rem),1fr));gap:0 2.5rem}
 .mark{width:.95em;height:.95em;vertical-align:-.1em;flex:none}
 .bad .mark,.mark.bad{color:var(--vermilion)}.thin .mark,.mark.thin{color:var(--ink)}
-.good .mark,.mark.good{color:var(--green)}.unknown .mark,.mark.unknown{color:var(--soft)}
+.good .mark,.mark.good{color:var(--green)}
+.unknown .mark,.mark.unknown,.mark.not-counted{color:var(--soft)}
 .tally{display:grid;grid-template-columns:repeat(auto-fit,minmax(8.5rem,1fr));gap:1px;padding:0;margin:1rem 0;
 list-style:none}
 .tally li{padding:.2rem 1rem .3rem 0;border-left:1px solid var(--rule);padding-left:.9rem}
@@ -65,7 +67,8 @@ tbody th{font:inherit;font-weight:700;color:var(--ink)}
 .num{text-align:right;white-space:nowrap}
 .sheets{display:flex;flex-wrap:wrap;gap:1.6rem;align-items:flex-start}
 figure{margin:0}
-.sheet{flex:1 1 20rem;max-width:calc(var(--w)*1.3 + 2px);border:1px solid var(--rule);background:var(--sheet);
+.sheet{flex:1 1 20rem;max-width:max(calc(var(--w)*1.3 + 2px),30rem);
+border:1px solid var(--rule);background:var(--sheet);
 --paper:var(--sheet);min-width:0}
 .sheet .roll{overflow-x:auto}
 .sheet .roll svg{display:block;width:100%;height:auto;min-width:calc(var(--w)*.6)}
@@ -81,7 +84,10 @@ min-width:2.4em;text-align:center}
 .answer{border-top:1px solid var(--ink);padding:1.1rem 0 1.7rem;scroll-margin-top:1rem}
 .numbers{max-width:30rem}
 .answer-grid{display:grid;grid-template-columns:minmax(0,1fr);gap:1rem 2.6rem}
-.drawn .sheet{max-width:calc(var(--w)*1.4 + 2px)}.drawn .sheet+.sheet{margin-top:1rem}
+.cramped{display:none}.order{max-width:34rem}
+.unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+.side{display:flex;flex-wrap:wrap;gap:1rem;align-items:flex-start}
+.drawn .sheet{flex:1 1 15rem;max-width:max(calc(var(--w)*1.4 + 2px),24rem)}
 .kicker{display:flex;align-items:center;gap:.45em;font-size:.82rem;margin:0 0 .2rem}
 .kicker b{font-weight:700}
 .value{font-size:2.5rem;line-height:1.1;margin:.35rem 0 0;white-space:nowrap}
@@ -105,34 +111,55 @@ footer{border-top:3px solid var(--ink);margin-top:3.5rem;padding-top:.8rem}
 @media (min-width:46rem){.answer-grid{grid-template-columns:minmax(0,1fr) minmax(0,1fr)}
 .answer-grid.lone{grid-template-columns:minmax(0,1fr)}}
 @media (min-width:66rem){.answer-grid.pair{grid-template-columns:minmax(0,.8fr) minmax(0,1.2fr)}
-.pair .drawn{display:flex;gap:1rem;align-items:flex-start}.pair .drawn .sheet{flex:1 1 0;margin:0}
-.pair .drawn details{flex:1}}
+.pair .side{flex-wrap:nowrap}.pair .drawn .sheet{flex:1 1 0}}
 
 @media (max-width:40rem){table{font-size:.86rem}td,tbody th,th{padding-right:.4rem}
 td:last-child,th:last-child{padding-right:0}
 .basis{table-layout:fixed}.basis th:first-child{width:31%}.basis th{overflow-wrap:anywhere;font-size:.68rem}
-.basis tbody th{font-size:.86rem}.roomy{display:none}body{font-size:16px}.cells>div{border-right:0;
+.basis tbody th{font-size:.86rem}.roomy{display:none}.cramped{display:block;font-weight:400;font-size:.9em}
+body{font-size:16px}.cells>div{border-right:0;
 border-bottom:1px solid var(--rule)}
 h2{margin-top:2.6rem}.cells>div:last-child{border-bottom:0}}
-@page{size:A4;margin:15mm 14mm 17mm;
+@page{size:A4;margin:13mm 14mm 15mm;
 @bottom-left{content:"Fitter\\2019s copy: keep it";font:8pt Arial,sans-serif}
 @bottom-right{content:counter(page) " of " counter(pages);font:8pt Arial,sans-serif}}
+/* On paper answers and findings run in two columns; what is folded is left out. */
 @media print{:root{color-scheme:light;--paper:#fff;--sheet:#fff;--ink:#000;--soft:#3d3b36;--rule:#8d8a82;
---blue:#0072b2}
-body{font-size:10pt;line-height:1.4}.wrap{max-width:none;padding:0}nav,.skip{display:none}
-h1{font-size:26pt}h2{font-size:15pt;margin-top:9mm;break-after:avoid}h3,h4{break-after:avoid}h3{font-size:12.5pt}
-.roomy{display:table-cell}
-.value{font-size:20pt}.tally b{font-size:20pt}.lead{font-size:11pt}
-.answer-grid{grid-template-columns:minmax(0,1fr) auto;gap:4mm 6mm}
-.answer-grid.lone{grid-template-columns:minmax(0,1fr)}
-.answer-grid.pair{grid-template-columns:minmax(0,1fr)}.pair .drawn{display:flex;gap:4mm;flex-wrap:wrap}
-.pair .drawn .sheet{flex:none;margin:0}
-.finding,tr,.sheet,.block,.tally,.drivers,.strip,.line{break-inside:avoid}.kicker,.value,.measure{break-after:avoid}
+--faint:#bbb;--blue:#0072b2}
+html{font-size:9pt}body{font-size:9pt;line-height:1.32}.wrap{max-width:none;padding:0}nav,.skip{display:none}
+.block{margin:1.5mm 1.5mm 4mm}.block-top{padding:3mm 4mm}.cells>div{padding:1mm 4mm}
+h1{font-size:22pt;margin-top:1mm}h2{font-size:14pt;margin:6mm 0 2mm;padding-top:1.5mm}
+h3{font-size:11pt;margin-top:3.5mm}h4{margin:1.8mm 0 .4mm}h2,h3,h4,.top,h3+.small,caption,thead{break-after:avoid}
+tbody tr:first-child{break-before:avoid}
+p{margin:.6mm 0 1.4mm;max-width:none}ul.plain{margin:.6mm 0 1.4mm;padding-left:3.4mm;max-width:none}
+ul.plain li{margin:.3mm 0}p,li{orphans:2;widows:2}
+.small,.sheet figcaption,.key,caption,nav ul{font-size:7.5pt}.cells dt,th{font-size:7pt}
+.lead{font-size:10pt}.stamp{font-size:8pt;padding:1mm 2.5mm}
+.tally{margin:1.5mm 0;display:flex}.tally li{flex:1;padding-top:0}.tally b{font-size:17pt}.notice{padding:0 0 0 3mm}
+table{font-size:8.5pt;margin:1mm 0 2mm}td,tbody th{padding:.3mm 2.5mm .3mm 0}th{padding:.6mm 2.5mm .6mm 0}
+.roomy{display:table-cell}.cramped{display:none}
+.flow{columns:2;column-gap:6mm;column-rule:.2mm solid var(--rule)}
+.value{font-size:17pt;margin:.6mm 0 0}.range{font-size:9.5pt}.measure{margin:0}.kicker{font-size:7.5pt;margin:0}
+.answer{padding:1.8mm 0 2.5mm}.answer:first-child{border-top:0;padding-top:0}.answer h3{margin:0}
+.answer-grid,.answer-grid.pair{display:block}.strip{margin:1mm 0}.order{margin:.5mm 0 1.2mm}
+.drivers{max-width:none;margin:0;display:grid;grid-template-columns:1fr 1fr;gap:0 4mm}
+.drivers li{margin:.4mm 0;font-size:8.5pt;line-height:1.25}.drivers i{border-top-width:1mm;margin-bottom:.4mm}
+.finding,tr,.sheet,.block,.tally,.drivers,.strip,.line,.top,.order,.mends li{break-inside:avoid}
+.finding{padding:1mm 0 1.4mm;max-width:none}.finding p{margin:0}
 .sheet{border:0;flex:none;max-width:none}.sheet .roll{overflow:visible}
-.sheet .roll svg{width:var(--w);min-width:0}.sheet figcaption{padding:1.5mm 0 0;max-width:178mm}
-.sheets{display:flex;gap:4mm}#plans .sheets{display:block}.sheet+.sheet{margin-top:6mm}.drawn .sheet{max-width:none}
-.drawn .sheet figcaption{max-width:var(--w)}
-a{text-decoration:none}summary{list-style:none}details:not([open]){display:none}}
+.sheet .roll svg{width:var(--w);min-width:0}
+.sheet figcaption{padding:1mm 0 0;max-width:88mm}.key{gap:0 3mm;margin-top:.6mm}.key svg{width:10mm;height:5mm}
+.sheets,.side{display:flex;flex-wrap:wrap;gap:2mm;align-items:flex-start;margin-top:1.5mm}
+.drawn .sheet{flex:none;max-width:none}
+.drawn .sheet figcaption,#plans .sheet figcaption{max-width:max(var(--w),43mm)}
+.folded,details:not([open]){display:none}
+.narrow:only-child{display:flex;gap:3mm;align-items:flex-end}
+.narrow:only-child figcaption{max-width:40mm}.basis{font-size:7.5pt}.basis tbody th{white-space:nowrap}
+#figures table{font-size:8pt}#figures td,#figures tbody th{padding-top:.25mm;padding-bottom:.25mm}
+#figures tbody th{width:52mm}#figures td:last-child{width:76mm}
+#cautions ul{columns:2;column-gap:6mm}
+#known p{max-width:none}footer{display:none}
+a{text-decoration:none}summary{list-style:none}}
 """
 """Style rules of the page, in the colours of the inks' table; those of the inks are added from that table.
 

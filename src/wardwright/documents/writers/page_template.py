@@ -7,7 +7,8 @@ _MACROS = """
 <svg class="mark {{ verdict }}" aria-hidden="true"><use href="#mark-{{ verdict }}"/></svg>
 {%- endmacro %}
 {% macro sheet(drawing, has_title, lines) %}
-<figure class="sheet" style="--w:{{ '%.2f'|format(drawing.width_mm) }}mm">
+<figure class="sheet{% if drawing.width_mm < narrow_mm %} narrow{% endif %}"
+ style="--w:{{ '%.2f'|format(drawing.width_mm) }}mm">
 <div class="roll" tabindex="0" role="group" aria-label="{{ drawing.title }}">{{ svg(drawing) }}</div>
 <figcaption>{% if has_title %}<b>{{ drawing.title }}</b>, 1:{{ drawing.scale }} on paper{% endif %}
 {% if drawing.styles_used %}<ul class="key">
@@ -43,6 +44,8 @@ _HEAD = """<!doctype html>
  stroke-width="1.2"/><path d="M0 12L12 0v12z" fill="currentColor"/></symbol>
 <symbol id="mark-unknown" viewBox="0 0 12 12"><rect x=".7" y=".7" width="10.6" height="10.6" fill="none"
  stroke="currentColor" stroke-width="1.4" stroke-dasharray="2 1.5"/></symbol>
+<symbol id="mark-not-counted" viewBox="0 0 12 12">
+<path d="M1 6h10" stroke="currentColor" stroke-width="1.6"/></symbol>
 <symbol id="mark-good" viewBox="0 0 12 12">
 <rect x=".6" y=".6" width="10.8" height="10.8" fill="none" stroke="currentColor"
  stroke-width="1.2"/><path d="M2.8 6.2l2.3 2.5 4.2-5.2" fill="none" stroke="currentColor" stroke-width="1.6"/>
@@ -54,7 +57,8 @@ _HEAD = """<!doctype html>
 <div class="block-top"><div><p class="maker">Wardwright</p><h1>{{ page.house }}</h1></div>
 <p class="stamp"><strong>{{ words.COPY_CLASS }}</strong>{{ words.COPY_WARNING }}</p></div>
 <dl class="cells"><div><dt>Place</dt><dd>{{ page.place }}</dd></div>
-<div><dt>Plans on paper</dt><dd>1:{{ page.scale }}, A4</dd></div>
+<div><dt>Plans on paper</dt><dd>1:{{ page.scale }}
+{%- if page.file_scale != page.scale %}; in files of their own 1:{{ page.file_scale }}{% endif %}</dd></div>
 <div><dt>Answers</dt><dd>{{ page.answers|length }}</dd></div></dl>
 </header>
 <nav aria-label="On this page"><ul>
@@ -70,7 +74,10 @@ _SUMMARY = """
 <ul class="tally">
 {% for row in page.counts %}<li class="{{ row.verdict }}"><b>{{ row.count }}</b>
 <span>{{ mark(row.verdict) }} {{ row.word }}</span><br><span class="small">{{ row.words }}</span></li>
-{% endfor %}</ul>
+{% endfor %}
+{% if page.not_counted %}<li class="not-counted"><b>{{ page.not_counted.count }}</b>
+<span>{{ mark("not-counted") }} not counted</span><br><span class="small">{{ words.NOT_COUNTED_WORDS }}</span></li>
+{% endif %}</ul>
 {% if page.must_mend %}
 <div class="notice"><h3>Must mend before anything else</h3>{{ listed(page.must_mend) }}</div>{% endif %}
 {% if page.locks_and_lights %}<h3>{{ words.LOCKS_FIRST }}</h3><p>{{ words.LOCKS_FIRST_WHY }}</p>
@@ -84,18 +91,22 @@ _SUMMARY = """
 <thead><tr><th scope="col">Verdict</th><th scope="col">Subject</th><th scope="col" class="roomy">Question</th>
 <th scope="col" class="num">Likely</th><th scope="col" class="num">Range</th></tr></thead><tbody>
 {% for answer in page.answers %}<tr><td>{{ mark(answer.verdict) }}&nbsp;{{ answer.verdict_word }}</td>
-<th scope="row"><a href="#{{ answer.key }}">{{ answer.subject }}</a></th>
+<th scope="row"><a href="#{{ answer.key }}">{{ answer.subject }}</a>
+<span class="cramped">{{ answer.question_name }}</span></th>
 <td class="roomy">{{ answer.question_name }}</td>
-{% if answer.range_line %}<td class="num">{{ answer.value }}</td><td class="num">{{ answer.range }}</td>
+{% if not answer.reason %}<td class="num">{{ answer.value }}</td><td class="num">{{ answer.range }}</td>
 {% else %}<td colspan="2">{{ answer.reason or answer.value }}</td>{% endif %}</tr>
-{% endfor %}</tbody></table>{% endif %}
+{% endfor %}
+{% if page.not_counted %}<tr><td>{{ mark("not-counted") }}&nbsp;not counted</td>
+<td colspan="4"><a href="#not-counted">{{ page.not_counted.heading }}</a></td></tr>{% endif %}
+</tbody></table>{% endif %}
 </section>
 """
 
 _PLANS = """
 <section id="plans" aria-labelledby="plans-h"><h2 id="plans-h">Plans: what is noticed</h2>
 <div class="sheets">
-{% for storey in page.storeys %}{{ sheet(storey.drawing, true, storey.devices) }}
+{% for storey in page.storeys %}{{ sheet(storey.shown, true, storey.devices) }}
 {% endfor %}</div>
 {% for storey in page.storeys %}{% if storey.remark %}<p>{{ storey.name }}: {{ storey.remark }}</p>{% endif %}
 {% endfor %}
@@ -105,18 +116,20 @@ _PLANS = """
 _ANSWERS = """
 <section id="answers" aria-labelledby="answers-h"><h2 id="answers-h">Answers, worst first</h2>
 {% if not page.answers %}<p>No question was asked.</p>{% endif %}
+<div class="flow">
 {% for answer in page.answers %}
 <article class="answer {{ answer.verdict }}" id="{{ answer.key }}" aria-labelledby="{{ answer.key }}-h">
 <div class="answer-grid{% if not answer.drawings %} lone
 {%- elif answer.drawings|length > 1 and answer.is_open %} pair{% endif %}"><div class="told">
-<p class="kicker">{{ mark(answer.verdict) }}<b>{{ answer.verdict_word }}</b>
-<span>{{ answer.question_name }}, question {{ answer.question }}</span></p>
-<h3 id="{{ answer.key }}-h">{{ answer.subject }}</h3>
+<div class="top"><p class="kicker">{{ mark(answer.verdict) }}<b>{{ answer.verdict_word }}</b>
+<span>question {{ answer.question }}</span></p>
+<h3 id="{{ answer.key }}-h"><span>{{ answer.heading }}</span> {{ answer.subject }}</h3>
 <p class="value">{{ answer.value }}{% if answer.range %}<span class="range">{{ answer.range }}</span>{% endif %}</p>
 <p class="measure">{{ answer.measure }}{% if answer.chance %}; {{ answer.chance }}{% endif %}</p>
 {% if answer.range_line %}<div class="line">{{ svg(answer.range_line) }}</div>{% endif %}
-{% if answer.reason %}<p><strong>{{ answer.reason }}</strong></p>{% endif %}
+{% if answer.reason %}<p><strong>{{ answer.reason }}</strong></p>{% endif %}</div>
 {% if answer.strip %}<div class="strip">{{ svg(answer.strip) }}</div>{% endif %}
+{% if answer.told %}<p class="order">{{ answer.told|join(" ") }}</p>{% endif %}
 {% if answer.numbers %}<table class="numbers"><tbody>
 {% for line in answer.numbers %}<tr><th scope="row">{{ line.name }}</th><td class="num">{{ line.value }}</td>
 <td class="num">{{ line.range or line.reason }}</td></tr>
@@ -129,13 +142,21 @@ _ANSWERS = """
 {% endfor %}</ul>{% endif %}
 {% if answer.mends %}<h4>What would mend it</h4><div class="mends">{{ listed(answer.mends) }}</div>{% endif %}
 </div>
-{% if answer.drawings %}<div class="drawn">
-{% if not answer.is_open %}<details><summary>Drawn on the plan</summary>{% endif %}
-{% for drawing in answer.drawings %}{{ sheet(drawing, true, ()) }}{% endfor %}
+{% if answer.drawings %}<div class="drawn{% if not answer.is_open %} folded{% endif %}">
+{% if not answer.is_open %}<details><summary>Drawn on the plan
+<span class="unseen">for {{ answer.subject }}, question {{ answer.question }}</span></summary>{% endif %}
+<div class="side">
+{% for drawing in answer.drawings %}{{ sheet(drawing, true, ()) }}{% endfor %}</div>
 {% if not answer.is_open %}</details>{% endif %}</div>{% endif %}
 </div>
 </article>
 {% endfor %}
+{% if page.not_counted %}
+<article class="answer not-counted" id="not-counted" aria-labelledby="not-counted-h">
+<p class="kicker">{{ mark("not-counted") }}<b>not counted</b><span>question 1</span></p>
+<h3 id="not-counted-h">{{ page.not_counted.heading }}</h3>
+{{ listed(page.not_counted.groups) }}</article>{% endif %}
+</div>
 </section>
 """
 
@@ -143,6 +164,7 @@ _FINDINGS = """
 <section id="findings" aria-labelledby="findings-h"><h2 id="findings-h">Findings</h2>
 {% if not page.were_rules_run %}<p>{{ words.NO_FINDINGS_ASKED }}</p>
 {% elif not page.finding_groups %}<p>{{ words.NOTHING_FOUND }}</p>{% endif %}
+<div class="flow">
 {% if page.finding_plans %}<div class="sheets">
 {% for drawing in page.finding_plans %}{{ sheet(drawing, true, ()) }}
 {% endfor %}</div>{% endif %}
@@ -154,13 +176,13 @@ _FINDINGS = """
 {% if finding.mends %}{{ listed(finding.mends) }}{% endif %}
 <p class="small"><code>{{ finding.code }}</code> {{ finding.rule }}; {{ finding.subject }}</p></div>
 {% endfor %}
-{% endfor %}
+{% endfor %}</div>
 </section>
 """
 
 _KNOWN = """
 <section id="known" aria-labelledby="known-h"><h2 id="known-h">How the facts are known</h2>
-<table class="basis"><caption>Facts of the house, counted by how they are known.</caption>
+<div class="flow"><table class="basis"><caption>Facts of the house, counted by how they are known.</caption>
 <thead><tr><th scope="col">Things</th><th scope="col" class="num">How many</th>
 <th scope="col" class="num">Measured</th>
 <th scope="col" class="num">Told</th><th scope="col" class="num">Guessed</th>
@@ -181,6 +203,7 @@ _KNOWN = """
  ("Odd about the house as drawn", page.report.oddities)) %}{% if lines %}<h4>{{ heading }}</h4>
 {{ listed(lines) }}{% endif %}
 {% endfor %}{% endif %}
+</div>
 </section>
 """
 

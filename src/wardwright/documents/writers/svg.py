@@ -214,8 +214,11 @@ def _text(verb: Text, paper: Paper) -> str:
     x, y = paper.mm(verb.at)
     base = y + 0.35 * INKS[verb.style].size_mm
     anchor = "" if verb.anchor == "start" else f' text-anchor="{verb.anchor}"'
+    turn = f' transform="rotate({number(-verb.turn_deg)} {number(x)} {number(y)})"' if verb.turn_deg else ""
     words = escape(verb.text)
-    return f'<text class="{PREFIX}{verb.style}" x="{number(x)}" y="{number(base)}"{anchor}>{words}</text>'
+    return (
+        f'<text class="{PREFIX}{verb.style}" x="{number(x)}" y="{number(base)}"{anchor}{turn}>{words}</text>'
+    )
 
 
 def _box(verb: Box, paper: Paper) -> str:

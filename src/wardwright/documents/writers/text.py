@@ -8,9 +8,11 @@ from typing import Any
 
 from wardwright.documents.content.drivers import chance_words, driver_lines
 from wardwright.documents.content.finding_block import finding_block
+from wardwright.documents.content.headline import headline, horizon_of, measure_of
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
 from wardwright.documents.content.names import Names, names_of
-from wardwright.documents.content.quantities import range_words, sentence, value_words
+from wardwright.documents.content.not_counted import counted, not_counted
+from wardwright.documents.content.quantities import sentence
 from wardwright.documents.content.wording import SEVERITIES, VERDICTS
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
@@ -43,27 +45,36 @@ def answers_text(
     Returns
     -------
     str
-        One line an answer with aligned columns, what moves it and what would mend it under it. Plain letters.
+        One line an answer with aligned columns, what moves it and what would mend it under it; last, and
+        together, the openings that are not counted as ways in. Plain letters.
     """
     if not answers:
         return "There is nothing to answer: no way in and no movement detector.\n"
     names = names_of(site, catalogue) if site is not None else Names()
     wide = min(32, max(len(answer.subject) for answer in answers))
     lines: list[str] = []
-    for answer in answers:
-        lines += _answer_lines(answer, wide=wide, names=names, width=width)
+    horizon_s = horizon_of(catalogue)
+    for answer in counted(answers):
+        lines += _answer_lines(
+            answer, headline(answer, horizon_s=horizon_s, is_plain=True), names=names, wide=wide, width=width
+        )
+    rest = not_counted(answers)
+    if rest is not None:
+        lines.append(f"NOT COUNTED  {rest.heading}")
+        lines += [line for text in rest.groups for line in _folded(text, width)]
     return _plain("\n".join(lines) + "\n")
 
 
-def _answer_lines(answer: Answer, *, wide: int, names: Names, width: int) -> list[str]:
+def _answer_lines(
+    answer: Answer, shown: tuple[str, str], *, wide: int, names: Names, width: int
+) -> list[str]:
     one = answer.estimate
-    value = value_words(one, is_plain=True) if one else "-"
-    span = range_words(one, is_plain=True) if one else ""
+    value, span = shown
     word = VERDICTS[answer.verdict][0].upper()
-    head = f"{word:<9}  Q{answer.question:<2}  {answer.subject:<{wide}}  {value:>9}"
+    head = f"{word:<9}  Q{answer.question:<2}  {answer.subject:<{wide}}  {value or '-':>9}"
     head += f"  ({span})" if span else ""
     chance = chance_words(answer.chance) if one else ""
-    told = [answer.measure + (f"; {chance}" if chance else "")]
+    told = [measure_of(answer, value) + (f"; {chance}" if chance else "")]
     if answer.reason:
         told.append(answer.reason)
     if one and driver_lines(one):

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 import numpy as np
 
-from wardwright.geometry.raster import BoolArray, FloatArray, Grid
+from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray
 
 
 def angles_to(places: FloatArray, eye: tuple[float, float]) -> FloatArray:
@@ -62,6 +63,27 @@ def mask_at(grid: Grid, mask: BoolArray, places: FloatArray) -> BoolArray:
     inside = ((places >= low) & (places <= low + np.array([grid.nx, grid.ny]) * grid.cell)).all(axis=1)
     values: BoolArray = mask[..., rows, columns] & inside
     return values
+
+
+@lru_cache(maxsize=1024)
+def points_on(storeys: tuple[str, ...], storey: str) -> IntArray:
+    """Which points of a walk lie on one storey, remembered, since every detector asks.
+
+    Parameters
+    ----------
+    storeys : tuple of str, length N
+        The storey of each point.
+    storey : str
+        The storey.
+
+    Returns
+    -------
+    ndarray of int, shape (K,)
+        Indexes of the points, not to be written to. [-]
+    """
+    found: IntArray = np.nonzero(np.asarray(storeys) == storey)[0]
+    found.flags.writeable = False
+    return found
 
 
 def walked_along(places: FloatArray) -> FloatArray:

@@ -13,17 +13,16 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from typing import NamedTuple
 
 import numpy as np
 
 from wardwright.errors import NotComputable
-from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
+from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.geometry.rays import ray_ranges
 from wardwright.geometry.sight import Sight, look, visible_heights
 from wardwright.model.catalogue import Catalogue, MovementSheet
 from wardwright.model.device import Device
-from wardwright.model.floor_cells import FloorCells, floor_cells
+from wardwright.model.floor_cells import FloorCells, cells_on_flights, floor_cells
 from wardwright.model.leaves import Leaves
 from wardwright.model.placement import standing
 from wardwright.model.sightlines import blockers_about, blockers_on, floors_about, passages, stood_on
@@ -31,7 +30,7 @@ from wardwright.model.site import Site
 from wardwright.model.surfaces import Level, clear_of_walls, level_of, levels_by_stairs
 from wardwright.physics.detection.areas import Owned, facts_of, owner_before
 from wardwright.physics.detection.contrast import contrast_factor
-from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at, walked_along
+from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at, points_on, walked_along
 from wardwright.physics.detection.depth import core_cells
 from wardwright.physics.detection.noticed import Noticing, SeenFacts, Watch
 from wardwright.physics.detection.noticing import Detector, Needs, Walk, noticed_at
@@ -42,6 +41,7 @@ from wardwright.physics.detection.shapes import (
     Fan,
     Figures,
     Sensed,
+    possibly_sensed,
     sensed_places,
     widened,
 )
@@ -80,15 +80,7 @@ class _Placed:
 
     @cached_property
     def _kept_hash(self) -> int:
-        parts = (self.level, self.others, self.eye, self.heading, self.tilt, self.sheet)
-        return hash((*parts, self.temperatures, self.cell))
-
-
-class _Picture(NamedTuple):
-    """What is sensed over the free cells of one storey, its reach not yet applied."""
-
-    cells: FloorCells
-    sensed: Sensed
+        return hash(tuple(vars(self).values()))
 
 
 def watch(
@@ -193,23 +185,16 @@ def noticed_along(
     inside = np.zeros((2, len(places)), dtype=np.bool_)
     floors = np.full(len(places), placed.level.floor_m - 1e3)
     for level in (placed.level, *placed.others):
-        there = _points_on(tuple(storeys), level.storey.id)
+        there = points_on(tuple(storeys), level.storey.id)
         # Zones only look down: nobody is noticed on a floor above the detector's own.
         if len(there) and level.floor_m <= placed.level.floor_m:
             shapes, on_it = _watched(placed, level, posture), places[there]
             inside[:, there] = mask_at(shapes.grid, np.stack([shapes.high, shapes.core]), on_it)
             floors[there] = stood_on(level, (placed.level, *placed.others), on_it)
-    walk = Walk(places, floors, np.asarray(clock, dtype=np.float64))
-    noticed = noticed_at(
-        walk, _detector(placed), reaches=shares * placed.sheet.reach_m, body=body_of(posture)
-    )
-    walked = walked_along(places)
+    walk, walked = Walk(places, floors, np.asarray(clock, dtype=np.float64)), walked_along(places)
+    reaches = shares * placed.sheet.reach_m
+    noticed = noticed_at(walk, _detector(placed), reaches=reaches, body=body_of(posture))
     return Noticing(first_walked(walked, inside[0]), first_walked(walked, inside[1]), noticed)
-
-
-@lru_cache(maxsize=1024)
-def _points_on(storeys: tuple[str, ...], storey: str) -> IntArray:
-    return np.nonzero(np.asarray(storeys) == storey)[0]
 
 
 def seen_facts(
@@ -234,8 +219,8 @@ def seen_facts(
         Areas of floor.
     """
     placed = _placed(site, catalogue, device)
-    picture, level = _picture(placed, placed.level, "upright"), placed.level
-    cells, sensed = picture.cells, picture.sensed
+    level = placed.level
+    cells, sensed = _picture(placed, level, "upright")
     rows = np.nonzero(sensed.in_fan)[0]
     told = visible_heights(_sight(placed, level, "told"), cells.points()[rows])
     at_03, at_10 = np.zeros_like(sensed.in_fan), np.zeros_like(sensed.in_fan)
@@ -246,8 +231,9 @@ def seen_facts(
         tuple(space.id for space in level.parts.spaces),
         placed.cell,
     )
-    reach = placed.sheet.reach_m
-    facts = facts_of(sensed, owned, points_seen=(at_03, at_10), reach=reach, reach_shares=reach_shares)
+    facts = facts_of(
+        sensed, owned, points_seen=(at_03, at_10), reach=placed.sheet.reach_m, reach_shares=reach_shares
+    )
     return facts._replace(device=device.id, storey=level.storey.id)
 
 
@@ -331,13 +317,11 @@ def _detector(placed: _Placed) -> Detector:
 
 
 def _fan(placed: _Placed) -> Fan:
-    return Fan(
-        placed.eye,
-        placed.heading,
-        math.radians(placed.sheet.angle_deg) / 2.0,
-        tuple(math.radians(row.depression_deg) + placed.tilt for row in placed.sheet.rows),
-        math.radians(placed.sheet.pair_split_deg),
+    half, split = (
+        math.radians(angle) for angle in (placed.sheet.angle_deg / 2.0, placed.sheet.pair_split_deg)
     )
+    rows = tuple(math.radians(row.depression_deg) + placed.tilt for row in placed.sheet.rows)
+    return Fan(placed.eye, placed.heading, half, rows, split)
 
 
 @lru_cache(maxsize=256)
@@ -357,7 +341,7 @@ def _sight(placed: _Placed, level: Level, leaves: Leaves) -> Sight:
 
 
 def _sensed(placed: _Placed, level: Level, points: FloatArray, *, ceiling: FloatArray, body: Body) -> Sensed:
-    """Where walkers are sensed, at any places."""
+    """Where walkers are sensed, at any places of a floor."""
     bottoms = np.full(len(points), level.floor_m)
     figures = Figures(points, bottoms, np.minimum(bottoms + body.height, ceiling), 2.0 * body.radius)
     told, away = (_sight(placed, level, leaves) for leaves in SIDES)
@@ -365,20 +349,34 @@ def _sensed(placed: _Placed, level: Level, points: FloatArray, *, ceiling: Float
     return sensed_places(_fan(placed), figures, told=told, away=away, contrasts=(min(warm, usual), usual))
 
 
+def _on_flights(placed: _Placed, level: Level, cells: FloorCells, *, body: Body) -> BoolArray:
+    """Free cells where walkers are possibly sensed as high on a flight as they have climbed."""
+    own, high = placed.level, np.zeros(len(cells.points()), dtype=np.bool_)
+    rows, stood = cells_on_flights(level, (own, *placed.others), placed.cell)
+    # Who comes up to the detector is seen through the well, and above the detector's own floor.
+    for storey in (level, own) if level.floor_m < own.floor_m else (level,):
+        top = np.minimum(stood + body.height, max(storey.ceiling_m, own.floor_m))
+        who = Figures(cells.points()[rows], np.maximum(stood, storey.floor_m), top, 2.0 * body.radius)
+        high[rows] |= possibly_sensed(_fan(placed), who, away=_sight(placed, storey, "away"))
+    return high
+
+
 @lru_cache(maxsize=256)
-def _picture(placed: _Placed, level: Level, posture: Posture) -> _Picture:
+def _picture(placed: _Placed, level: Level, posture: Posture) -> tuple[FloorCells, Sensed]:
+    """What is sensed over the free cells of one storey, its reach not yet applied."""
     cells, body = floor_cells(level, placed.cell), body_of(posture)
     sensed = _sensed(placed, level, cells.points(), ceiling=cells.ceiling[cells.free], body=body)
-    high = widened(cells.mask_of(sensed.high), cells.free, by=body.radius, cell=placed.cell)
-    return _Picture(cells, sensed._replace(high=high[cells.free]))
+    high = sensed.high | _on_flights(placed, level, cells, body=body)
+    high = widened(cells.mask_of(high), cells.free, by=body.radius, cell=placed.cell)
+    return cells, sensed._replace(high=high[cells.free])
 
 
 @lru_cache(maxsize=512)
 def _watched(placed: _Placed, level: Level, posture: Posture) -> Watch:
-    picture, body = _picture(placed, level, posture), body_of(posture)
-    cells, distance, reach = picture.cells, picture.sensed.distance, placed.sheet.reach_m + 1e-9
-    low = cells.mask_of(picture.sensed.low & (distance <= LOW_REACH * reach))
-    high = cells.mask_of(picture.sensed.high & (distance <= HIGH_REACH * reach + body.radius))
+    (cells, picture), body = _picture(placed, level, posture), body_of(posture)
+    distance, reach = picture.distance, placed.sheet.reach_m + 1e-9
+    low = cells.mask_of(picture.low & (distance <= LOW_REACH * reach))
+    high = cells.mask_of(picture.high & (distance <= HIGH_REACH * reach + body.radius))
     is_own = level.storey.id == placed.level.storey.id
     own = owner_before(cells.grid, cells.spaces, placed.eye[:2], heading=placed.heading) if is_own else -1
 
@@ -392,7 +390,7 @@ def _watched(placed: _Placed, level: Level, posture: Posture) -> Watch:
         device="",
         storey=level.storey.id,
         grid=cells.grid,
-        seen=cells.mask_of(picture.sensed.seen & (distance <= reach)),
+        seen=cells.mask_of(picture.seen & (distance <= reach)),
         low=low,
         high=high,
         core=core_cells(low, cells.free, entries=cells.entries, grid=cells.grid, is_low=is_low),

@@ -226,12 +226,8 @@ def sensed_places(
     bearing, distance = bearing_and_distance(fan, figures.places)
     inside = in_fan(bearing, fan, margin=0.0)
     # Each shape is looked for in the one that holds it only.
-    rows = np.nonzero(in_fan(bearing, fan, margin=FAN_MARGIN_RAD))[0]
-    some = figures.of(rows)
-    heights = visible_heights(away, some.places)
-    rows = rows[any_in_view(fan, some, heights=heights, distance=distance[rows])]
-    high = _marked(rows, len(distance))
-    rows = rows[inside[rows]]
+    high = possibly_sensed(fan, figures, away=away)
+    rows = np.nonzero(high & inside)[0]
     some = figures.of(rows)
     heights = visible_heights(told, some.places)
     usual, worst = (
@@ -243,6 +239,30 @@ def sensed_places(
     return Sensed(
         distance, inside, _marked(rows[usual], len(distance)), _marked(rows[surely], len(distance)), high
     )
+
+
+def possibly_sensed(fan: Fan, figures: Figures, *, away: Sight) -> BoolArray:
+    """Where walkers are possibly sensed.
+
+    Parameters
+    ----------
+    fan : Fan
+        The detector.
+    figures : Figures
+        The walkers, N of them.
+    away : Sight
+        What the detector has in view in any state of the leaves.
+
+    Returns
+    -------
+    ndarray of bool, shape (N,)
+        Reach is not applied.
+    """
+    bearing, distance = bearing_and_distance(fan, figures.places)
+    rows = np.nonzero(in_fan(bearing, fan, margin=FAN_MARGIN_RAD))[0]
+    some = figures.of(rows)
+    heights = visible_heights(away, some.places)
+    return _marked(rows[any_in_view(fan, some, heights=heights, distance=distance[rows])], len(distance))
 
 
 def _marked(rows: IntArray, number: int) -> BoolArray:
