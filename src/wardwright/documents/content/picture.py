@@ -62,7 +62,7 @@ def race_picture(site: Site, catalogue: Catalogue, answer: Answer, *, also: Sequ
         raise ValueError(f"the answer about {answer.subject} is no race with a number")
     walk = max((s for s in answer.sketches if s.role == "walk"), key=lambda sketch: len(sketch.points))
     sheet = sheet_for(site, room=HALF)
-    base = base_plan(site, catalogue, storey_id=walk.storey, sheet=sheet)
+    base = base_plan(site, catalogue, storey_id=walk.storey, sheet=sheet, ways=(walk,))
     # The region where notice still helps is left to the page: one picture says one thing.
     sketches = tuple(sketch for sketch in answer.sketches if sketch.role != "timely")
     sketches += tuple(s for other in also for s in other.sketches if s.role in ("seen", "possibly-seen"))

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from wardwright.documents.content.suggestions import suggestions
 from wardwright.documents.content.wording import NOT_DRAWN, NOT_WATCHED
-from wardwright.documents.drawing.devices import device_tags
+from wardwright.documents.drawing.devices import Tag, device_tags
 from wardwright.documents.drawing.plan import BasePlan, base_plan, plan_with
 from wardwright.documents.drawing.recording import Drawing
 from wardwright.documents.drawing.sheet import HALF, QUARTER, WHOLE, Sheet, sheet_for
@@ -40,6 +40,7 @@ class DeviceLine:
 
     tag: str
     words: str
+    """What it is; empty where its name says so."""
     name: str
 
 
@@ -138,7 +139,7 @@ def _storey_plan(
         if sketch.role in ("seen", "possibly-seen") and sketch.storey == base.storey
     )
     tags = device_tags(site, catalogue)
-    lines = tuple(DeviceLine(tags[one].text, tags[one].words, site.device(one).name) for one in base.devices)
+    lines = tuple(_device_line(tags[one], site.device(one).name) for one in base.devices)
     looks = any(tags[one].looks for one in base.devices)
     remark = "" if sketches else NOT_DRAWN if looks else NOT_WATCHED
     told = ", ".join(line.name for line in lines) or "no devices"
@@ -153,3 +154,8 @@ def _storey_plan(
         for one in bases
     )
     return StoreyPlan(base.name, drawing, shown, lines, remark)
+
+
+def _device_line(tag: Tag, name: str) -> DeviceLine:
+    is_told = any(word in name.lower() for word in tag.words.replace(",", "").split())
+    return DeviceLine(tag.text, "" if is_told else tag.words, name)

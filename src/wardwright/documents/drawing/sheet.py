@@ -13,7 +13,7 @@ from wardwright.model.site import Site
 
 SCALES = (20, 50, 100, 200, 500, 1000)
 """Preferred reductions for building drawings (ISO 5455, from memory), 1:25 left out."""
-FOOT_MM = 11.0
+FOOT_MM = 10.0
 """Kept free under the house, for the scale bar and the names of small rooms. [mm]"""
 
 
@@ -28,12 +28,14 @@ class Room(NamedTuple):
 
 WHOLE = Room(178.0, 218.0, 11.0)
 """What an A4 page upright leaves for a drawing, with its heading and key."""
-HALF = Room(88.0, 132.0, 9.0)
+HALF = Room(88.0, 132.0, 8.0)
 """Two stand side by side on A4."""
 QUARTER = Room(43.0, 100.0, 7.0)
 """Two stand side by side in a column of half an A4 page."""
 BAR_MM = (30.0, 20.0)
-"""How long the scale bar is at least: on a wide sheet, on a narrow one. [mm]"""
+"""How long the scale bar is at least: where there is room, and else. [mm]"""
+BESIDE_BAR_MM = 16.0
+"""What the words at its end and the north arrow need beside it. [mm]"""
 NARROW_MM = 46.0
 """A sheet that is not this wide is narrow. [mm]"""
 NUMBERED_MM = 9.6
@@ -119,7 +121,7 @@ def draw_foot(recorder: Recorder, sheet: Sheet, *, north_deg: float | None) -> N
         recorder.polygon("frame-solid" if i % 2 == 0 else "opening", (ring,))
     recorder.text("frame-text", (left, level - 2.4 * unit), "0", anchor="start")
     recorder.text(
-        "frame-text", (left + whole, level - 2.4 * unit), f"{whole:g} m, 1:{sheet.scale}", anchor="middle"
+        "frame-text", (left + whole, level - 2.4 * unit), f"{whole:g} m, 1:{sheet.scale}", anchor="end"
     )
     centre = (x1 - 6.0 * unit, y0 + 6.5 * unit)
     if north_deg is None:
@@ -164,6 +166,7 @@ def draw_numbered(
 
 
 def _bar_length(sheet: Sheet) -> int:
-    """Whole metres that make a bar of a length that is easily read off."""
-    least = BAR_MM[1] if sheet.is_narrow else BAR_MM[0]
-    return next((m for m in (1, 2, 5, 10, 20, 50) if m * sheet.mm_per_m >= least), 50)
+    """Whole metres that make a bar of a length that is easily read off, beside the north arrow."""
+    lengths = [metres for metres in (1, 2, 5, 10, 20, 50) if metres * sheet.mm_per_m >= BAR_MM[1]] or [50]
+    fitting = [m for m in lengths if m * sheet.mm_per_m <= sheet.width_mm - BESIDE_BAR_MM]
+    return next((m for m in fitting if m * sheet.mm_per_m >= BAR_MM[0]), lengths[0])

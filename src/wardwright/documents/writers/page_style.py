@@ -110,7 +110,8 @@ details[open]>summary{margin-bottom:.5rem}
 footer{border-top:3px solid var(--ink);margin-top:3.5rem;padding-top:.8rem}
 @media (min-width:46rem){.answer-grid{grid-template-columns:minmax(0,1fr) minmax(0,1fr)}
 .answer-grid.lone{grid-template-columns:minmax(0,1fr)}}
-@media (min-width:66rem){.answer-grid.pair{grid-template-columns:minmax(0,.8fr) minmax(0,1.2fr)}
+@media (min-width:66rem){.beside{display:grid;grid-template-columns:1fr 30rem;gap:0 2.5rem}
+.beside h3:first-child{margin-top:0}.answer-grid.pair{grid-template-columns:minmax(0,.8fr) minmax(0,1.2fr)}
 .pair .side{flex-wrap:nowrap}.pair .drawn .sheet{flex:1 1 0}}
 
 @media (max-width:40rem){table{font-size:.86rem}td,tbody th,th{padding-right:.4rem}
@@ -120,16 +121,16 @@ td:last-child,th:last-child{padding-right:0}
 body{font-size:16px}.cells>div{border-right:0;
 border-bottom:1px solid var(--rule)}
 h2{margin-top:2.6rem}.cells>div:last-child{border-bottom:0}}
-@page{size:A4;margin:13mm 14mm 15mm;
+@page{size:A4;margin:12mm 14mm 14mm;
 @bottom-left{content:"Fitter\\2019s copy: keep it";font:8pt Arial,sans-serif}
 @bottom-right{content:counter(page) " of " counter(pages);font:8pt Arial,sans-serif}}
 /* On paper answers and findings run in two columns; what is folded is left out. */
 @media print{:root{color-scheme:light;--paper:#fff;--sheet:#fff;--ink:#000;--soft:#3d3b36;--rule:#8d8a82;
 --faint:#bbb;--blue:#0072b2}
-html{font-size:9pt}body{font-size:9pt;line-height:1.32}.wrap{max-width:none;padding:0}nav,.skip{display:none}
+html{font-size:9pt}body{font-size:8.7pt;line-height:1.3}.wrap{max-width:none;padding:0}nav,.skip{display:none}
 .block{margin:1.5mm 1.5mm 4mm}.block-top{padding:3mm 4mm}.cells>div{padding:1mm 4mm}
-h1{font-size:22pt;margin-top:1mm}h2{font-size:14pt;margin:6mm 0 2mm;padding-top:1.5mm}
-h3{font-size:11pt;margin-top:3.5mm}h4{margin:1.8mm 0 .4mm}h2,h3,h4,.top,h3+.small,caption,thead{break-after:avoid}
+h1{font-size:22pt;margin-top:1mm}h2{font-size:14pt;margin:4.5mm 0 1.5mm;padding-top:1.2mm}
+h3{font-size:11pt;margin-top:3.5mm}h4{margin:1.8mm 0 .4mm}h2,h3,h4,h3+.small,caption,thead{break-after:avoid}
 tbody tr:first-child{break-before:avoid}
 p{margin:.6mm 0 1.4mm;max-width:none}ul.plain{margin:.6mm 0 1.4mm;padding-left:3.4mm;max-width:none}
 ul.plain li{margin:.3mm 0}p,li{orphans:2;widows:2}
@@ -138,25 +139,26 @@ ul.plain li{margin:.3mm 0}p,li{orphans:2;widows:2}
 .tally{margin:1.5mm 0;display:flex}.tally li{flex:1;padding-top:0}.tally b{font-size:17pt}.notice{padding:0 0 0 3mm}
 table{font-size:8.5pt;margin:1mm 0 2mm}td,tbody th{padding:.3mm 2.5mm .3mm 0}th{padding:.6mm 2.5mm .6mm 0}
 .roomy{display:table-cell}.cramped{display:none}
-.flow{columns:2;column-gap:6mm;column-rule:.2mm solid var(--rule)}
+.flow,.flow.beside{display:block;columns:2;column-gap:6mm;column-rule:.2mm solid var(--rule)}
 .value{font-size:17pt;margin:.6mm 0 0}.range{font-size:9.5pt}.measure{margin:0}.kicker{font-size:7.5pt;margin:0}
-.answer{padding:1.8mm 0 2.5mm}.answer:first-child{border-top:0;padding-top:0}.answer h3{margin:0}
+.answer{padding:1.4mm 0 1.8mm}.answer:first-child{border-top:0;padding-top:0}.answer h3{margin:0}
 .answer-grid,.answer-grid.pair{display:block}.strip{margin:1mm 0}.order{margin:.5mm 0 1.2mm}
 .drivers{max-width:none;margin:0;display:grid;grid-template-columns:1fr 1fr;gap:0 4mm}
 .drivers li{margin:.4mm 0;font-size:8.5pt;line-height:1.25}.drivers i{border-top-width:1mm;margin-bottom:.4mm}
-.finding,tr,.sheet,.block,.tally,.drivers,.strip,.line,.top,.order,.mends li{break-inside:avoid}
+.finding,tr,.basis,.not-counted,.sheet,.block,.tally,.drivers,.strip,.line,.top,.order,.mends li{break-inside:avoid}
 .finding{padding:1mm 0 1.4mm;max-width:none}.finding p{margin:0}
 .sheet{border:0;flex:none;max-width:none}.sheet .roll{overflow:visible}
 .sheet .roll svg{width:var(--w);min-width:0}
 .sheet figcaption{padding:1mm 0 0;max-width:88mm}.key{gap:0 3mm;margin-top:.6mm}.key svg{width:10mm;height:5mm}
-.sheets,.side{display:flex;flex-wrap:wrap;gap:2mm;align-items:flex-start;margin-top:1.5mm}
+.sheets,.side{display:flex;flex-wrap:wrap;gap:2mm;align-items:flex-start;margin-top:1mm}
 .drawn .sheet{flex:none;max-width:none}
-.drawn .sheet figcaption,#plans .sheet figcaption{max-width:max(var(--w),43mm)}
+.drawn .narrow figcaption,#plans .sheet figcaption{max-width:max(var(--w),43mm)}
 .folded,details:not([open]){display:none}
 .narrow:only-child{display:flex;gap:3mm;align-items:flex-end}
 .narrow:only-child figcaption{max-width:40mm}.basis{font-size:7.5pt}.basis tbody th{white-space:nowrap}
-#figures table{font-size:8pt}#figures td,#figures tbody th{padding-top:.25mm;padding-bottom:.25mm}
-#figures tbody th{width:52mm}#figures td:last-child{width:76mm}
+.basis th,.basis td,.basis tbody th{padding-right:1.2mm}.basis thead th{font-size:6.5pt}
+#figures table{font-size:7.6pt}#figures td,#figures tbody th{padding-top:.25mm;padding-bottom:.25mm}
+#figures tbody th{width:58mm}#figures td:last-child{width:76mm}
 #cautions ul{columns:2;column-gap:6mm}
 #known p{max-width:none}footer{display:none}
 a{text-decoration:none}summary{list-style:none}}

@@ -16,7 +16,7 @@ _MACROS = """
 {% endfor %}</ul>{% endif %}
 {% if lines %}<ul class="key">
 {% for line in lines %}<li><span class="tag">{{ line.tag }}</span><span>{{ line.name }}
-{%- if line.words not in line.name|lower %} ({{ line.words }}){% endif %}</span></li>
+{%- if line.words %} ({{ line.words }}){% endif %}</span></li>
 {% endfor %}</ul>{% endif %}
 </figcaption></figure>
 {% endmacro %}
@@ -153,8 +153,8 @@ _ANSWERS = """
 {% endfor %}
 {% if page.not_counted %}
 <article class="answer not-counted" id="not-counted" aria-labelledby="not-counted-h">
-<p class="kicker">{{ mark("not-counted") }}<b>not counted</b><span>question 1</span></p>
-<h3 id="not-counted-h">{{ page.not_counted.heading }}</h3>
+<div class="top"><p class="kicker">{{ mark("not-counted") }}<b>not counted</b><span>question 1</span></p>
+<h3 id="not-counted-h">{{ page.not_counted.heading }}</h3></div>
 {{ listed(page.not_counted.groups) }}</article>{% endif %}
 </div>
 </section>
@@ -164,10 +164,8 @@ _FINDINGS = """
 <section id="findings" aria-labelledby="findings-h"><h2 id="findings-h">Findings</h2>
 {% if not page.were_rules_run %}<p>{{ words.NO_FINDINGS_ASKED }}</p>
 {% elif not page.finding_groups %}<p>{{ words.NOTHING_FOUND }}</p>{% endif %}
-<div class="flow">
-{% if page.finding_plans %}<div class="sheets">
-{% for drawing in page.finding_plans %}{{ sheet(drawing, true, ()) }}
-{% endfor %}</div>{% endif %}
+<div class="flow beside">
+<div>
 {% for group in page.finding_groups %}<h3>{{ group.heading }} ({{ group.findings|length }})</h3>
 <p class="small">{{ group.meaning }}</p>
 {% for finding in group.findings %}<div class="finding"><p>{{ finding.message }}</p>
@@ -177,6 +175,10 @@ _FINDINGS = """
 <p class="small"><code>{{ finding.code }}</code> {{ finding.rule }}; {{ finding.subject }}</p></div>
 {% endfor %}
 {% endfor %}</div>
+{% if page.finding_plans %}<div class="sheets">
+{% for drawing in page.finding_plans %}{{ sheet(drawing, true, ()) }}
+{% endfor %}</div>{% endif %}
+</div>
 </section>
 """
 
