@@ -4,10 +4,10 @@ from wardwright.physics.walking.from_site import Spot
 from wardwright.store.catalogue import load_catalogue
 from wardwright.trials.watchers import (
     REACH_SHARES,
-    behaviour_of,
     control_units,
     devices_of,
     has_sounder,
+    heard_in,
     opens_contact,
     watchers_on,
 )
@@ -53,9 +53,9 @@ def test_a_door_that_stands_open_tells_its_contact_nothing() -> None:
 def test_only_zones_of_the_part_that_is_set_are_heard() -> None:
     assert watchers_on(SITE, CATALOGUE, way=way("kitchen-window"), goal=GOAL, part="night") == ()
     device = SITE.device("hall")
-    assert behaviour_of(SITE, device, "night") is None
+    assert heard_in(SITE, "night").get(device.id) is None
     always = tuple(z.model_copy(update={"behaviour": "always-on"}) for z in SITE.zones)
-    assert behaviour_of(SITE.model_copy(update={"zones": always}), device, "night") is not None
+    assert heard_in(SITE.model_copy(update={"zones": always}), "night").get(device.id) is not None
 
 
 def test_devices_come_by_kind_in_the_order_of_ids() -> None:

@@ -9,7 +9,7 @@ from wardwright.model.opening import Opening
 from wardwright.model.site import Site
 from wardwright.model.surroundings import Ground, GroundThing
 from wardwright.store.catalogue import load_catalogue
-from wardwright.trials.ways_in import leads_outside, sill_above_ground, ways_in
+from wardwright.trials.ways_in import by_opening, leads_outside, sill_above_ground, ways_in
 
 CATALOGUE = load_catalogue()
 UPPER_WINDOW = Opening(
@@ -106,3 +106,11 @@ def test_a_rooflight_over_no_known_space_is_named() -> None:
     light = UPPER_WINDOW.model_copy(update={"kind": "rooflight", "id": "light"})
     _, not_counted = ways_in(house(light), CATALOGUE)
     assert [one.reason for one in not_counted] == ["it is not known which space it lights"]
+
+
+def test_manners_of_one_opening_stand_together() -> None:
+    groups = by_opening(ways_in(house(), CATALOGUE)[0])
+    assert [[way.manner for way in group] for group in groups] == [
+        ["opened"],
+        ["opened", "through the glass"],
+    ]

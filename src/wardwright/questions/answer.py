@@ -6,6 +6,7 @@ from typing import Literal
 
 from wardwright.model.estimate import Estimate
 from wardwright.model.record import Record
+from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.rules.finding import Mend
 
@@ -45,3 +46,44 @@ class Answer(Record):
     """Facts that go with it, each a short sentence."""
     mends: tuple[Mend, ...] = ()
     sketches: tuple[Sketch, ...] = ()
+
+
+def unanswered(
+    question: int, measure: str, *, subject: str, subject_id: str, reason: str, verdict: Verdict = "unknown"
+) -> Answer:
+    """An answer without a number.
+
+    Parameters
+    ----------
+    question : int
+        Its number.
+    measure : str
+        What the value would be.
+    subject, subject_id : str
+        The thing asked about.
+    reason : str
+        Why there is no number.
+    verdict : str, default "unknown"
+        `bad` where the reason itself is the fault.
+
+    Returns
+    -------
+    Answer
+        With nothing to draw.
+    """
+    return Answer(
+        question=question,
+        subject=subject,
+        subject_id=subject_id,
+        measure=measure,
+        estimate=None,
+        reason=reason,
+        verdict=verdict,
+    )
+
+
+def about_the_site(question: int, measure: str, *, site: Site, reason: str) -> Answer:
+    """An answer about the whole site that is not computable."""
+    return unanswered(
+        question, measure, subject=site.name, subject_id="site", reason=f"not computable: {reason}"
+    )

@@ -12,11 +12,13 @@ from wardwright.model.estimate import Estimate
 from wardwright.model.fabric import Space
 from wardwright.model.placement import sides_of_opening, space_at, standing
 from wardwright.model.programme import STANDARD_BEHAVIOURS, Zone
+from wardwright.model.revision import replaced, with_device
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import way_in_spot
-from wardwright.questions.time_in_hand import least_hand
+from wardwright.questions.time_in_hand import least_hand, worst_of
 from wardwright.questions.unit_elsewhere import best_elsewhere, moved_to
 from wardwright.rules.finding import Mend
+from wardwright.rules.kit import is_instant
 from wardwright.rules.wall_spots import wall_spots
 from wardwright.trials.draws import estimate_of
 from wardwright.trials.race import Race, race
@@ -76,7 +78,7 @@ def _worst_after(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Est
         races = [race(site, catalogue, way=way, goal=goal) for way in ways]
     except NotComputable:
         return None
-    one = min(races, key=lambda each: float(least_hand(each, catalogue)[0]))
+    one = worst_of(races, catalogue)
     return estimate_of(least_hand(one, catalogue), one.cases, unit="s")
 
 
@@ -111,8 +113,8 @@ def _changes(site: Site, catalogue: Catalogue, way: WayIn, *, now: Estimate) -> 
         values = (("sheet", sheet.id), ("behaviour", "instant"))
         found.append(("add-device", way.opening.id, values, with_contact(site, way, sheet)))
     found.extend(_movement(site, catalogue, way))
-    elsewhere = best_elsewhere(site, catalogue)
-    if elsewhere is not None and now.value <= 0:
+    elsewhere = best_elsewhere(site, catalogue) if now.value <= 0 else None
+    if elsewhere is not None:
         unit = control_units(site, catalogue)[0]
         moved = moved_to(site, catalogue, elsewhere.spot)
         found.append(("move-device", unit.id, (("near", elsewhere.outlet),), moved))
@@ -162,7 +164,7 @@ def _movement(site: Site, catalogue: Catalogue, way: WayIn) -> list[_Change]:
             mount=mount,
             heading_deg=spot.heading_deg,
         )
-        after = with_device(site, device)
+        after = with_instant_device(site, device)
         values = (("sheet", sheet.id), ("behaviour", "instant"), *spot.values(height))
         found.append(("add-device", space.id, values, after))
     return found
@@ -182,10 +184,10 @@ def with_contact(site: Site, way: WayIn, sheet: DeviceSheet) -> Site:
         sheet=sheet.id,
         mount=OpeningMount(opening=way.opening.id),
     )
-    return with_device(site, device)
+    return with_instant_device(site, device)
 
 
-def with_device(site: Site, device: Device) -> Site:
+def with_instant_device(site: Site, device: Device) -> Site:
     """The site with a device added, in an instant zone of its own."""
     known, behaviour = with_instant(site)
     zone = Zone(
@@ -195,14 +197,13 @@ def with_device(site: Site, device: Device) -> Site:
         devices=(device.id,),
         behaviour=behaviour,
     )
-    return known.model_copy(update={"devices": (*site.devices, device), "zones": (*site.zones, zone)})
+    return replaced(with_device(known, device), zones=(*site.zones, zone))
 
 
 def with_instant(site: Site) -> tuple[Site, str]:
     """The site and the id of its instant behaviour; the trade's usual one is added where it has none."""
     for one in site.behaviours:
-        waits = one.starts_entry or one.allowed_after_entry or one.delays_message or one.is_always_active
-        if one.alarms and not waits:
+        if is_instant(one) and not (one.delays_message or one.is_always_active):
             return site, one.id
     usual = STANDARD_BEHAVIOURS[0]
     taken = {one.id for one in site.behaviours}

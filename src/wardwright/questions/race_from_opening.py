@@ -2,24 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from wardwright.errors import NotComputable
+from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Driver, Estimate
 from wardwright.model.opening import Opening
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
-from wardwright.questions.answer import Answer, PartAnswer, Verdict
+from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
 from wardwright.questions.mends import locks_and_lights, mends_for
-from wardwright.questions.time_in_hand import deciding, least_hand, time_in_hand
+from wardwright.questions.time_in_hand import deciding, least_hand, time_in_hand, worst_of
 from wardwright.rules.finding import Mend
-from wardwright.trials.draws import FloatArray, estimate_of, share_met
+from wardwright.trials.draws import estimate_of, share_met
 from wardwright.trials.race import Race, race
 from wardwright.trials.timely import Need, is_every_way_caught, timely_floor
 from wardwright.trials.watchers import control_units, is_on
-from wardwright.trials.ways_in import OutOfReach, WayIn, ways_in
+from wardwright.trials.ways_in import OutOfReach, WayIn, by_opening, ways_in
 from wardwright.trials.ways_on_foot import spot_of
 
 NUMBER = 1
@@ -34,15 +37,12 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each opening that leads in."""
     ways, not_counted = ways_in(site, catalogue)
     if not any(space.belongs == "ours" for space in site.spaces):
-        return (_nothing_to_ask(site, "none of the spaces is ours"),)
+        return (about_the_site(NUMBER, MEASURE["message"], site=site, reason="none of the spaces is ours"),)
     if not ways and not not_counted:
-        return (_nothing_to_ask(site, "no way in is drawn"),)
+        return (about_the_site(NUMBER, MEASURE["message"], site=site, reason="no way in is drawn"),)
     found = [_not_counted(one) for one in not_counted]
     units = control_units(site, catalogue)
-    by_opening: dict[str, list[WayIn]] = {}
-    for way in ways:
-        by_opening.setdefault(way.opening.id, []).append(way)
-    for chosen in by_opening.values():
+    for chosen in by_opening(ways):
         if not units:
             reason = "not computable: no control unit" if site.devices else f"{NOTHING}: there is no alarm"
             weakest = min(chosen, key=lambda way: (way.holds.value, way.manner))
@@ -53,14 +53,14 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     return tuple(found)
 
 
-def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
+def _answer(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Answer:
     opening = ways[0].opening
     goal = spot_of(site, control_units(site, catalogue)[0])
     try:
         races = [race(site, catalogue, way=way, goal=goal) for way in ways]
     except NotComputable as reason:
         return _unknown(opening, f"not computable: {reason}")
-    worst = min(races, key=lambda one: (float(least_hand(one, catalogue)[0]), one.way.manner))
+    worst = worst_of(races, catalogue)
     need, hand = deciding(worst, catalogue), least_hand(worst, catalogue)
     estimate = estimate_of(hand, worst.cases, unit="s")
     notices = bool(np.isfinite(worst.first_notice[0]))
@@ -196,30 +196,16 @@ def _every_few(first: int, last: int) -> list[int]:
 def _unknown(
     opening: Opening, reason: str, *, parts: tuple[PartAnswer, ...] = (), mends: tuple[Mend, ...] = ()
 ) -> Answer:
-    return Answer(
-        question=NUMBER,
+    bare = unanswered(
+        NUMBER,
+        MEASURE["message"],
         subject=opening.name,
         subject_id=opening.id,
-        measure=MEASURE["message"],
-        estimate=None,
         reason=reason,
         verdict="bad" if reason.startswith(NOTHING) else "unknown",
-        parts=parts,
-        mends=mends,
     )
+    return bare.model_copy(update={"parts": parts, "mends": mends})
 
 
 def _not_counted(one: OutOfReach) -> Answer:
     return _unknown(one.opening, f"not counted as a way in: {one.reason}")
-
-
-def _nothing_to_ask(site: Site, reason: str) -> Answer:
-    return Answer(
-        question=NUMBER,
-        subject=site.name,
-        subject_id="site",
-        measure=MEASURE["message"],
-        estimate=None,
-        reason=f"not computable: {reason}",
-        verdict="unknown",
-    )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from wardwright.geometry.raster import FloatArray
@@ -34,3 +36,8 @@ def deciding(one: Race, catalogue: Catalogue) -> Need:
     return min(
         hand, key=lambda need: (round(float(hand[need][0]), 3), float(np.percentile(hand[need], 5)), need)
     )
+
+
+def worst_of(races: Sequence[Race], catalogue: Catalogue) -> Race:
+    """The race with the least time in hand in the likely case, of all manners of one way in."""
+    return min(races, key=lambda one: (float(least_hand(one, catalogue)[0]), one.way.manner))

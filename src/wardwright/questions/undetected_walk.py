@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import partial
 
 import numpy as np
@@ -14,7 +14,7 @@ from wardwright.model.estimate import Driver, Estimate
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
-from wardwright.questions.answer import Answer, PartAnswer, Verdict
+from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
 from wardwright.trials.barriers import Side
 from wardwright.trials.undetected import (
     Undetected,
@@ -25,7 +25,7 @@ from wardwright.trials.undetected import (
     undetected_rings,
 )
 from wardwright.trials.watchers import control_units, opens_contact
-from wardwright.trials.ways_in import WayIn, ways_in
+from wardwright.trials.ways_in import WayIn, by_opening, ways_in
 from wardwright.trials.ways_on_foot import spot_of
 
 NUMBER = 5
@@ -37,34 +37,22 @@ SIDES: tuple[Side, ...] = ("possibly", "likely", "surely")
 def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each opening that leads in, for its worse manner."""
     ways, _ = ways_in(site, catalogue)
-    by_opening: dict[str, list[WayIn]] = {}
-    for way in ways:
-        by_opening.setdefault(way.opening.id, []).append(way)
     if not ways:
-        return (_unknown(site.name, "site", "no way in is drawn, or none can be come through"),)
-    return tuple(_guarded(site, catalogue, chosen) for chosen in by_opening.values())
+        reason = "no way in is drawn, or none can be come through"
+        return (about_the_site(NUMBER, MEASURE, site=site, reason=reason),)
+    return tuple(_guarded(site, catalogue, chosen) for chosen in by_opening(ways))
 
 
-def _guarded(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
+def _guarded(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Answer:
     try:
         return _answer(site, catalogue, ways)
     except NotComputable as reason:
-        return _unknown(ways[0].opening.name, ways[0].opening.id, str(reason))
+        opening = ways[0].opening
+        why = f"not computable: {reason}"
+        return unanswered(NUMBER, MEASURE, subject=opening.name, subject_id=opening.id, reason=why)
 
 
-def _unknown(subject: str, subject_id: str, reason: str) -> Answer:
-    return Answer(
-        question=NUMBER,
-        subject=subject,
-        subject_id=subject_id,
-        measure=MEASURE,
-        estimate=None,
-        reason=f"not computable: {reason}",
-        verdict="unknown",
-    )
-
-
-def _answer(site: Site, catalogue: Catalogue, ways: list[WayIn]) -> Answer:
+def _answer(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Answer:
     devices = active_devices(site, catalogue, "full")
     runs = [(way, [undetected(site, catalogue, way=way, side=side) for side in SIDES]) for way in ways]
     way, sides = max(runs, key=lambda run: (run[1][1].distance_m, run[1][2].distance_m))

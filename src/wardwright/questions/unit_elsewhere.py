@@ -10,6 +10,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import FreeMount
 from wardwright.model.fixture import Outlet
 from wardwright.model.placement import space_at
+from wardwright.model.revision import with_device
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
 from wardwright.trials.watchers import control_units
@@ -68,9 +69,7 @@ def moved_to(site: Site, catalogue: Catalogue, spot: Spot) -> Site:
     """The site with its control unit at another spot."""
     unit = control_units(site, catalogue)[0]
     mount = FreeMount(storey=spot.storey, at_m=(spot.x, spot.y), height_m=HEIGHT_M)
-    moved = unit.model_copy(update={"mount": mount, "heading_deg": None})
-    devices = tuple(moved if one.id == unit.id else one for one in site.devices)
-    return site.model_copy(update={"devices": devices})
+    return with_device(site, unit.model_copy(update={"mount": mount, "heading_deg": None}))
 
 
 def _soonest(house: Site, catalogue: Catalogue, goal: Spot) -> float:

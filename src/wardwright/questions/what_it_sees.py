@@ -17,7 +17,7 @@ from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.physics.detection.from_site import crossing_angles, seen_facts, watch
 from wardwright.physics.walking.from_site import Spot
-from wardwright.questions.answer import Answer, PartAnswer, Verdict
+from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site
 from wardwright.trials.watchers import control_units, devices_of
 from wardwright.trials.ways_in import ways_in
 from wardwright.trials.ways_on_foot import route_to, spot_of
@@ -38,16 +38,7 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each movement detector."""
     found = devices_of(site, catalogue, "movement-detector")
     if not found:
-        nothing = Answer(
-            question=NUMBER,
-            subject=site.name,
-            subject_id="site",
-            measure=MEASURE,
-            estimate=None,
-            reason="not computable: no movement detector",
-            verdict="unknown",
-        )
-        return (nothing,)
+        return (about_the_site(NUMBER, MEASURE, site=site, reason="no movement detector"),)
     units = control_units(site, catalogue)
     goal = spot_of(site, units[0]) if units else None
     return tuple(_answer(site.bare, catalogue, device, goal=goal) for device in found)

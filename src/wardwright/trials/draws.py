@@ -8,14 +8,12 @@ from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy.special import ndtri
 
+from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Figure
 from wardwright.model.estimate import Driver, Estimate
 from wardwright.model.record import BASES, Basis
-
-FloatArray = NDArray[np.float64]
 
 SEED = 20_260_101
 """One seed for all; another gives the same answers within sampling error."""

@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wardwright.errors import NotComputable
+from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.programme import Behaviour, Programme
 from wardwright.model.site import Site
@@ -19,8 +20,6 @@ from wardwright.trials.watchers import REACH_SHARES, Watcher, has_sounder, watch
 from wardwright.trials.ways_in import WayIn, once_in
 from wardwright.trials.ways_on_foot import Progress, progress_of, route_to, shut_doors
 from wardwright.trials.zone_response import response_times
-
-FloatArray = NDArray[np.float64]
 
 
 class Race(NamedTuple):
@@ -221,6 +220,8 @@ def _heard(
     """What the control unit makes of the signals that reach it."""
     first = int(signals[:, 0].argmin()) if np.isfinite(signals[:, 0]).any() else None
     alarm, due = response_times(signals + delay, behaviours, programme)
-    at_once = programme.model_copy(update={"abort_delay_s": 0.0})
-    waits = bool(due[0] > response_times(signals + delay, behaviours, at_once)[1][0])
+    waits = False
+    if programme.abort_delay_s > 0:
+        at_once = programme.model_copy(update={"abort_delay_s": 0.0})
+        waits = bool(due[0] > response_times(signals + delay, behaviours, at_once)[1][0])
     return _Heard(signals.min(axis=0), alarm, due, first, waits)

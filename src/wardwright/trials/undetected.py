@@ -144,8 +144,7 @@ def _floors(
 ) -> Floors:
     """The floor that is reached before any of some devices has noticed."""
     if side != "surely":
-        regions = unwatched_regions(house, catalogue, devices, side=side)
-        return regions.floors(regions.regions_at(start))
+        return _floors_again(house, catalogue, devices, side=side, start=start)
     shapes = [shape_of(house, catalogue, one) for one in devices if _is_movement(catalogue, one)]
     doorways = [
         watched_floor(house, catalogue, one, side="surely")

@@ -9,12 +9,13 @@ from typing import NamedTuple
 import numpy as np
 
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device, OpeningMount
+from wardwright.model.device import Device, DeviceKind, OpeningMount
 from wardwright.model.opening import Opening
 from wardwright.model.programme import Behaviour, Zone
 from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import noticed_along
 from wardwright.physics.walking.from_site import Spot
+from wardwright.rules import kit
 from wardwright.trials.ways_in import WayIn, once_in
 from wardwright.trials.ways_on_foot import route_to
 
@@ -44,10 +45,9 @@ class Watcher(NamedTuple):
     """For a contact: the point of the route where its leaf is opened; -1: the way in itself."""
 
 
-def devices_of(site: Site, catalogue: Catalogue, kind: str) -> tuple[Device, ...]:
+def devices_of(site: Site, catalogue: Catalogue, kind: DeviceKind) -> tuple[Device, ...]:
     """All devices of one kind, in the order of their ids."""
-    found = [one for one in site.devices if catalogue.sheet(one.sheet).kind == kind]
-    return tuple(sorted(found, key=lambda one: one.id))
+    return tuple(device for device, _ in kit.devices_of(site, catalogue, kind))
 
 
 def control_units(site: Site, catalogue: Catalogue) -> tuple[Device, ...]:
@@ -59,11 +59,6 @@ def has_sounder(site: Site, catalogue: Catalogue) -> bool:
     """Whether anything sounds: a sounder, or one built into the control unit."""
     sheets = [catalogue.sheet(one.sheet) for one in site.devices]
     return any(s.kind == "sounder" or (s.control is not None and s.control.has_sounder) for s in sheets)
-
-
-def behaviour_of(site: Site, device: Device, part: str) -> Behaviour | None:
-    """The behaviour of the zone that hears a device in one part; None where no active zone does."""
-    return heard_in(site, part).get(device.id)
 
 
 def heard_in(site: Site, part: str) -> Mapping[str, Behaviour]:

@@ -103,6 +103,14 @@ def _ways_in(site: Site, catalogue: Catalogue) -> tuple[tuple[WayIn, ...], tuple
     return tuple(ways), tuple(not_counted)
 
 
+def by_opening(ways: tuple[WayIn, ...]) -> tuple[tuple[WayIn, ...], ...]:
+    """The ways in, those of one opening together."""
+    found: dict[str, list[WayIn]] = {}
+    for way in ways:
+        found.setdefault(way.opening.id, []).append(way)
+    return tuple(tuple(manners) for manners in found.values())
+
+
 def leads_outside(site: Site, opening: Opening) -> bool:
     """Whether an opening leads to open air rather than to a shared or neighbouring space."""
     return None in sides_of_opening(site, opening)

@@ -11,11 +11,9 @@ from enum import Enum
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
+from wardwright.geometry.raster import FloatArray
 from wardwright.model.programme import Behaviour, Programme
-
-FloatArray = NDArray[np.float64]
 
 
 class State(Enum):
