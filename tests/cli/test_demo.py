@@ -5,7 +5,11 @@ from pathlib import Path
 import pytest
 
 from wardwright.cli.command import FINE
+from wardwright.cli.demo import asked
 from wardwright.cli.main import main
+from wardwright.questions.table import ask
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.samples import read_sample
 
 
 def test_the_demo_does_the_main_job_and_says_where_to_look(
@@ -31,3 +35,11 @@ def test_notes_that_were_changed_are_kept(tmp_path: Path, capsys: pytest.Capture
     said = capsys.readouterr().out
     assert "as you changed them" in said
     assert "Mine: 1 storey" in said
+
+
+def test_what_is_not_counted_stands_apart_as_on_the_page() -> None:
+    answers = ask(read_sample("terrace"), load_catalogue())
+    line = asked(answers).splitlines()[0]
+    assert line.startswith("12 answers: ")
+    assert line.endswith("; 3 openings not counted as ways in")
+    assert "not known" not in line

@@ -84,15 +84,18 @@ def notes_for(place: Path) -> tuple[str, str]:
 
 def asked(answers: tuple[Answer, ...]) -> str:
     """How the answers came out, in one line, and the worst of them under it."""
+    from wardwright.documents.content.not_counted import counted, not_counted
     from wardwright.documents.content.quantities import with_range
     from wardwright.documents.content.wording import VERDICTS
 
-    counts = {
-        words: sum(one.verdict == verdict for one in answers) for verdict, (words, _) in VERDICTS.items()
-    }
-    line = f"{len(answers)} answers: " + ", ".join(
+    told = counted(answers)
+    counts = {words: sum(one.verdict == verdict for one in told) for verdict, (words, _) in VERDICTS.items()}
+    line = f"{len(told)} answers: " + ", ".join(
         f"{count} {words}" for words, count in counts.items() if count
     )
+    apart = not_counted(answers)
+    if apart is not None:
+        line += f"; {apart.heading}"
     worst = next((answer for answer in answers if answer.estimate is not None), None)
     if worst is None or worst.estimate is None:
         return line

@@ -10,6 +10,9 @@ from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.rules.finding import Mend
 
+NOT_COUNTED = "not counted as a way in: "
+"""How the reason begins where an opening is no way in."""
+
 Verdict = Literal["good", "thin", "bad", "unknown"]
 """`good`: met over the whole range. `thin`: met at the likely value only. `bad`: not met at the likely value.
 `unknown`: could not be worked out."""

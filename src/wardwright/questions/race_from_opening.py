@@ -14,7 +14,7 @@ from wardwright.model.opening import Opening
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
-from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
+from wardwright.questions.answer import NOT_COUNTED, Answer, PartAnswer, Verdict, about_the_site, unanswered
 from wardwright.questions.mends import locks_and_lights, mends_for
 from wardwright.questions.time_in_hand import deciding, least_hand, time_in_hand, worst_of
 from wardwright.rules.finding import Mend
@@ -208,4 +208,4 @@ def _unknown(
 
 
 def _not_counted(one: OutOfReach) -> Answer:
-    return _unknown(one.opening, f"not counted as a way in: {one.reason}")
+    return _unknown(one.opening, NOT_COUNTED + one.reason)

@@ -5,10 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from wardwright.documents.content.quantities import joined, sentence
-from wardwright.questions.answer import Answer
-
-PREFIX = "not counted as a way in: "
-"""How the reason of such an answer begins."""
+from wardwright.questions.answer import NOT_COUNTED, Answer
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +20,7 @@ class NotCounted:
 
 def is_not_counted(answer: Answer) -> bool:
     """Whether an answer only says that its opening is no way in."""
-    return answer.verdict == "unknown" and (answer.reason or "").startswith(PREFIX)
+    return answer.verdict == "unknown" and (answer.reason or "").startswith(NOT_COUNTED)
 
 
 def counted(answers: tuple[Answer, ...]) -> tuple[Answer, ...]:
@@ -47,7 +44,7 @@ def not_counted(answers: tuple[Answer, ...]) -> NotCounted | None:
     names: dict[str, list[str]] = {}
     for answer in answers:
         if is_not_counted(answer):
-            reason = (answer.reason or "").removeprefix(PREFIX)
+            reason = (answer.reason or "").removeprefix(NOT_COUNTED)
             names.setdefault(reason, []).append(answer.subject)
     if not names:
         return None
