@@ -2,12 +2,12 @@ from __future__ import annotations
 
 import json
 
-from wardwright.documents.content.not_counted import PREFIX, counted, is_not_counted, not_counted
+from wardwright.documents.content.not_counted import counted, is_not_counted, not_counted
 from wardwright.documents.content.page import page_of
 from wardwright.documents.writers.text import answers_json, answers_text
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
-from wardwright.questions.answer import Answer
+from wardwright.questions.answer import NOT_COUNTED, Answer
 from wardwright.questions.race_from_opening import answers as race_answers
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
@@ -16,7 +16,7 @@ from wardwright.store.samples import read_sample
 def _high(name: str, reason: str) -> Answer:
     return Answer(
         question=1, subject=name, subject_id=name, measure="time in hand", estimate=None,
-        reason=PREFIX + reason, verdict="unknown",
+        reason=NOT_COUNTED + reason, verdict="unknown",
     )  # fmt: skip
 
 
