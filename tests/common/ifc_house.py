@@ -31,6 +31,8 @@ class Wish:
     operation: str = "SINGLE_SWING_LEFT"
     extra_walls: tuple[tuple[str, int, tuple[float, ...]], ...] = ()
     """Name, storey 0 or 1, and x0 y0 z0 x1 y1 z1 above that storey's floor."""
+    panels: tuple[tuple[str, float, float], ...] | None = None
+    """With it the upper north wall is a curtain wall: a panel's name and its x0 and x1, from floor to 2.4 m."""
 
 
 UPPER_M = 2.7
@@ -196,6 +198,8 @@ def _walls(w: _Writer) -> dict[str, Any]:
             f"west {storey}": (0.0, 0.3, 0.0, 0.3, 3.7, top),
             f"east {storey}": (5.7, 0.3, 0.0, 6.0, 3.7, top),
         }
+        if storey == 1 and w.wish.panels is not None:
+            _curtain_wall(w, boxes.pop("north 1"))
         made = {name: w.thing("IfcWallStandardCase", storey, box, Name=name) for name, box in boxes.items()}
         w.contain(storey, list(made.values()))
         w.made_of(list(made.values()), "Brick, common")
@@ -206,6 +210,24 @@ def _walls(w: _Writer) -> dict[str, Any]:
     for name, storey, box in w.wish.extra_walls:
         w.contain(storey, [w.thing("IfcWall", storey, box, Name=name)])
     return found | {"inner": inner}
+
+
+def _curtain_wall(w: _Writer, box: tuple[float, ...]) -> None:
+    x0, _, _, x1, y1, _ = box
+    wall = w.root(
+        "IfcCurtainWall",
+        Name="glass front",
+        ObjectPlacement=w.placed((0.0, 0.0, 0.0), parent=w.storeys[1].ObjectPlacement),
+    )
+    frame = [
+        w.thing("IfcMember", 1, (x0, y1 - 0.1, z, x1, y1 - 0.05, z + 0.05), Name="frame") for z in (0.0, 2.35)
+    ]
+    plates = [
+        w.thing("IfcPlate", 1, (a, y1 - 0.1, 0.0, b, y1 - 0.08, 2.4), Name=name)
+        for name, a, b in w.wish.panels or ()
+    ]
+    w.whole(wall, [*frame, *plates])
+    w.contain(1, [wall])
 
 
 def _openings(w: _Writer, walls: dict[str, Any]) -> None:

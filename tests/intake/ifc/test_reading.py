@@ -248,6 +248,46 @@ def test_flat_a_exceptions(flat_a: Read) -> None:
     assert "1 space not a room: Roof (R301)" in report.left_out
 
 
+# Every row is an oddity of the houses' own README, counted by others from the meshes.
+@pytest.mark.parametrize("premises", [None, "A", "B"])
+def test_the_duplex_is_as_odd_as_its_readme_says(
+    given: Given, houses: dict[tuple[str, str | None], Read], premises: str | None
+) -> None:
+    site, report = read(houses, given("houses/Duplex_A_20110907.ifc"), premises)
+    odd = " / ".join(report.oddities)
+    assert "Level 1: ten rooms in four rings of walls" in odd
+    assert "Level 2: a plan cut at 1 m meets twelve rooms, but ten belong to it" in odd
+    assert "Room (B105) and Stair (A105) reach up from below" in odd
+    assert any(fact.startswith("8 walls between 5.7 and 6.0 m") for fact in report.left_out)
+    assert "Level 2: 8 of 18 windows lie wholly below or above the 1 m" in odd
+    rooflights = {None: 2, "A": 1, "B": 1}[premises]
+    assert sum(o.kind == "rooflight" for o in site.openings) == rooflights
+    assert f"{rooflights} window" in odd
+    assert "1 space not a room: Roof (R301)" in report.left_out
+    assert ("what Room (B105) is for cannot be told by its name" in odd) == (premises != "A")
+    # The party wall: several walls of differing place, one of them a pier of 0.56 by 2.2 m.
+    (party,) = [fact for fact in report.oddities if fact.startswith("between the flats A and B stand")]
+    assert party.endswith("in differing places on each")
+    parting = [w for w in site.walls if w.id.startswith("party-wall") and w.id in party]
+    assert [sum(w.storey == level for w in parting) for level in ("level-1", "level-2")] == [3, 1]
+    sizes = [(w.thickness_m, abs(w.line_m[1][1] - w.line_m[0][1])) for w in parting]
+    assert any(size == pytest.approx((0.55, 2.2), abs=0.02) for size in sizes)
+    assert min(y for s in site.spaces for _, y in s.outline_m) < -17.0
+
+
+def test_the_whole_duplex_is_read(given: Given, houses: dict[tuple[str, str | None], Read]) -> None:
+    site, report = read(houses, given("houses/Duplex_A_20110907.ifc"))
+    counts = dict(report.counts)
+    assert [counts[k] for k in ("storeys", "spaces that are ours", "openings", "stairs")] == [2, 20, 38, 2]
+    kinds = [o.kind for o in site.openings]
+    # README: 14 doors and 24 windows, two of them skylights.
+    assert [kinds.count(kind) for kind in ("door", "window", "rooflight")] == [14, 22, 2]  # type: ignore[arg-type]
+    assert [len(rooms_together(site, storey)) for storey in ("level-1", "level-2")] == [2, 2]
+    # Two flats, each with a front and a terrace door; the openings that lead in are those of both.
+    assert sum(o.kind == "door" for o in site.openings if is_way_in(site, o)) == 4
+    assert problems(site, load_catalogue()) == ()
+
+
 def test_flat_a_belongs_to_us_and_the_rest_to_the_neighbour(flat_a: Read) -> None:
     site, _ = flat_a
     assert [(s.name, s.elevation_m) for s in site.storeys] == [("Level 1", 0.0), ("Level 2", 3.1)]
@@ -312,9 +352,17 @@ def test_a_bungalow_with_curtain_walls_is_read(given: Given) -> None:
     assert [s.name for s in site.spaces] == ["Living room", "Bedroom", "Entrance hall"]
     glass = [w.id for w in site.walls if w.construction == "glass-wall"]
     assert len(glass) == 2
-    assert sum("is a curtain wall: taken as one fixed window" in fact for fact in report.oddities) == 2
-    # Both ways in, though the file has no window there.
-    assert all(is_way_in(site, o) for o in site.openings if o.wall in glass)
+    assert [fact.partition(" is ")[2] for fact in report.oddities] == [
+        "a curtain wall: 3 panes that do not open"
+    ] * 2
+    # All ways in, though the file has no window there: its six plates, which are the walls' whole length.
+    panes = [o for o in site.openings if o.wall in glass]
+    assert all(is_way_in(site, o) and o.hinge == "fixed" and o.glazing is not None for o in panes)
+    assert [sum(o.width_m for o in panes if o.wall == w) for w in glass] == pytest.approx(
+        [5.66, 4.9], abs=0.01
+    )
+    assert {basis for o in panes for field, basis in o.basis if field == "glazing"} == {"guessed"}
+    assert "1 space not a room: Roof" in report.left_out
     assert "1 storey without a room of ours: Roof" in report.left_out
     assert site.name == "SampleHouse4"
     assert len({opening.name for opening in site.openings}) == len(site.openings)

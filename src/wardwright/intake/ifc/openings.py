@@ -20,8 +20,6 @@ LEAST_GAP = (0.4, 1.5)
 """An unfilled hole at least this wide and high is a gap that a person passes. [m] (assumption)"""
 FLOOR_SLACK_M = 0.03
 """A sill this close to the floor is at the floor. [m] (assumption)"""
-FRAMED = 0.96
-"""The share of a curtain wall's length that is taken for glass. [-] (assumption)"""
 NEAR_M = 0.3
 """A door without a hole belongs to a wall no farther than this. [m] (assumption)"""
 
@@ -56,7 +54,6 @@ def openings_of(house: IfcHouse, site: Site, built: list[BuiltWall]) -> list[Ope
             gap = _gap(house, site, void, built=built)
             if gap is not None:
                 found.append(gap)
-    found.extend(_glass_of(house, site, wall) for wall in built if wall.is_curtain)
     return found
 
 
@@ -74,10 +71,10 @@ def _hole_of(house: IfcHouse, entity: Entity, built: list[BuiltWall]) -> Hole | 
         solid = solid or house.solid(entity)
         hosts = [r.RelatingBuildingElement.id() for r in void.VoidsElements or ()]
         if solid is not None and (wall := host_of(solid, built, hosts)) is not None:
-            return _hole(solid, wall)
+            return hole_in(solid, wall)
     own = house.solid(entity)
     wall = host_of(own, built, []) if own is not None else None
-    return _hole(own, wall) if own is not None and wall is not None else None
+    return hole_in(own, wall) if own is not None and wall is not None else None
 
 
 def host_of(solid: Solid, built: list[BuiltWall], entities: list[int]) -> BuiltWall | None:
@@ -93,7 +90,8 @@ def host_of(solid: Solid, built: list[BuiltWall], entities: list[int]) -> BuiltW
     return best[1] if best is not None and best[0] > 0.01 else None
 
 
-def _hole(solid: Solid, built: BuiltWall) -> Hole | None:
+def hole_in(solid: Solid, built: BuiltWall) -> Hole | None:
+    """The place that a solid takes up in a wall; None where that is less than a finger."""
     (ux, uy), _, length = direction(built.wall.line_m)
     ax, ay = built.wall.line_m[0]
     along = (solid.points[:, 0] - ax) * ux + (solid.points[:, 1] - ay) * uy
@@ -103,7 +101,8 @@ def _hole(solid: Solid, built: BuiltWall) -> Hole | None:
     return Hole(built, round((start + end) / 2, 4), round(end - start, 4), solid.low, solid.high)
 
 
-def _heights(site: Site, hole: Hole) -> tuple[float, float]:
+def heights_of(site: Site, hole: Hole) -> tuple[float, float]:
+    """Sill and head of a place in a wall above its storey's floor. [m]"""
     floor = site.storey(hole.built.wall.storey).elevation_m
     sill = hole.low - floor
     return (0.0 if abs(sill) <= FLOOR_SLACK_M else round(sill, 4)), round(hole.high - floor, 4)
@@ -121,7 +120,7 @@ def _kind(entity: Entity) -> OpeningKind:
 
 def _opening(house: IfcHouse, site: Site, entity: Entity, *, hole: Hole) -> Opening:
     kind, wall = _kind(entity), hole.built.wall
-    sill, head = _heights(site, hole)
+    sill, head = heights_of(site, hole)
     leaf = leaf_of(house, entity, wall, kind=kind)
     words = f"{entity.Name or ''} {getattr(type_of(entity), 'Name', None) or ''}"
     is_glazed = kind == "window" or _GLASS.search(words) is not None or leaf.hinge == "sliding"
@@ -132,17 +131,17 @@ def _opening(house: IfcHouse, site: Site, entity: Entity, *, hole: Hole) -> Open
     if is_glazed:
         fields["glazing"] = "double-plain"
     guessed = (*leaf.guessed, "lock", *(("glazing",) if is_glazed else ()))
-    return _named(house, site, (fields, guessed), words=entity.Name or "")
+    return named(house, site, (fields, guessed), words=entity.Name or "")
 
 
 def _gap(house: IfcHouse, site: Site, void: Entity, *, built: list[BuiltWall]) -> Opening | None:
     hosts = [r.RelatingBuildingElement for r in void.VoidsElements]
     solid = house.solid(void) if any(host.is_a("IfcWall") for host in hosts) else None
     wall = None if solid is None else host_of(solid, built, [host.id() for host in hosts])
-    hole = None if solid is None or wall is None else _hole(solid, wall)
+    hole = None if solid is None or wall is None else hole_in(solid, wall)
     if hole is None:
         return None
-    sill, head = _heights(site, hole)
+    sill, head = heights_of(site, hole)
     if hole.width < LEAST_GAP[0] or head - sill < LEAST_GAP[1]:
         house.draft.leave_out("hole", "too small to pass through", called(void))
         return None
@@ -150,26 +149,16 @@ def _gap(house: IfcHouse, site: Site, void: Entity, *, built: list[BuiltWall]) -
         "kind": "gap", "wall": hole.built.wall.id, "offset_m": hole.offset, "width_m": hole.width,
         "sill_m": sill, "head_m": head, "leaves": 0, "hinge": "none", "swing": "none",
     }  # fmt: skip
-    return _named(house, site, (fields, ()), words="")
+    return named(house, site, (fields, ()), words="")
 
 
-def _glass_of(house: IfcHouse, site: Site, built: BuiltWall) -> Opening:
-    """A curtain wall as one fixed window: it is glass that a person could come through."""
-    wall = built.wall
-    house.draft.oddity(f"{wall.id} is a curtain wall: taken as one fixed window")
-    _, _, length = direction(wall.line_m)
-    top = wall.base_m + (wall.height_m or site.storey(wall.storey).height_m)
-    fields: dict[str, object] = {
-        "kind": "window", "wall": wall.id, "offset_m": round(length / 2, 4), "width_m": round(length * FRAMED, 4),
-        "sill_m": wall.base_m, "head_m": round(top, 4), "leaves": 0, "hinge": "fixed", "swing": "none",
-        "glazing": "double-plain", "lock": "unknown",
-    }  # fmt: skip
-    guessed = ("width_m", "sill_m", "head_m", "leaves", "hinge", "swing", "glazing", "lock")
-    return _named(house, site, (fields, guessed), words="")
-
-
-def _named(
-    house: IfcHouse, site: Site, given: tuple[dict[str, object], tuple[str, ...]], *, words: str
+def named(
+    house: IfcHouse,
+    site: Site,
+    given: tuple[dict[str, object], tuple[str, ...]],
+    *,
+    words: str,
+    noun: str = "",
 ) -> Opening:
     """Finish an opening: its sides, a name that a person can use, and how each fact is known."""
     fields, guessed = given
@@ -178,7 +167,7 @@ def _named(
     through = sides_through(site, draft)
     if through != sides:
         fields["joins"], sides, guessed = through, through, (*guessed, "joins")
-    name = _readable(site, sides, words, kind=draft.kind)
+    name = _readable(site, sides, words, noun=noun or draft.kind)
     made = house.new_id(name, draft.kind)
     if made != (slug(name) or draft.kind):  # two of one name: people must be able to tell them apart too
         name += f" {made.rpartition('-')[2]}"
@@ -189,7 +178,7 @@ def _named(
     return Opening.model_validate({"id": made, "name": name, "basis": basis, **fields})
 
 
-def _readable(site: Site, sides: tuple[str | None, str | None], words: str, *, kind: str) -> str:
+def _readable(site: Site, sides: tuple[str | None, str | None], words: str, *, noun: str) -> str:
     family, _, rest = words.partition(":")
     if family and not rest:
         return family.strip()
@@ -197,4 +186,4 @@ def _readable(site: Site, sides: tuple[str | None, str | None], words: str, *, k
     rooms.sort(key=lambda room: (room.use in ("hall", "landing", "stairwell"), room.id))
     number = re.findall(r"\d+$", words)
     tail = f" {number[0]}" if number else ""
-    return f"{rooms[0].name} {kind}{tail}" if rooms else f"{kind}{tail}"
+    return f"{rooms[0].name} {noun}{tail}" if rooms else f"{noun}{tail}"

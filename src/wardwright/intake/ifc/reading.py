@@ -13,23 +13,21 @@ from wardwright.errors import InputError, IntakeError
 from wardwright.intake.ifc.edges import open_edges_of
 from wardwright.intake.ifc.file import IfcHouse
 from wardwright.intake.ifc.furniture import fixtures_of
+from wardwright.intake.ifc.oddities import note_oddities
 from wardwright.intake.ifc.openings import openings_of
+from wardwright.intake.ifc.panes import panes_of
 from wardwright.intake.ifc.ringed_rooms import rooms_from_rings
 from wardwright.intake.ifc.rings import note_rings
 from wardwright.intake.ifc.roofs import rooflights_of, sloped_storeys
-from wardwright.intake.ifc.spaces import Floor, Room, floors_of, rooms_of, spaces_of
+from wardwright.intake.ifc.spaces import floors_of, rooms_of, spaces_of
 from wardwright.intake.ifc.stairs import stairs_of
 from wardwright.intake.ifc.walls import walls_of
-from wardwright.intake.report import IntakeReport, counted
-from wardwright.model.opening import Opening
+from wardwright.intake.report import IntakeReport
 from wardwright.model.place import Place
 from wardwright.model.site import Site
 
 # What a line that points nowhere, or at a thing of another class, ends in.
 _BROKEN = (AssertionError, AttributeError, TypeError, ValueError, LookupError, RuntimeError, ArithmeticError)
-
-PLAN_CUT_M = 1.0
-"""The height above the floor at which a plan is usually cut. [m] (assumption)"""
 
 _FILLED_IN = re.compile(
     r"(project|building|default)( (project|building|name|number))?$|undefined$|untitled$|unnamed$|unknown$",
@@ -90,7 +88,11 @@ def _read(house: IfcHouse, premises: str | None) -> tuple[Site, IntakeReport]:
         spaces=tuple(spaces),
         walls=tuple(walls),
     )
-    openings = [*openings_of(house, bare, built), *rooflights_of(house, bare, floors)]
+    openings = [
+        *openings_of(house, bare, built),
+        *panes_of(house, bare, built),
+        *rooflights_of(house, bare, floors),
+    ]
     site = bare.model_copy(
         update={
             "openings": tuple(openings),
@@ -100,8 +102,7 @@ def _read(house: IfcHouse, premises: str | None) -> tuple[Site, IntakeReport]:
         }
     )
     note_rings(house, floors, spaces)
-    _note_tall_rooms(house, rooms, floors, kept={space.name for space in spaces})
-    _note_windows(house, site)
+    note_oddities(house, site, rooms=rooms, floors=floors)
     _note_unread(house)
     return site, house.draft.report(source=house.where, form=str(house.file.schema), counts=counts_of(site))
 
@@ -163,15 +164,6 @@ def degrees_of(parts: Sequence[int]) -> float:
     return sum(part / scale for part, scale in zip(parts, scales, strict=False))
 
 
-def _note_tall_rooms(
-    house: IfcHouse, rooms: Sequence[Room], floors: Sequence[Floor], *, kept: set[str]
-) -> None:
-    tops = {floor.level: floor.top for floor in floors}
-    tall = [r.name for r in rooms if r.name in kept and r.solid.high > tops.get(r.level, math.inf) + 1.0]
-    if tall:
-        house.draft.oddity(f"{', '.join(sorted(tall))}: reaching through the storey above too")
-
-
 def _note_unread(house: IfcHouse) -> None:
     """Name the kinds of built thing that no part of the site is made from."""
     read = (
@@ -189,19 +181,3 @@ def _note_unread(house: IfcHouse) -> None:
 def _in_words(name: str) -> str:
     """`IfcVirtualElement` as `virtual element`."""
     return re.sub(r"(?<!^)([A-Z])", r" \1", name.removeprefix("Ifc")).lower()
-
-
-def _note_windows(house: IfcHouse, site: Site) -> None:
-    for storey in site.storeys:
-        walls = {wall.id for wall in site.walls if wall.storey == storey.id}
-        windows = [o for o in site.openings if o.wall in walls and o.kind == "window"]
-        missed = [o for o in windows if not _is_cut(o)]
-        if missed:
-            house.draft.oddity(
-                f"{storey.name}: {len(missed)} of {counted(len(windows), 'window')} lie wholly below or above "
-                f"the {PLAN_CUT_M:g} m at which a plan is cut"
-            )
-
-
-def _is_cut(opening: Opening) -> bool:
-    return opening.sill_m < PLAN_CUT_M < opening.head_m
