@@ -125,3 +125,12 @@ def test_the_other_mounts() -> None:
     contact = standing(HUT, HUT.device("front-contact"))
     assert (contact.storey, contact.height_m) == ("ground", 2.0)
     assert (contact.x_m, contact.y_m) == pytest.approx((1.5, -0.1))
+
+
+def test_a_balcony_of_ours_lies_outside_what_is_protected() -> None:
+    kitchen = HUT.space("kitchen")
+    assert not is_way_in(HUT, HUT.opening("kitchen-door"))
+    balcony = kitchen.model_copy(update={"use": "balcony"})
+    assert (kitchen.is_protected, balcony.is_protected, balcony.is_outdoors) == (True, False, True)
+    other = replaced(HUT, spaces=tuple(balcony if s is kitchen else s for s in HUT.spaces))
+    assert is_way_in(other, other.opening("kitchen-door"))

@@ -6,6 +6,7 @@ import pytest
 
 from common.worked_terrace import OPENINGS, worked_terrace
 from wardwright.model.opening import Opening
+from wardwright.model.placement import sides_of_opening
 from wardwright.model.site import Site
 from wardwright.model.surroundings import Ground, GroundThing
 from wardwright.store.catalogue import load_catalogue
@@ -31,6 +32,18 @@ def test_inside_doors_are_no_ways_in_and_glass_is_a_manner_of_its_own() -> None:
         ("kitchen-window", "through the glass"),
     ]
     assert not_counted == ()
+
+
+def test_the_kitchen_made_a_balcony_is_open_air() -> None:
+    site = house()
+    kitchen = site.space("kitchen")
+    outdoors = house(
+        spaces=tuple(s.model_copy(update={"use": "balcony"}) if s is kitchen else s for s in site.spaces)
+    )
+    door = next(o for o in site.openings if set(sides_of_opening(site, o)) == {"kitchen", "hall"})
+    assert not leads_outside(site, door)
+    assert leads_outside(outdoors, door)
+    assert door.id in {way.opening.id for way in ways_in(outdoors, CATALOGUE)[0]}
 
 
 def test_only_windows_are_climbed() -> None:

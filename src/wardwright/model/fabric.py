@@ -13,6 +13,9 @@ SpaceUse = Literal[
     "utility", "store", "garage", "loft", "conservatory", "balcony", "terrace", "plant", "other",
 ]  # fmt: skip
 
+OUTDOOR_USES: tuple[SpaceUse, ...] = ("balcony", "terrace")
+"""Uses of drawn spaces where it rains: ours or not, they are outside of what is to be protected."""
+
 
 class Slope(Record):
     """One plane of a sloped ceiling, by its corners."""
@@ -47,6 +50,16 @@ class Space(Marked):
     """Whose it is: the premises are the spaces that are ours."""
     height_m: Annotated[float, Field(gt=0.5, le=12)] | None = None
     """Floor to ceiling where it differs from the storey's. [m]"""
+
+    @property
+    def is_outdoors(self) -> bool:
+        """Whether it lies in the open air: a balcony, a terrace."""
+        return self.use in OUTDOOR_USES
+
+    @property
+    def is_protected(self) -> bool:
+        """Whether it is ours and indoors."""
+        return self.belongs == "ours" and not self.is_outdoors
 
 
 class Wall(Marked):

@@ -140,12 +140,10 @@ def _sides(site: Site, opening: Opening) -> tuple[str | None, str | None]:
 
 
 def is_way_in(site: Site, opening: Opening) -> bool:
-    """Whether an opening leads into our spaces from outside, a neighbour's or a shared space."""
+    """Whether an opening leads into our rooms from outside, a balcony, a neighbour's or a shared space."""
     if opening.kind == "rooflight" and opening.joins is None:
         return False
-    ours = [
-        side is not None and site.space(side).belongs == "ours" for side in sides_of_opening(site, opening)
-    ]
+    ours = [side is not None and site.space(side).is_protected for side in sides_of_opening(site, opening)]
     return ours[0] != ours[1]
 
 

@@ -142,7 +142,7 @@ def _hears_a_way_nobody_uses(site: Site, zone: Zone, way: WayIn) -> bool:
 def _movement(site: Site, catalogue: Catalogue, way: WayIn) -> list[_Change]:
     """A movement detector in a far corner of the space that the way leads into, if none is there yet."""
     sheet = next((s for s in catalogue.sheets if s.kind == "movement-detector"), None)
-    inside = [s for s in sides_of_opening(site, way.opening) if s and site.space(s).belongs == "ours"]
+    inside = [s for s in sides_of_opening(site, way.opening) if s and site.space(s).is_protected]
     if sheet is None or sheet.movement is None or not inside:
         return []
     space = site.space(inside[0])

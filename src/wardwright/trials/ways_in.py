@@ -113,7 +113,7 @@ def by_opening(ways: tuple[WayIn, ...]) -> tuple[tuple[WayIn, ...], ...]:
 
 def leads_outside(site: Site, opening: Opening) -> bool:
     """Whether an opening leads to open air rather than to a shared or neighbouring space."""
-    return None in sides_of_opening(site, opening)
+    return any(side is None or site.space(side).is_outdoors for side in sides_of_opening(site, opening))
 
 
 def sill_above_ground(site: Site, opening: Opening) -> float:

@@ -91,7 +91,7 @@ def premises_network(site: Site, *, body_radius: float = BODY_RADIUS_M) -> Netwo
 
 @lru_cache(maxsize=32)
 def _premises(site: Site, *, body_radius: float) -> Network:
-    ours = {space.id for space in site.spaces if space.belongs == "ours"}
+    ours = {space.id for space in site.spaces if space.is_protected}
     levels = []
     for storey in sorted(site.storeys, key=lambda s: (s.elevation_m, s.id)):
         parts = storey_parts(site, storey.id)
@@ -136,7 +136,7 @@ def way_in_spot(site: Site, opening: Opening) -> Spot:
 def _way_in_spot(site: Site, opening: Opening) -> Spot:
     wall = site.wall(opening.wall)
     sides = sides_of_opening(site, opening)
-    ours = [side is not None and site.space(side).belongs == "ours" for side in sides]
+    ours = [side is not None and site.space(side).is_protected for side in sides]
     if not any(ours):
         raise NotComputable(f"{opening.name} ({opening.id}) does not lead into one of our spaces")
     inward = (1.0 if ours[0] else -1.0) * (wall.thickness_m / 2 + BODY_RADIUS_M + WAY_IN_STEP_M)
