@@ -6,16 +6,9 @@ import tomllib
 from typing import Any
 
 from structure.source_tree import PACKAGE
-from wardwright.model.catalogue import (
-    BeamRow,
-    Catalogue,
-    ContactSheet,
-    ControlSheet,
-    DeviceSheet,
-    Figure,
-    MovementSheet,
-)
+from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.device import CeilingMount, Device, FreeMount, OpeningMount, WallMount
+from wardwright.model.device_sheets import BeamRow, ContactSheet, ControlSheet, DeviceSheet, MovementSheet
 from wardwright.model.fabric import OpenEdge, Space, Storey, Wall
 from wardwright.model.fixture import Fixture
 from wardwright.model.household import Person

@@ -1,7 +1,8 @@
 import pytest
 
 from wardwright.errors import CatalogueError
-from wardwright.model.catalogue import Catalogue, DeviceSheet, Figure
+from wardwright.model.catalogue import Catalogue, Figure
+from wardwright.model.device_sheets import DeviceSheet
 
 FIGURE = Figure(id="f", name="f", value=1.0, low=0.5, high=2.0, unit="s", source="own", mark="assumption")
 SHEET = DeviceSheet(id="s", name="s", kind="keypad", source="own", mark="assumption")

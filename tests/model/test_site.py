@@ -40,6 +40,10 @@ def test_a_site_has_the_trades_behaviours_and_parts_unless_told_otherwise() -> N
         "entry-route",
         "always-on",
         "log-only",
+        "tamper",
+        "hold-up",
+        "fire",
+        "water",
     ]
     assert [p.id for p in site.parts] == ["full", "night"]
     assert site.schema_version == SCHEMA_VERSION

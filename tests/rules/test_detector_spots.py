@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from common.houses import CATALOGUE, on_wall, one_room, radiator, standing_free, window
-from wardwright.model.catalogue import MovementSheet
+from wardwright.model.device_sheets import MovementSheet
 from wardwright.rules.detector_spots import half_centre_deg, is_clear, moved_to_better_spot, turned_away
 
 

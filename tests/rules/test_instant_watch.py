@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from common.houses import CATALOGUE, on_opening, open_edge, two_rooms_and_hall, zone
-from common.rule_houses import STUDY_FAN, STUDY_ZONE
+from common.rule_houses.control import STUDY_FAN, STUDY_ZONE
 from wardwright.model.fabric import Stair
 from wardwright.model.site import Site
 from wardwright.rules.instant_watch import watched_at_once, watched_shapes

@@ -6,7 +6,7 @@ import math
 
 from common.houses import CATALOGUE, two_rooms_and_hall
 from common.mending import mended
-from common.rule_houses import KEYPAD, STUDY_FAN, STUDY_ZONE, UNIT_IN_HALL
+from common.rule_houses.control import KEYPAD, STUDY_FAN, STUDY_ZONE, UNIT_IN_HALL
 from wardwright.model.fixture import Outlet
 from wardwright.model.placement import space_at, standing
 from wardwright.model.site import Site

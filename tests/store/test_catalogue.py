@@ -5,6 +5,7 @@ from typing import get_args
 import pytest
 
 from wardwright.errors import CatalogueError
+from wardwright.model.device import DeviceKind
 from wardwright.model.opening import LockClass
 from wardwright.store.catalogue import load_catalogue
 
@@ -39,7 +40,7 @@ def test_every_lock_class_of_the_model_has_its_row() -> None:
 
 def test_the_kit_has_every_kind_that_the_race_needs() -> None:
     kinds = {sheet.kind for sheet in load_catalogue().sheets}
-    assert kinds == {"control-unit", "keypad", "keyfob", "movement-detector", "opening-contact", "sounder"}
+    assert kinds == set(get_args(DeviceKind))
 
 
 def test_every_row_says_where_it_is_from() -> None:

@@ -2,13 +2,49 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from datetime import date
+from types import MappingProxyType
 from typing import Annotated, Literal
 
 from pydantic import Field
 
 from wardwright.model.record import Id, Marked, Point2, Record
 
-DeviceKind = Literal["control-unit", "keypad", "keyfob", "movement-detector", "opening-contact", "sounder"]
+DeviceKind = Literal[
+    "control-unit", "keypad", "keyfob", "hold-up-button", "movement-detector", "opening-contact", "shock-detector",
+    "glass-break-detector", "water-detector", "smoke-alarm", "heat-alarm", "co-alarm", "sounder", "camera",
+    "repeater", "transmitter", "router",
+]  # fmt: skip
+MountWord = Literal["wall", "ceiling", "opening", "free"]
+
+USUAL_MOUNTS: Mapping[DeviceKind, tuple[MountWord, ...]] = MappingProxyType(
+    {
+        "control-unit": ("wall", "free"),
+        "keypad": ("wall",),
+        "keyfob": ("free", "wall"),
+        "hold-up-button": ("wall", "free"),
+        "movement-detector": ("wall", "ceiling", "free"),
+        "opening-contact": ("opening",),
+        "shock-detector": ("opening", "wall"),
+        "glass-break-detector": ("wall", "ceiling"),
+        "water-detector": ("free", "wall"),
+        "smoke-alarm": ("ceiling", "wall"),
+        "heat-alarm": ("ceiling", "wall"),
+        "co-alarm": ("wall", "ceiling", "free"),
+        "sounder": ("wall", "ceiling", "free"),
+        "camera": ("wall", "ceiling", "free"),
+        "repeater": ("wall", "free"),
+        "transmitter": ("wall", "free"),
+        "router": ("free", "wall"),
+    }
+)
+"""What each kind can be fixed to, unless its own sheet says otherwise."""
+
+Surface = Literal[
+    "plaster", "wallpaper", "textured", "tile", "upvc", "timber", "steel", "aluminium", "masonry", "glass", "unknown"
+]  # fmt: skip
+"""What a device is fixed on."""
 
 
 class WallMount(Record):
@@ -55,6 +91,19 @@ class FreeMount(Record):
 Mount = Annotated[WallMount | CeilingMount | OpeningMount | FreeMount, Field(discriminator="on")]
 
 
+class Fixing(Marked):
+    """How a device is held, and what it is held to."""
+
+    by: Literal["screws", "adhesive"]
+    surface: Surface = "unknown"
+    surface_c: Annotated[float, Field(ge=-30, le=70)] | None = None
+    """How warm the surface is on the day of fitting; None: not measured. [deg C]"""
+    paint_days: Annotated[float, Field(ge=0, le=36500)] | None = None
+    """Since it was painted; None: not known. [d]"""
+    is_heated_before: bool = False
+    """Whether a cold frame is warmed first."""
+
+
 class Device(Marked):
     """A device in its place."""
 
@@ -68,5 +117,13 @@ class Device(Marked):
     """Where it looks: degrees anticlockwise from the plan's x axis; None: straight off its wall."""
     tilt_deg: Annotated[float, Field(ge=-90, le=90)] = 0.0
     """Down is positive, beyond what the sheet has built in. [deg]"""
+    sensitivity: Literal["low", "usual", "high"] = "usual"
+    """How a detector is set, where it can be set."""
+    fixing: Fixing | None = None
+    """None: not decided."""
+    made_on: date | None = None
+    """As its label says: its life counts from here. None: not known."""
+    is_covered_when_home: bool | None = None
+    """For a camera inside: whether it is covered or off while people are in; None: not decided."""
     is_existing: bool = False
     """Already there and stays."""

@@ -9,18 +9,11 @@ from typing import NamedTuple
 from pydantic import ValidationError
 
 from wardwright.errors import CatalogueError
-from wardwright.model.catalogue import (
-    Catalogue,
-    Construction,
-    DeviceSheet,
-    Figure,
-    Glazing,
-    Lock,
-    Row,
-    Source,
-)
+from wardwright.model.catalogue import Animal, Catalogue, Construction, Figure, Glazing, Lock, Walker
 from wardwright.model.complaint import complaints
+from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.record import Record
+from wardwright.model.rows import Row, Source
 from wardwright.model.wording import and_more, suggestion
 
 LARGEST_SHEET_BYTES = 1_000_000
@@ -34,6 +27,8 @@ class _Tables(Record):
     construction: tuple[Construction, ...] = ()
     glazing: tuple[Glazing, ...] = ()
     lock: tuple[Lock, ...] = ()
+    walker: tuple[Walker, ...] = ()
+    animal: tuple[Animal, ...] = ()
     figure: tuple[Figure, ...] = ()
     source: tuple[Source, ...] = ()
 
@@ -75,6 +70,8 @@ def read_rows(files: Sequence[SheetText]) -> Catalogue:
         constructions=tuple(r for _, t in tables for r in t.construction),
         glazings=tuple(r for _, t in tables for r in t.glazing),
         locks=tuple(r for _, t in tables for r in t.lock),
+        walkers=tuple(r for _, t in tables for r in t.walker),
+        animals=tuple(r for _, t in tables for r in t.animal),
         figures=tuple(r for _, t in tables for r in t.figure),
         sources=tuple(r for _, t in tables for r in t.source),
     )
@@ -118,7 +115,7 @@ def _tables(file: SheetText) -> _Tables:
 
 
 def _placed(where: str, tables: _Tables) -> Iterator[_Placed]:
-    for name in ("sheet", "construction", "glazing", "lock", "figure"):
+    for name in ("sheet", "construction", "glazing", "lock", "walker", "animal", "figure"):
         rows: tuple[Row, ...] = getattr(tables, name)
         for row in rows:
             yield _Placed(where, name, row)
@@ -146,6 +143,9 @@ def _refuse_loose(one: _Placed, joined: Catalogue) -> None:
             _need(row.break_figure, figures, key="break_figure", where=where)
         case Lock():
             _need(row.force_figure, figures, key="force_figure", where=where)
+        case Walker():
+            _need(row.pace_figure, figures, key="pace_figure", where=where)
+            _refuse_unordered(row, "reach_low_m", "reach_high_m", where=where)
         case Figure() if not row.low <= row.value <= row.high:
             raise CatalogueError(
                 f"'value' {row.value:g} is not between 'low' {row.low:g} and 'high' {row.high:g}",
@@ -153,7 +153,7 @@ def _refuse_loose(one: _Placed, joined: Catalogue) -> None:
                 cure="Put the three in order",
             )
         case DeviceSheet():
-            _refuse_wrong_part(row, where=where)
+            _refuse_wrong_part(row, where=where, known_glazings=[g.id for g in joined.glazings])
         case _:
             pass
 
@@ -163,7 +163,7 @@ def _need(wanted: str, known: Sequence[str], *, key: str, where: str) -> None:
         return
     near = suggestion(wanted, known)
     hint = f"; did you mean '{near}'" if near else ""
-    what = "source" if key == "source" else "figure"
+    what = {"source": "source", "glazings": "glazing"}.get(key, "figure")
     raise CatalogueError(
         f"'{key}' names the {what} '{wanted}', which does not exist{hint}",
         where=where,
@@ -173,15 +173,30 @@ def _need(wanted: str, known: Sequence[str], *, key: str, where: str) -> None:
 
 _PARTS = {
     "control-unit": "control",
+    "keypad": "button",
+    "keyfob": "button",
+    "hold-up-button": "button",
     "movement-detector": "movement",
     "opening-contact": "contact",
+    "shock-detector": "shock",
+    "glass-break-detector": "glass_break",
+    "water-detector": "water",
+    "smoke-alarm": "fire",
+    "heat-alarm": "fire",
+    "co-alarm": "fire",
     "sounder": "sounder",
+    "camera": "camera",
+    "repeater": "repeater",
+    "transmitter": "transmitter",
 }
+"""The table that says what matters of each kind."""
+_MAY_LACK = {"keypad", "keyfob", "hold-up-button"}
+"""Kinds whose table may be left out: without it the usual rules hold."""
 
 
-def _refuse_wrong_part(sheet: DeviceSheet, *, where: str) -> None:
+def _refuse_wrong_part(sheet: DeviceSheet, *, where: str, known_glazings: Sequence[str]) -> None:
     needed = _PARTS.get(sheet.kind)
-    for part in _PARTS.values():
+    for part in sorted(set(_PARTS.values())):
         has = getattr(sheet, part) is not None
         if has and part != needed:
             raise CatalogueError(
@@ -189,16 +204,27 @@ def _refuse_wrong_part(sheet: DeviceSheet, *, where: str) -> None:
                 where=where,
                 cure="Take the table out, or change 'kind'",
             )
-        if not has and part == needed:
+        if not has and part == needed and sheet.kind not in _MAY_LACK:
             raise CatalogueError(
                 f"a {sheet.kind} needs its table 'sheet.{part}'",
                 where=where,
                 cure=f"Add [sheet.{part}] with what the maker states",
             )
-    movement = sheet.movement
-    if movement is not None and movement.height_low_m > movement.height_high_m:
+    glazings = () if sheet.glass_break is None else sheet.glass_break.glazings
+    for glazing in glazings:
+        _need(glazing, known_glazings, key="glazings", where=where)
+    for table, low, high in (
+        (sheet.movement, "height_low_m", "height_high_m"),
+        (sheet.button, "height_low_m", "height_high_m"),
+        (sheet.camera, "height_low_m", "height_high_m"),
+        (sheet.fire, "coldest_c", "warmest_c"),
+    ):
+        _refuse_unordered(table, low, high, where=where)
+
+
+def _refuse_unordered(table: Record | None, low: str, high: str, *, where: str) -> None:
+    least, most = (getattr(table, key, None) for key in (low, high))
+    if least is not None and most is not None and least > most:
         raise CatalogueError(
-            f"'height_low_m' {movement.height_low_m:g} is above 'height_high_m' {movement.height_high_m:g}",
-            where=where,
-            cure="Put the two in order",
+            f"'{low}' {least:g} is above '{high}' {most:g}", where=where, cure="Put the two in order"
         )

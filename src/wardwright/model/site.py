@@ -10,6 +10,7 @@ from wardwright.model.device import Device
 from wardwright.model.fabric import OpenEdge, Space, Stair, Storey, Wall
 from wardwright.model.fixture import Fixture, Outlet
 from wardwright.model.household import Person, Pet, Target
+from wardwright.model.needs import Needs
 from wardwright.model.opening import Opening
 from wardwright.model.place import Place
 from wardwright.model.programme import (
@@ -57,6 +58,7 @@ class Site(Record):
     parts: tuple[Part, ...] = STANDARD_PARTS
     behaviours: tuple[Behaviour, ...] = STANDARD_BEHAVIOURS
     programme: Programme = Programme()
+    needs: Needs = Needs()
 
     @cached_property
     def bare(self) -> Site:
@@ -77,6 +79,7 @@ class Site(Record):
                     "parts": STANDARD_PARTS,
                     "behaviours": STANDARD_BEHAVIOURS,
                     "programme": Programme(),
+                    "needs": Needs(),
                 }
             )
         )

@@ -6,8 +6,9 @@ import math
 from collections.abc import Sequence
 
 from wardwright.errors import NotComputable
-from wardwright.model.catalogue import Catalogue, DeviceSheet
+from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, OpeningMount, WallMount
+from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.estimate import Estimate
 from wardwright.model.fabric import Space
 from wardwright.model.placement import sides_of_opening, space_at, standing

@@ -7,8 +7,8 @@ import math
 import numpy as np
 import shapely
 
-from wardwright.model.catalogue import MovementSheet
 from wardwright.model.device import CeilingMount, Device, WallMount
+from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.fabric import Space
 from wardwright.model.placement import direction, space_at, standing
 from wardwright.model.record import Point2

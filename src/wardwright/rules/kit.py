@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from typing import TypeVar
 
 from wardwright.errors import CatalogueError, NotComputable
-from wardwright.model.catalogue import Catalogue, ContactSheet, ControlSheet, DeviceSheet, MovementSheet
+from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, DeviceKind, OpeningMount
+from wardwright.model.device_sheets import ContactSheet, ControlSheet, DeviceSheet, MovementSheet
 from wardwright.model.opening import Opening
 from wardwright.model.programme import Behaviour
 from wardwright.model.site import Site
@@ -71,8 +72,9 @@ def _table(table: Table | None, sheet: DeviceSheet, name: str) -> Table:
 
 
 def is_instant(behaviour: Behaviour) -> bool:
-    """Whether a behaviour alarms at once, always: it starts no entry and is not let pass after one."""
-    return behaviour.alarms and not behaviour.starts_entry and not behaviour.allowed_after_entry
+    """Whether a behaviour alarms of an intruder at once, always: no entry starts or excuses it."""
+    is_of_intruders = behaviour.alarms and behaviour.signal == "intruder"
+    return is_of_intruders and not behaviour.starts_entry and not behaviour.allowed_after_entry
 
 
 def instant_devices(site: Site) -> frozenset[str]:

@@ -9,9 +9,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 from wardwright.errors import NotComputable
-from wardwright.model.catalogue import Catalogue, Mark
+from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
 from wardwright.model.record import BASES, Basis
+from wardwright.model.rows import Mark
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.rules.finding import Finding, Mend, Severity

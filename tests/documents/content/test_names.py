@@ -3,7 +3,8 @@ from __future__ import annotations
 import pytest
 
 from wardwright.documents.content.names import Names, names_of
-from wardwright.model.catalogue import Catalogue, DeviceSheet
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.site import Site
 
 

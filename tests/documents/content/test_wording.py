@@ -4,8 +4,8 @@ import re
 from typing import get_args
 
 from wardwright.documents.content import wording
-from wardwright.model.catalogue import Mark
 from wardwright.model.record import BASES
+from wardwright.model.rows import Mark
 from wardwright.model.site import Site
 from wardwright.questions.answer import Verdict
 from wardwright.questions.table import QUESTIONS

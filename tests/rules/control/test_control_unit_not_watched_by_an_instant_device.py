@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from common.houses import CATALOGUE, on_opening, on_wall, two_rooms_and_hall, zone
-from common.rule_houses import KEYPAD, STUDY_FAN, STUDY_ZONE, UNIT_IN_HALL, UNIT_IN_STUDY
+from common.rule_houses.control import KEYPAD, STUDY_FAN, STUDY_ZONE, UNIT_IN_HALL, UNIT_IN_STUDY
 from wardwright.model.device import Device
 from wardwright.model.programme import Zone
 from wardwright.rules.control.control_unit_not_watched_by_an_instant_device import (

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from common.houses import CATALOGUE, on_wall, open_edge, radiator, standing_free, two_rooms_and_hall
-from common.rule_houses import KEYPAD, STUDY_FAN, STUDY_ZONE, UNIT_IN_HALL, UNIT_IN_STUDY
+from common.rule_houses.control import KEYPAD, STUDY_FAN, STUDY_ZONE, UNIT_IN_HALL, UNIT_IN_STUDY
 from wardwright.model.device import Device
 from wardwright.model.site import Site
 from wardwright.rules.control.control_unit_on_entry_route import control_unit_on_entry_route as rule

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from wardwright.model.catalogue import Mark
 from wardwright.model.record import Basis
+from wardwright.model.rows import Mark
 from wardwright.questions.answer import Verdict
 from wardwright.rules.finding import Severity
 

@@ -10,8 +10,9 @@ from wardwright.documents.drawing.inks import box_size_mm
 from wardwright.documents.drawing.labels import Board
 from wardwright.documents.drawing.recording import Recorder
 from wardwright.errors import CatalogueError
-from wardwright.model.catalogue import Catalogue, DeviceSheet
+from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, DeviceKind, OpeningMount
+from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.placement import Standing, sides_of_opening, standing
 from wardwright.model.record import Point2
 from wardwright.model.site import Site
@@ -22,11 +23,24 @@ ABBREVIATIONS: dict[DeviceKind, tuple[str, str]] = {
     "keyfob": ("KF", "keyfob"),
     "movement-detector": ("MD", "movement detector"),
     "opening-contact": ("OC", "opening contact"),
+    "shock-detector": ("SD", "shock detector"),
+    "glass-break-detector": ("GB", "glass-break detector"),
+    "water-detector": ("WD", "water detector"),
+    "hold-up-button": ("HB", "hold-up button"),
+    "smoke-alarm": ("SA", "smoke alarm"),
+    "heat-alarm": ("HA", "heat alarm"),
+    "co-alarm": ("CO", "CO alarm"),
     "sounder": ("SI", "sounder, inside"),
+    "camera": ("CI", "camera, inside"),
+    "repeater": ("RP", "repeater"),
+    "transmitter": ("TX", "transmitter"),
+    "router": ("RT", "router"),
 }
-"""Letters and words for each kind of device; a sounder outside is SO."""
+"""Letters and words for each kind of device; outside, a sounder is SO and a camera CX."""
 
 
+LOOKING = frozenset({"MD", "CI", "CX"})
+"""Letters of the kinds of which it matters where they look."""
 LOOK_MM = 3.4
 """Length of the stroke that shows where a device looks. [mm]"""
 
@@ -62,7 +76,7 @@ def device_tags(site: Site, catalogue: Catalogue) -> dict[str, Tag]:
     for device_id, (letters, words) in kinds.items():
         seen[letters] += 1
         text = f"{letters}{seen[letters]}" if total[letters] > 1 else letters
-        tags[device_id] = Tag(device_id, text, words, letters == "MD")
+        tags[device_id] = Tag(device_id, text, words, letters in LOOKING)
     return tags
 
 
@@ -78,6 +92,8 @@ def letters_of(sheet: DeviceSheet) -> tuple[str, str]:
     """Letters and words for what a sheet describes."""
     if sheet.sounder is not None and sheet.sounder.is_outside:
         return "SO", "sounder, outside"
+    if sheet.camera is not None and sheet.camera.is_outside:
+        return "CX", "camera, outside"
     return ABBREVIATIONS[sheet.kind]
 
 

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from types import MappingProxyType
+from typing import get_args
 
 from wardwright.intake.notes.clauses import CORNERS, SIDES, Clauses, Grammar, read_clauses
 from wardwright.intake.notes.draft import Draft
@@ -12,18 +14,22 @@ from wardwright.intake.notes.marks import marks
 from wardwright.intake.notes.mounts import Place, in_room, on_opening
 from wardwright.intake.notes.names import BRACKETED, find, new_id
 from wardwright.intake.notes.words import Line, nearest
-from wardwright.model.catalogue import DeviceSheet
-from wardwright.model.device import Device
+from wardwright.model.device import USUAL_MOUNTS, Device, DeviceKind, Surface
+from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.fabric import Space
 from wardwright.model.opening import Opening
 
-KINDS = MappingProxyType(
+KINDS: Mapping[str, DeviceKind] = MappingProxyType(
+    {**{kind: kind for kind in get_args(DeviceKind) if kind != "router"}, "contact": "opening-contact"}
+)
+"""The word that a line begins with: the kind of device. A router is a point of the house, like a socket."""
+SHORT_NAMES: Mapping[str, str] = MappingProxyType(
     {
-        "control-unit": "control-unit", "keypad": "keypad", "keyfob": "keyfob", "sounder": "sounder",
-        "movement-detector": "movement-detector", "contact": "opening-contact", "opening-contact": "opening-contact",
+        "movement-detector": "movement", "opening-contact": "contact", "shock-detector": "shock",
+        "glass-break-detector": "glass-break", "water-detector": "water", "smoke-alarm": "smoke",
+        "heat-alarm": "heat", "co-alarm": "carbon-monoxide", "hold-up-button": "hold-up",
     }
 )  # fmt: skip
-SHORT_NAMES = MappingProxyType({"movement-detector": "movement", "opening-contact": "contact"})
 """What a device is called at the end of its name and its id."""
 
 
@@ -31,12 +37,23 @@ def _grammar(draft: Draft) -> Grammar:
     return Grammar(
         after=frozenset({"", "high"}),
         lengths=frozenset({"gap"}),
-        quantities=MappingProxyType({"heading": ("deg",), "tilt": ("deg",)}),
+        quantities=MappingProxyType(
+            {"heading": ("deg",), "tilt": ("deg",), "painted": ("d",), "surface-at": ("C",)}
+        ),
         words=MappingProxyType(
-            {"sheet": None, "looking": (*SIDES, *CORNERS), "electronics": ("frame", "leaf")}
+            {
+                "sheet": None,
+                "looking": (*SIDES, *CORNERS),
+                "electronics": ("frame", "leaf"),
+                "sensitivity": ("low", "usual", "high"),
+                "fixed": ("screws", "adhesive"),
+                "surface": get_args(Surface),
+            }
         ),
         lists=frozenset({"parts"}),
-        flags=frozenset({"existing", "ceiling", "free", "outside", *(b.id for b in draft.behaviours)}),
+        flags=frozenset(
+            {"existing", "covered", "ceiling", "free", "outside", *(b.id for b in draft.behaviours)}
+        ),
         takes_side=True,
         takes_ends=True,
     )
@@ -54,11 +71,12 @@ def read_device(draft: Draft, line: Line) -> None:
     """
     kind = KINDS[line.take("a kind of device").written]
     guessed: list[str] = []
-    if kind == "opening-contact":
+    if _is_on_opening(draft, line, kind=kind):
         opening = find(line, draft.openings, line.name("a door or window"), what="door or window")
         clauses = read_clauses(line, _grammar(draft))
         place = on_opening(opening, clauses)
-        stem, name = f"{opening.id}-contact", contact_name(draft, opening)
+        what = SHORT_NAMES.get(kind, kind)
+        stem, name = f"{opening.id}-{what}", name_on_opening(draft, opening, kind=kind)
     else:
         room = find(line, draft.spaces, line.name("a room"), what="room")
         clauses = read_clauses(line, _grammar(draft))
@@ -85,12 +103,32 @@ def read_device(draft: Draft, line: Line) -> None:
         guessed += [] if is_heading_told else ["heading_deg"]
     if "tilt" in clauses.measures:
         fields["tilt_deg"] = clauses.measures["tilt"]
-    if "existing" in clauses.flags:
-        fields["is_existing"] = True
+    fields |= _set_up(clauses)
     told = [key for key in fields if key not in ("id", "name", *guessed)]
     basis = marks(clauses, told, guessed=guessed)
     draft.devices.append(Device.model_validate(fields | ({"basis": basis} if basis else {})))
     _keep_behaviour(draft, clauses, identity)
+
+
+def _set_up(clauses: Clauses) -> dict[str, object]:
+    """How it is set and held, as far as the line tells."""
+    fields: dict[str, object] = {}
+    if "existing" in clauses.flags:
+        fields["is_existing"] = True
+    if "covered" in clauses.flags:
+        fields["is_covered_when_home"] = True
+    if "sensitivity" in clauses.words:
+        fields["sensitivity"] = clauses.words["sensitivity"]
+    told: dict[str, object] = {"surface": clauses.words.get("surface")}
+    told |= {"paint_days": clauses.measures.get("painted"), "surface_c": clauses.measures.get("surface-at")}
+    held = {key: value for key, value in told.items() if value is not None}
+    if held and "fixed" not in clauses.words:
+        raise clauses.line.refuse(
+            "nothing says how it is held", "Add 'fixed screws' or 'fixed adhesive' before its surface"
+        )
+    if "fixed" in clauses.words:
+        fields["fixing"] = {"by": clauses.words["fixed"], **held}
+    return fields
 
 
 def device_name(draft: Draft, room: Space, *, kind: str) -> str:
@@ -100,10 +138,18 @@ def device_name(draft: Draft, room: Space, *, kind: str) -> str:
     )
 
 
-def contact_name(draft: Draft, opening: Opening) -> str:
-    """Floor, door or window, and that it is its contact."""
+def name_on_opening(draft: Draft, opening: Opening, *, kind: str) -> str:
+    """Floor, door or window, and what is on it."""
     wall = next(wall for wall in draft.walls if wall.id == opening.wall)
-    return f"{_floor(draft, wall.storey)} {_spoken(opening.name)} contact"
+    return f"{_floor(draft, wall.storey)} {_spoken(opening.name)} {SHORT_NAMES.get(kind, kind)}"
+
+
+def _is_on_opening(draft: Draft, line: Line, *, kind: DeviceKind) -> bool:
+    """Whether a line puts its device on a door or window: only where its kind can be there."""
+    mounts = USUAL_MOUNTS[kind]
+    token = line.peek()
+    is_named = token is not None and any(opening.id == token.written for opening in draft.openings)
+    return mounts == ("opening",) or ("opening" in mounts and is_named)
 
 
 def _floor(draft: Draft, storey_id: str) -> str:
@@ -136,7 +182,11 @@ def _sheet(draft: Draft, clauses: Clauses, *, kind: str) -> DeviceSheet:
                 return row
         raise line.refuse(f"there is no {kind} sheet '{written}'", nearest(written, [row.id for row in rows]))
     is_outside = "outside" in clauses.flags
-    fitting = [row for row in rows if row.sounder is None or row.sounder.is_outside == is_outside] or rows
+    overhead = "ceiling" in clauses.flags
+    fitting = [row for row in rows if row.is_outside == is_outside] or rows
+    fitting = [
+        row for row in fitting if ("ceiling" in (row.mounts or USUAL_MOUNTS[row.kind])) >= overhead
+    ] or rows
     if not fitting:
         raise line.refuse(
             f"the catalogue has no {kind}", "Add a sheet file for one, and name it with 'sheet'"

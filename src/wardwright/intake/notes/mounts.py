@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from types import MappingProxyType
 from typing import NamedTuple, cast
 
@@ -10,13 +11,26 @@ from wardwright.intake.notes.clauses import CORNERS, Clauses
 from wardwright.intake.notes.draft import Draft
 from wardwright.intake.notes.faces import Face, corner_of, distance_along, face_toward, wall_behind, way
 from wardwright.intake.notes.places import floor_place
-from wardwright.model.device import CeilingMount, FreeMount, Mount, OpeningMount, WallMount
+from wardwright.model.device import (
+    USUAL_MOUNTS,
+    CeilingMount,
+    DeviceKind,
+    FreeMount,
+    Mount,
+    OpeningMount,
+    WallMount,
+)
 from wardwright.model.fabric import Space
 from wardwright.model.opening import Opening
 
-USUAL_HEIGHT_M = MappingProxyType(
-    {"control-unit": 1.5, "keypad": 1.4, "keyfob": 1.0, "sounder": 2.2, "movement-detector": 2.2}
-)
+USUAL_HEIGHT_M: Mapping[DeviceKind, float] = MappingProxyType(
+    {
+        "control-unit": 1.5, "keypad": 1.4, "keyfob": 1.0, "hold-up-button": 1.1, "movement-detector": 2.2,
+        "opening-contact": 1.9, "shock-detector": 1.2, "glass-break-detector": 2.1, "water-detector": 0.0,
+        "smoke-alarm": 2.2, "heat-alarm": 2.3, "co-alarm": 1.5, "sounder": 2.2, "camera": 2.2, "repeater": 1.8,
+        "transmitter": 1.5, "router": 0.5,
+    }
+)  # fmt: skip
 """Where nothing is said. [m] (assumption)"""
 OUTSIDE_HEIGHT_M = 3.0
 """The same for what hangs outside. [m] (assumption)"""
@@ -51,7 +65,7 @@ def on_opening(opening: Opening, clauses: Clauses) -> Place:
     astray = (
         clauses.side
         or clauses.ends
-        or set(clauses.measures) - {"gap"}
+        or set(clauses.measures) - {"gap", "painted", "surface-at"}
         or clauses.flags & {"ceiling", "free", "outside"}
     )
     if astray:
@@ -67,7 +81,7 @@ def on_opening(opening: Opening, clauses: Clauses) -> Place:
     return Place(OpeningMount.model_validate(fields), None, is_told=True)
 
 
-def in_room(draft: Draft, room: Space, clauses: Clauses, *, kind: str) -> Place:
+def in_room(draft: Draft, room: Space, clauses: Clauses, *, kind: DeviceKind) -> Place:
     """In, on or outside a room.
 
     Parameters
@@ -78,7 +92,7 @@ def in_room(draft: Draft, room: Space, clauses: Clauses, *, kind: str) -> Place:
         The room.
     clauses : Clauses
         Where in it: a side, a corner, `ceiling`, `free`, `outside`, distances, a height.
-    kind : str
+    kind : DeviceKind
         The kind of device, for its usual height.
 
     Returns
@@ -93,7 +107,7 @@ def in_room(draft: Draft, room: Space, clauses: Clauses, *, kind: str) -> Place:
     if "ceiling" in clauses.flags:
         point, is_told = floor_place(line, room, clauses)
         return Place(CeilingMount(storey=room.storey, at_m=point), None, is_told)
-    if "free" in clauses.flags or kind == "keyfob":
+    if "free" in clauses.flags or USUAL_MOUNTS[kind][0] == "free":
         point, is_told = floor_place(line, room, clauses)
         return Place(
             FreeMount(storey=room.storey, at_m=point, height_m=tall), None, is_told and height is not None

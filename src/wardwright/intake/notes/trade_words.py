@@ -15,6 +15,14 @@ TRADE_WORDS: Mapping[str, str] = MappingProxyType(
         **dict.fromkeys(("reed", "magnet", "magnetic-contact", "door-contact", "window-contact"), "contact"),
         **dict.fromkeys(("fob", "remote"), "keyfob"),
         **dict.fromkeys(("floor", "level"), "storey"),
+        **dict.fromkeys(("smoke", "smoke-detector"), "smoke-alarm"),
+        **dict.fromkeys(("heat", "heat-detector"), "heat-alarm"),
+        **dict.fromkeys(("co", "carbon-monoxide", "co-detector"), "co-alarm"),
+        **dict.fromkeys(("flood", "leak", "flood-detector", "leak-detector"), "water-detector"),
+        **dict.fromkeys(("glass-break", "glassbreak", "acoustic"), "glass-break-detector"),
+        **dict.fromkeys(("shock", "vibration"), "shock-detector"),
+        **dict.fromkeys(("panic", "panic-button", "pa"), "hold-up-button"),
+        **dict.fromkeys(("cctv", "cam"), "camera"),
     }
 )
 """Other words that people begin such lines with: the word to write."""

@@ -9,7 +9,9 @@ from wardwright.errors import NotesError
 from wardwright.intake.notes.lengths import Token
 
 _FILLERS = frozenset({"its", "the", "and", "with", "of"})
-_UNIT_NAMES = {"m": "a length", "s": "a time", "kg": "a weight", "deg": "an angle", "C": "a temperature"}
+_UNIT_NAMES = {
+    "m": "a length", "s": "a time", "d": "days", "kg": "a weight", "deg": "an angle", "C": "a temperature"
+}  # fmt: skip
 
 
 def nearest(word: str, known: Iterable[str]) -> str:

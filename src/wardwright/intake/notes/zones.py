@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from types import MappingProxyType
 
 from wardwright.intake.notes.clauses import Clauses, Grammar, read_clauses
@@ -11,8 +12,17 @@ from wardwright.intake.notes.names import find, new_id, words_of
 from wardwright.intake.notes.words import Line
 from wardwright.model.programme import Behaviour, Part, Zone
 
-ZONED = ("movement-detector", "opening-contact")
-"""Kinds of device that report to a zone."""
+ZONED: Mapping[str, str] = MappingProxyType(
+    {
+        **dict.fromkeys(
+            ("movement-detector", "opening-contact", "shock-detector", "glass-break-detector"), "instant"
+        ),
+        **dict.fromkeys(("smoke-alarm", "heat-alarm", "co-alarm"), "fire"),
+        "water-detector": "water",
+        "hold-up-button": "hold-up",
+    }
+)
+"""Kinds of device that report to a zone, and the behaviour of one of which nothing is said."""
 _BEHAVIOUR_FLAGS = MappingProxyType(
     {
         "starts-entry": ("starts_entry", True),
@@ -63,25 +73,31 @@ def _zone(draft: Draft, clauses: Clauses, number: int, *, name: str | None, devi
         behaviour=told,
         parts=ids or draft.told_parts.get(devices[0]),
         guessed=["name"] if name is None else [],
+        usual=_usual(draft, first.sheet),
     )
 
 
 def _zone_record(
     called: tuple[int, str], devices: tuple[str, ...], *, behaviour: str | None, parts: tuple[str, ...] | None,
-    guessed: list[str],
+    guessed: list[str], usual: str,
 ) -> Zone:  # fmt: skip
     fields: dict[str, object] = {
         "id": f"zone-{called[0]}",
         "number": called[0],
         "name": called[1],
         "devices": devices,
-        "behaviour": behaviour or "instant",
+        "behaviour": behaviour or usual,
     }
     if parts is not None:
         fields["parts"] = parts
     known = [(field, "guessed") for field in guessed]
     known += [] if behaviour else [("behaviour", "guessed")]
     return Zone.model_validate(fields | ({"basis": tuple(sorted(known))} if known else {}))
+
+
+def _usual(draft: Draft, sheet: str) -> str:
+    kind = next((row.kind for row in draft.catalogue.sheets if row.id == sheet), "")
+    return ZONED.get(kind, "instant")
 
 
 def zone_the_rest(draft: Draft) -> None:
@@ -99,6 +115,7 @@ def zone_the_rest(draft: Draft) -> None:
                     behaviour=draft.told_behaviours.get(device.id),
                     parts=draft.told_parts.get(device.id),
                     guessed=["devices", "name", "number"],
+                    usual=_usual(draft, device.sheet),
                 )
             )
 

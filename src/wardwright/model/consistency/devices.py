@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wardwright.model.catalogue import DeviceSheet
 from wardwright.model.consistency.identity import places
 from wardwright.model.consistency.problem import Place, Problem, Register, nearest_space
-from wardwright.model.device import Device, OpeningMount, WallMount
+from wardwright.model.device import USUAL_MOUNTS, Device, OpeningMount, WallMount
+from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.fabric import Wall
 from wardwright.model.placement import ceiling_height, direction, standing
 
@@ -59,16 +59,22 @@ def _is_placeable(book: Register, device: Device) -> bool:
 
 
 def _right_mount(place: Place, device: Device, sheet: DeviceSheet) -> Iterator[Problem]:
-    on_opening = isinstance(device.mount, OpeningMount)
-    kind = sheet.kind.replace("-", " ")
-    if sheet.kind == "opening-contact" and not on_opening:
+    kind, allowed = sheet.kind.replace("-", " "), sheet.mounts or USUAL_MOUNTS[sheet.kind]
+    if device.mount.on in allowed:
+        return
+    if allowed == ("opening",):
         yield place.problem(
-            "an opening contact is not fixed to an opening", "Give it 'mount': {'on': 'opening', ...}"
+            f"an {kind} is not fixed to an opening", "Give it 'mount': {'on': 'opening', ...}"
         )
-    if sheet.kind != "opening-contact" and on_opening:
+    elif device.mount.on == "opening":
         yield place.problem(
             f"a {kind} is fixed to an opening",
             "Fix it to a wall or ceiling, or name an opening contact's sheet",
+        )
+    else:
+        yield place.problem(
+            f"a {kind} is on a '{device.mount.on}' mount, which its sheet '{sheet.id}' does not have",
+            "Mount it on " + " or ".join(f"'{one}'" for one in allowed) + ", or name another sheet",
         )
 
 
@@ -133,7 +139,7 @@ def _in_space(
     point = (stands.x_m, stands.y_m)
     ceiling = ceiling_height(book.site, stands.storey, point)
     space, far = nearest_space(book, stands.storey, point)
-    is_outside = sheet is not None and sheet.sounder is not None and sheet.sounder.is_outside
+    is_outside = sheet is not None and sheet.is_outside
     if stands.height_m < 0.0 and not is_outside:
         yield place.problem(f"it is below the floor ({stands.height_m:g} m)", "Correct 'height_m'")
     if far > INSIDE_SLACK_M:

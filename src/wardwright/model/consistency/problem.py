@@ -7,8 +7,9 @@ from typing import Literal, NamedTuple
 
 import shapely
 
-from wardwright.model.catalogue import Catalogue, DeviceSheet
+from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
+from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.fabric import Space, Stair, Storey, Wall
 from wardwright.model.opening import Opening
 from wardwright.model.record import Record

@@ -20,8 +20,9 @@ from wardwright.errors import NotComputable
 from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.geometry.rays import ray_ranges
 from wardwright.geometry.sight import Sight, look, visible_heights
-from wardwright.model.catalogue import Catalogue, MovementSheet
+from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
+from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.floor_cells import FloorCells, cells_on_flights, floor_cells
 from wardwright.model.leaves import Leaves
 from wardwright.model.placement import standing

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wardwright.errors import NotComputable
-from wardwright.model.catalogue import Catalogue, MovementSheet
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch

@@ -1,0 +1,8 @@
+"""For each rule: a house where it fires, one where it is silent, one where it cannot run; a file a subject."""
+
+from __future__ import annotations
+
+from common.rule_houses import contacts, control, movement, names
+from common.rule_houses.form import Houses
+
+HOUSES: dict[str, Houses] = {**contacts.HOUSES, **control.HOUSES, **movement.HOUSES, **names.HOUSES}
