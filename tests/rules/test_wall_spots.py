@@ -76,3 +76,11 @@ def test_open_edges_join_rooms() -> None:
     assert [space.id for space in room_of(plan, "ground", (5.0, 1.0))] == ["hall", "study"]
     assert [space.id for space in room_of(plan, "ground", (1.0, 1.0))] == ["kitchen"]
     assert room_of(plan, "ground", (50.0, 1.0)) == ()
+
+
+def test_a_parapet_has_no_place_above_its_top() -> None:
+    room = one_room()
+    low = tuple(w.model_copy(update={"height_m": 1.0}) if w.id == "south" else w for w in room.walls)
+    fenced = room.model_copy(update={"walls": low})
+    assert {spot.wall for spot in spots(fenced)} == {"east", "north", "west"}
+    assert "south" in {spot.wall for spot in spots(fenced, height_m=0.5)}

@@ -135,10 +135,17 @@ def _spots(parts: StoreyParts, space: Space, height_m: float) -> tuple[WallSpot,
     shapely.prepare(free)
     found: list[WallSpot] = []
     for wall in parts.walls:
+        if not _is_as_high(wall, height_m):
+            continue
         openings = [o for o in parts.openings if o.wall == wall.id]
         for side in SIDES:
             found.extend(_on_face(wall, side, space=space, free=free, openings=openings, height_m=height_m))
     return tuple(found)
+
+
+def _is_as_high(wall: Wall, height_m: float) -> bool:
+    """Whether a wall has a face at a height: a parapet or a box below the ceiling may have none."""
+    return wall.base_m <= height_m and (wall.height_m is None or height_m <= wall.base_m + wall.height_m)
 
 
 def _kept_clear(box: Fixture) -> shapely.Polygon:
