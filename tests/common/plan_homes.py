@@ -18,7 +18,7 @@ from typing import Any
 import numpy as np
 import shapely
 
-from wardwright.intake.ifc.shapes import largest, long_way, ring_of, strip_along
+from wardwright.intake.outlines import largest, long_way, ring_of, strip_along
 from wardwright.model.document import read_document
 from wardwright.model.site import Site
 

@@ -2,37 +2,11 @@ from __future__ import annotations
 
 from types import SimpleNamespace
 
-import pytest
-
-from wardwright.intake.ifc.names import name_of, no_room, use_of
+from wardwright.intake.ifc.names import name_of, no_room
 
 
 def space(name: str | None, words: str | None = None, **fields: str) -> SimpleNamespace:
     return SimpleNamespace(Name=name, LongName=words, id=lambda: 7, **fields)
-
-
-@pytest.mark.parametrize(
-    ("name", "use"),
-    [
-        ("Flur", "hall"),
-        ("Bad", "bathroom"),
-        ("Küche", "kitchen"),
-        ("Kueche", "kitchen"),
-        ("Wohnen", "living"),
-        ("Schlafzimmer", "bedroom"),
-        ("Buero", "study"),
-        ("Galerie", "loft"),
-        ("Living Room", "living"),
-        ("Stair / Hallway", "stairwell"),
-        ("Bathroom 2", "bathroom"),
-        ("Utility", "utility"),
-        ("Foyer", "hall"),
-        ("Room", "other"),
-        ("Zimmer 4", "other"),
-    ],
-)
-def test_uses_in_two_languages(name: str, use: str) -> None:
-    assert use_of(name) == use
 
 
 def test_readable_names() -> None:

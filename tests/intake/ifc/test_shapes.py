@@ -4,18 +4,7 @@ import numpy as np
 import pytest
 import shapely
 
-from wardwright.intake.ifc.shapes import (
-    Solid,
-    cut,
-    joined,
-    largest,
-    levels,
-    long_way,
-    normals,
-    plan_outline,
-    ring_of,
-    strip_along,
-)
+from wardwright.intake.ifc.shapes import Solid, cut, joined, levels, normals, plan_outline
 
 
 def box(x0: float, y0: float, z0: float, *, size: tuple[float, float, float]) -> Solid:
@@ -61,18 +50,3 @@ def test_normals_point_outward() -> None:
 
 def test_nothing_joins_to_nothing() -> None:
     assert joined([]) is None
-    assert largest(shapely.Polygon()) is None
-
-
-def test_ring_drops_corners_within_straight_sides() -> None:
-    ring = ring_of(shapely.Polygon([(1, 0), (2, 0), (2, 2), (1, 2), (0, 2), (0, 0)]))
-    assert len(ring) == 4
-    assert shapely.Polygon(ring).exterior.is_ccw
-
-
-def test_strip_of_a_turned_wall() -> None:
-    wall = shapely.affinity.rotate(shapely.box(0, -0.1, 5, 0.1), 30, origin=(0, 0))
-    strip = strip_along(wall, long_way(wall))
-    assert strip.length == pytest.approx(5.0, abs=1e-3)
-    assert strip.width == pytest.approx(0.2, abs=1e-3)
-    assert strip.filled == pytest.approx(1.0, abs=1e-3)

@@ -8,8 +8,9 @@ import shapely
 from wardwright.errors import IntakeError
 from wardwright.intake.ifc.file import IfcHouse
 from wardwright.intake.ifc.rings import CUTS_M, rings_at, wall_bodies
-from wardwright.intake.ifc.shapes import Solid, ring_of
+from wardwright.intake.ifc.shapes import Solid
 from wardwright.intake.ifc.spaces import Room
+from wardwright.intake.outlines import ring_of
 
 LEAST_ROOM_WIDTH_M = 0.7
 """What walls close in is a room only if a disc of this width fits. [m] (assumption)"""

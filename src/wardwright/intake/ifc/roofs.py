@@ -9,8 +9,9 @@ import shapely
 
 from wardwright.intake.ifc.file import IfcHouse, called
 from wardwright.intake.ifc.openings import is_in_roof
-from wardwright.intake.ifc.shapes import Solid, largest, normals, plan_outline, ring_of
+from wardwright.intake.ifc.shapes import Solid, normals, plan_outline
 from wardwright.intake.ifc.spaces import Floor
+from wardwright.intake.outlines import largest, ring_of
 from wardwright.intake.report import counted
 from wardwright.model.fabric import Slope, Space, Storey, Wall
 from wardwright.model.opening import Opening

@@ -9,9 +9,11 @@ import shapely
 
 from wardwright.errors import IntakeError
 from wardwright.intake.ifc.file import Entity, IfcHouse, container_of
-from wardwright.intake.ifc.names import name_of, no_room, use_of
+from wardwright.intake.ifc.names import name_of, no_room
 from wardwright.intake.ifc.premises import Belongs, belonging
-from wardwright.intake.ifc.shapes import Solid, cut, largest, levels, normals, plan_outline, ring_of
+from wardwright.intake.ifc.shapes import Solid, cut, levels, normals, plan_outline
+from wardwright.intake.outlines import largest, ring_of
+from wardwright.intake.uses import use_of
 from wardwright.model.fabric import Space, Storey
 
 ABOVE_FLOOR_M = 0.1

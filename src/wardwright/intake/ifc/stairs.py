@@ -9,17 +9,9 @@ import numpy as np
 import shapely
 
 from wardwright.intake.ifc.file import IfcHouse, called
-from wardwright.intake.ifc.shapes import (
-    FloatArray,
-    Level,
-    Solid,
-    joined,
-    largest,
-    levels,
-    plan_outline,
-    ring_of,
-)
+from wardwright.intake.ifc.shapes import FloatArray, Level, Solid, joined, levels, plan_outline
 from wardwright.intake.ifc.spaces import Floor
+from wardwright.intake.outlines import largest, ring_of
 from wardwright.model.fabric import Stair
 from wardwright.model.placement import space_at, wall_footprint
 from wardwright.model.site import Site

@@ -10,16 +10,9 @@ import ifcopenshell.util.element
 import shapely
 
 from wardwright.intake.ifc.file import Entity, IfcHouse, called, layers_of, stated
-from wardwright.intake.ifc.shapes import (
-    Solid,
-    joined,
-    largest,
-    long_way,
-    plan_outline,
-    ring_of,
-    strip_along,
-)
+from wardwright.intake.ifc.shapes import Solid, joined, plan_outline
 from wardwright.intake.ifc.spaces import Floor
+from wardwright.intake.outlines import largest, long_way, ring_of, strip_along
 from wardwright.model.fabric import Wall
 from wardwright.model.placement import wall_footprint
 
