@@ -12,6 +12,7 @@ from wardwright.model.device_sheets import BeamRow, ContactSheet, ControlSheet, 
 from wardwright.model.fabric import OpenEdge, Space, Storey, Wall
 from wardwright.model.fixture import Fixture
 from wardwright.model.household import Person
+from wardwright.model.limits import Limit
 from wardwright.model.opening import Opening
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
@@ -40,6 +41,11 @@ def figures() -> tuple[Figure, ...]:
     return tuple(Figure(**row) for row in tomllib.loads(text)["figure"])
 
 
+def limits() -> tuple[Limit, ...]:
+    text = (PACKAGE / "catalogue" / "limits.toml").read_text(encoding="utf-8")
+    return tuple(Limit(**row) for row in tomllib.loads(text)["limit"])
+
+
 CATALOGUE = Catalogue(
     sheets=(
         sheet("unit", "control-unit", control=ControlSheet(display_length=16)),
@@ -52,8 +58,9 @@ CATALOGUE = Catalogue(
         sheet("contact-outdoors", "opening-contact", contact=ContactSheet(gap_m=0.02, is_for_outdoors=True)),
     ),
     figures=figures(),
+    limits=limits(),
 )
-"""Values of our own; the figures are the package's."""
+"""Values of our own; the figures and limits are the package's."""
 
 
 def opening(opening_id: str, wall: str, offset_m: float, **facts: Any) -> Opening:

@@ -30,15 +30,24 @@ def test_files_are_joined_in_order() -> None:
     assert [figure.id for figure in joined.figures] == ["f"]
 
 
+LIMIT = '[[limit]]\nid = "l"\nname = "l"\nvalue = 1\nunit = "s"\npack = "us"\nsource = "own"\nmark = "published"\n'
+
+
+def test_limits_share_an_id_across_packs() -> None:
+    joined = read_rows([SheetText("a", SOURCE), SheetText("b", LIMIT + LIMIT.replace("us", "uk-eu"))])
+    assert [row.words for row in joined.limits] == ["l (us)", "l (uk-eu)"]
+
+
 @pytest.mark.parametrize(
     ("text", "message"),
     [
         (MOVEMENT, "b, sheet \"m\": 'height_low_m' 2.6 is above 'height_high_m' 2. Put the two in order."),
         (SOURCE, "b: the source 'own' is already in a. Give it another id."),
+        (LIMIT + LIMIT, "b: the limit 'l (us)' is already in b. Give it another id."),
         ("a = " + "[" * 5000, "b: "),
         ("#" * 1_000_001, "b: the file is longer than 1 MB. Give a file of rows only; "),
     ],
-    ids=["heights", "source-twice", "nested", "long"],
+    ids=["heights", "source-twice", "limit-twice", "nested", "long"],
 )
 def test_rows_that_cannot_be_used_are_refused(text: str, message: str) -> None:
     with pytest.raises(CatalogueError) as caught:

@@ -62,7 +62,13 @@ def test_every_row_says_where_it_is_from() -> None:
 
 def test_every_source_is_used() -> None:
     catalogue = load_catalogue()
-    rows = (*catalogue.sheets, *catalogue.locks, *catalogue.figures, *catalogue.glazings)
+    rows = (
+        *catalogue.sheets,
+        *catalogue.locks,
+        *catalogue.figures,
+        *catalogue.glazings,
+        *catalogue.limits,
+    )
     assert {source.id for source in catalogue.sources} == {row.source for row in rows}
 
 

@@ -1,4 +1,4 @@
-"""What the catalogue's rows are: device sheets, constructions, glazings, locks, people, pets, figures.
+"""What the catalogue's rows are: device sheets, constructions, glazings, locks, people, pets, figures, limits.
 
 The rows themselves are files under ``wardwright/catalogue``; `store` reads them and hands them on.
 """
@@ -11,6 +11,7 @@ from pydantic import Field
 
 from wardwright.errors import CatalogueError
 from wardwright.model.device_sheets import DeviceSheet
+from wardwright.model.limits import Limit
 from wardwright.model.record import Id, Record
 from wardwright.model.rows import Row, Source
 
@@ -83,6 +84,7 @@ class Catalogue(Record):
     figures: tuple[Figure, ...] = ()
     walkers: tuple[Walker, ...] = ()
     animals: tuple[Animal, ...] = ()
+    limits: tuple[Limit, ...] = ()
     sources: tuple[Source, ...] = ()
 
     def sheet(self, sheet_id: str) -> DeviceSheet:
@@ -136,3 +138,56 @@ class Catalogue(Record):
         raise CatalogueError(
             f"there is no figure '{figure_id}'", where="catalogue", cure="Add its row to figures.toml"
         )
+
+    def limit(self, limit_id: str, pack: str) -> Limit:
+        """Look up one limit that holds in a rule pack, whatever the country.
+
+        Parameters
+        ----------
+        limit_id : str
+            Its id.
+        pack : str
+            The rule pack, as a site's place names it.
+
+        Returns
+        -------
+        Limit
+            The row of that pack, else the row for any.
+
+        Raises
+        ------
+        CatalogueError
+            If neither is there.
+        """
+        found = [row for row in self.limits_in(limit_id, pack) if row.country is None]
+        if not found:
+            raise CatalogueError(
+                f"there is no limit '{limit_id}' in the rule pack '{pack}'",
+                where="catalogue",
+                cure="Add its row to limits.toml",
+            )
+        return found[0]
+
+    def limits_in(self, limit_id: str, pack: str, country: str | None = None) -> tuple[Limit, ...]:
+        """All limits of one id that hold in a place: of its pack, for any pack, and of its country.
+
+        Parameters
+        ----------
+        limit_id : str
+            Their id.
+        pack : str
+            The rule pack, as a site's place names it.
+        country : str, optional
+            ISO 3166 code; None: not known, and no country's own limits are given.
+
+        Returns
+        -------
+        tuple of Limit
+            Those of the pack first; empty if it has none. Which of them binds is for the rule to say.
+        """
+        held = [
+            row
+            for row in self.limits
+            if row.id == limit_id and row.pack in (pack, "any") and row.country in (None, country)
+        ]
+        return tuple(sorted(held, key=lambda row: (row.pack == "any", row.country is not None)))

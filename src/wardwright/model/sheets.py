@@ -12,6 +12,7 @@ from wardwright.errors import CatalogueError
 from wardwright.model.catalogue import Animal, Catalogue, Construction, Figure, Glazing, Lock, Walker
 from wardwright.model.complaint import complaints
 from wardwright.model.device_sheets import DeviceSheet
+from wardwright.model.limits import Limit
 from wardwright.model.record import Record
 from wardwright.model.rows import Row, Source
 from wardwright.model.wording import and_more, suggestion
@@ -30,6 +31,7 @@ class _Tables(Record):
     walker: tuple[Walker, ...] = ()
     animal: tuple[Animal, ...] = ()
     figure: tuple[Figure, ...] = ()
+    limit: tuple[Limit, ...] = ()
     source: tuple[Source, ...] = ()
 
 
@@ -73,11 +75,12 @@ def read_rows(files: Sequence[SheetText]) -> Catalogue:
         walkers=tuple(r for _, t in tables for r in t.walker),
         animals=tuple(r for _, t in tables for r in t.animal),
         figures=tuple(r for _, t in tables for r in t.figure),
+        limits=tuple(r for _, t in tables for r in t.limit),
         sources=tuple(r for _, t in tables for r in t.source),
     )
     placed = [p for where, t in tables for p in _placed(where, t)]
     _refuse_twice(
-        [(p.where, p.table, p.row.id) for p in placed]
+        [(p.where, p.table, _identity(p.row)) for p in placed]
         + [(where, "source", s.id) for where, t in tables for s in t.source]
     )
     for one in placed:
@@ -115,10 +118,15 @@ def _tables(file: SheetText) -> _Tables:
 
 
 def _placed(where: str, tables: _Tables) -> Iterator[_Placed]:
-    for name in ("sheet", "construction", "glazing", "lock", "walker", "animal", "figure"):
+    for name in ("sheet", "construction", "glazing", "lock", "walker", "animal", "figure", "limit"):
         rows: tuple[Row, ...] = getattr(tables, name)
         for row in rows:
             yield _Placed(where, name, row)
+
+
+def _identity(row: Row) -> str:
+    """What a row is told apart by: limits may share an id across packs and countries."""
+    return row.words if isinstance(row, Limit) else row.id
 
 
 def _refuse_twice(named: Sequence[tuple[str, str, str]]) -> None:
