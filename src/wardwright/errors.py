@@ -9,6 +9,7 @@
     |   |-- IntakeError                  a building file
     |   `-- CatalogueError               a device sheet or a row of figures
     |-- NotComputable                    a question or rule lacks what it needs: never "passed"
+    |   `-- NoneOfAKind                  the site has no device of the kind that it is about
     `-- GeometryError (ValueError)       arrays that no answer can be made from
 
 A message says what is wrong, where, and what to do about it.
@@ -71,6 +72,24 @@ class NotComputable(WardwrightError):  # noqa: N818 - it is a state, not a fault
     def __init__(self, reason: str, *, cure: str = "") -> None:
         self.cure = cure
         super().__init__(reason)
+
+
+class NoneOfAKind(NotComputable):
+    """The site has no device of the kind that a rule is about: not run, and no fault unless one is wanted.
+
+    Parameters
+    ----------
+    reason : str
+        Which device there is none of, without a full stop.
+    kind : str
+        Its kind, as device sheets write it.
+    cure : str, default ""
+        What to add, without a full stop; empty where the reason says it.
+    """
+
+    def __init__(self, reason: str, *, kind: str, cure: str = "") -> None:
+        self.kind = kind
+        super().__init__(reason, cure=cure)
 
 
 class GeometryError(WardwrightError, ValueError):

@@ -4,8 +4,10 @@ import json
 
 import pytest
 
+from wardwright.cli.check import left_over_text
 from wardwright.cli.command import FINE, MUST_MEND
 from wardwright.cli.main import main
+from wardwright.model.needs import Accepted
 from wardwright.rules import table
 from wardwright.rules.finding import Finding, Severity
 
@@ -38,6 +40,19 @@ def test_the_exit_status_follows_the_worst_finding(
     assert main(["check", "sample:one-room"]) == status
     assert main(["check", "sample:one-room", "--strict"]) == strict
     assert main(["check", "sample:one-room", "--json"]) == status
+
+
+def test_what_is_accepted_does_not_stop(monkeypatch: pytest.MonkeyPatch) -> None:
+    lived_with = finding("must mend").model_copy(update={"accepted": "the owner wants it so"})
+    monkeypatch.setattr(table, "check", lambda *_: (lived_with,))
+    assert main(["check", "sample:one-room", "--strict"]) == FINE
+    monkeypatch.setattr(table, "check", lambda *_: (lived_with, finding("must mend")))
+    assert main(["check", "sample:one-room"]) == MUST_MEND
+
+
+def test_an_acceptance_that_nothing_answers_to_is_named() -> None:
+    gone = Accepted(rule="MOV103", subject="hall-movement", because="long gone")
+    assert left_over_text(gone).startswith("Accepted, but not found: MOV103 hall-movement.")
 
 
 def test_findings_as_json_are_whole(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from common.houses import CATALOGUE, on_opening, on_wall, one_room, opening, sheet, zone
-from wardwright.errors import CatalogueError, NotComputable
+from wardwright.errors import CatalogueError, NoneOfAKind, NotComputable
 from wardwright.model.programme import STANDARD_BEHAVIOURS, Part
 from wardwright.rules.kit import (
     contacts_elsewhere,
@@ -15,6 +15,7 @@ from wardwright.rules.kit import (
     is_instant,
     movement_detectors,
     opening_contacts,
+    some_of,
 )
 
 SITE = one_room(
@@ -41,6 +42,13 @@ def test_none_of_a_kind_is_said() -> None:
         movement_detectors(one_room(), CATALOGUE)
     with pytest.raises(NotComputable, match="no opening contact"):
         list(opening_contacts(one_room(), CATALOGUE))
+
+
+def test_the_kind_that_is_lacking_is_kept_beside_the_reason() -> None:
+    with pytest.raises(NoneOfAKind, match="no CO alarm") as caught:
+        some_of(SITE, CATALOGUE, "co-alarm")
+    assert (caught.value.kind, caught.value.cure) == ("co-alarm", "Add the CO alarm where it is planned")
+    assert len(some_of(SITE, CATALOGUE, "movement-detector")) == 2
 
 
 def test_a_sheet_without_its_table_is_a_fault_of_the_catalogue() -> None:

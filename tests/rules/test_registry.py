@@ -12,6 +12,7 @@ from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.rules.finding import Finding
+from wardwright.rules.movement.movement_detector_facing_glass import movement_detector_facing_glass
 from wardwright.rules.registry import Rule, exactly, findings_of, rule, tabled, weakest
 
 
@@ -70,3 +71,8 @@ def test_an_exact_number_has_no_range() -> None:
 def test_the_worst_known_fact_counts() -> None:
     assert weakest("measured") == "measured"
     assert weakest("default", "guessed", "told") == "default"
+
+
+def test_a_lacking_kind_of_device_is_kept_as_data() -> None:
+    (found,) = findings_of(movement_detector_facing_glass, one_room(), CATALOGUE)
+    assert (found.severity, found.lacks) == ("not run", "movement-detector")

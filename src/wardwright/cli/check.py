@@ -13,6 +13,7 @@ from wardwright.cli.given import catalogue_from, site_from
 from wardwright.cli.progress import progress
 
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
+    from wardwright.model.needs import Accepted
     from wardwright.model.validation import Problem
 
 
@@ -22,7 +23,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--strict",
         action="store_true",
-        help="exit with 1 also where a rule could not be run, not only on a must-mend",
+        help="exit with 1 also where a rule could not be run, not only on a must-mend; not for what is accepted",
     )
     parser.add_argument("--json", action="store_true", help="print the findings as JSON")
     add_sheets(parser)
@@ -33,6 +34,7 @@ def run(arguments: Namespace) -> int:
     catalogue = catalogue_from(arguments.sheet)
     site = site_from(arguments.site, catalogue)
     from wardwright.model.validation import problems
+    from wardwright.rules.acceptance import left_over
     from wardwright.rules.table import check
 
     with progress("checking the site"):
@@ -46,10 +48,12 @@ def run(arguments: Namespace) -> int:
 
         width = columns(WIDTH)
         print(findings_text(findings, site=site, catalogue=catalogue, width=width), end="")
+        for one in left_over(site, findings):
+            print(textwrap.fill(left_over_text(one), width, subsequent_indent="  "))
         if noted:
             print(textwrap.fill(noted_text(noted), width, subsequent_indent="  "))
     stops = {"must mend", "not run"} if arguments.strict else {"must mend"}
-    return MUST_MEND if any(finding.severity in stops for finding in findings) else FINE
+    return MUST_MEND if any(one.severity in stops and not one.accepted for one in findings) else FINE
 
 
 def noted_text(noted: Sequence[Problem]) -> str:
@@ -63,12 +67,19 @@ def noted_text(noted: Sequence[Problem]) -> str:
     return f"Noted: {many}: {first.where}: {first.what}. {first.cure}."
 
 
+def left_over_text(accepted: Accepted) -> str:
+    """An acceptance that no finding answers to: it is gone, or the code or the subject is written wrongly."""
+    subject = f" {accepted.subject}" if accepted.subject else ""
+    return f"Accepted, but not found: {accepted.rule}{subject}. Take it out, or mend its code or subject."
+
+
 COMMAND = Command(
     name="check",
     summary="hold a site against the siting rules",
     description="Hold a site against the siting rules and print what they find, each with its cure. A rule that "
-    "could not be run is listed with its reason; it never counts as passed. Imperfections of the drawing that stop "
-    "no answer are counted. Exit status 1 when something must be mended.",
+    "could not be run is listed with its reason; it never counts as passed. What the user accepts is listed apart, "
+    "with the reason. Imperfections of the drawing that stop no answer are counted. Exit status 1 when something "
+    "must be mended that is not accepted.",
     add_arguments=add_arguments,
     run=run,
 )

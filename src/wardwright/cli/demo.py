@@ -104,17 +104,19 @@ def asked(answers: tuple[Answer, ...]) -> str:
 
 def checked(findings: tuple[Finding, ...]) -> str:
     """How the rules came out, in one line, and the first that must be mended under it."""
-    from wardwright.documents.content.wording import SEVERITIES
+    from wardwright.documents.content.wording import FINDING_GROUPS
 
     counts = {
-        words: sum(one.severity == severity for one in findings)
-        for severity, (words, _) in SEVERITIES.items()
+        words: sum(("accepted" if one.accepted else one.severity) == key for one in findings)
+        for key, (words, _) in FINDING_GROUPS.items()
     }
     told = ", ".join(f"{count} {words.lower()}" for words, count in counts.items() if count)
     line = f"{len(findings)} {'finding' if len(findings) == 1 else 'findings'}" + (
         f": {told}" if told else ""
     )
-    first = next((finding for finding in findings if finding.severity == "must mend"), None)
+    first = next(
+        (finding for finding in findings if finding.severity == "must mend" and not finding.accepted), None
+    )
     return line if first is None else f"{line}\n   Must be mended: {first.message}. {first.cure}."
 
 

@@ -16,6 +16,23 @@ DeviceKind = Literal[
     "glass-break-detector", "water-detector", "smoke-alarm", "heat-alarm", "co-alarm", "sounder", "camera",
     "repeater", "transmitter", "router",
 ]  # fmt: skip
+
+
+def kind_words(kind: DeviceKind) -> str:
+    """A kind of device as one says it.
+
+    Examples
+    --------
+    >>> kind_words("co-alarm"), kind_words("hold-up-button")
+    ('CO alarm', 'hold-up button')
+    """
+    return {
+        "co-alarm": "CO alarm",
+        "hold-up-button": "hold-up button",
+        "glass-break-detector": "glass-break detector",
+    }.get(kind, kind.replace("-", " "))
+
+
 MountWord = Literal["wall", "ceiling", "opening", "free"]
 
 USUAL_MOUNTS: Mapping[DeviceKind, tuple[MountWord, ...]] = MappingProxyType(

@@ -7,7 +7,7 @@ from typing import NamedTuple
 import numpy as np
 import shapely
 
-from wardwright.errors import NotComputable
+from wardwright.errors import NoneOfAKind, NotComputable
 from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, WallMount
@@ -47,7 +47,7 @@ class EntryRoute(NamedTuple):
 
 
 def keypads(site: Site, catalogue: Catalogue) -> tuple[Device, ...]:
-    """Keypads, and control units that have one built in, by id; NotComputable if there is none."""
+    """Keypads, and control units that have one built in, by id; NoneOfAKind if there is none."""
     built_in = [
         device
         for device, sheet in devices_of(site, catalogue, "control-unit")
@@ -55,7 +55,7 @@ def keypads(site: Site, catalogue: Catalogue) -> tuple[Device, ...]:
     ]
     found = [device for device, _ in devices_of(site, catalogue, "keypad")] + built_in
     if not found:
-        raise NotComputable("no keypad", cure="Add the keypad where it is planned")
+        raise NoneOfAKind("no keypad", kind="keypad", cure="Add the keypad where it is planned")
     return tuple(sorted(found, key=lambda device: device.id))
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
+from wardwright.model.device import DeviceKind
 from wardwright.model.estimate import Estimate
 from wardwright.model.record import Id, Record
 from wardwright.model.sketch import Sketch
@@ -50,3 +51,7 @@ class Finding(Record):
     sketches: tuple[Sketch, ...] = ()
     related: tuple[Id, ...] = ()
     """Other things it touches."""
+    lacks: DeviceKind | None = None
+    """The kind of device that the site has none of, where the rule was not run for want of one."""
+    accepted: str = ""
+    """Why the user lives with it, where the site's needs say so: it is told apart, and never hidden."""

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TypeVar
 
-from wardwright.errors import CatalogueError, NotComputable
+from wardwright.errors import CatalogueError, NoneOfAKind
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device, DeviceKind, OpeningMount
+from wardwright.model.device import Device, DeviceKind, OpeningMount, kind_words
 from wardwright.model.device_sheets import ContactSheet, ControlSheet, DeviceSheet, MovementSheet
 from wardwright.model.opening import Opening
 from wardwright.model.programme import Behaviour
@@ -25,33 +25,64 @@ def devices_of(site: Site, catalogue: Catalogue, kind: DeviceKind) -> tuple[tupl
     return tuple((device, sheet) for device, sheet in pairs if sheet.kind == kind)
 
 
-def movement_detectors(site: Site, catalogue: Catalogue) -> tuple[tuple[Device, MovementSheet], ...]:
-    """All movement detectors with what their sheets say; NotComputable if there is none."""
-    found = devices_of(site, catalogue, "movement-detector")
+def some_of(
+    site: Site, catalogue: Catalogue, kind: DeviceKind, *, cure: str = ""
+) -> tuple[tuple[Device, DeviceSheet], ...]:
+    """All devices of one kind with their sheets, by id.
+
+    Parameters
+    ----------
+    site : Site
+        The site.
+    catalogue : Catalogue
+        The devices' sheets.
+    kind : DeviceKind
+        The kind.
+    cure : str, default ""
+        What to add where there is none; left out: the kind itself, where it is planned.
+
+    Returns
+    -------
+    tuple of (Device, DeviceSheet)
+        At least one.
+
+    Raises
+    ------
+    NoneOfAKind
+        If there is none: the papers gather the rules that were not run for that into one line.
+    """
+    found = devices_of(site, catalogue, kind)
     if not found:
-        raise NotComputable("no movement detector", cure="Add the movement detectors that are planned")
+        name = kind_words(kind)
+        raise NoneOfAKind(f"no {name}", kind=kind, cure=cure or f"Add the {name} where it is planned")
+    return found
+
+
+def movement_detectors(site: Site, catalogue: Catalogue) -> tuple[tuple[Device, MovementSheet], ...]:
+    """All movement detectors with what their sheets say; NoneOfAKind if there is none."""
+    cure = "Add the movement detectors that are planned"
+    found = some_of(site, catalogue, "movement-detector", cure=cure)
     return tuple((d, _table(sheet.movement, sheet, "movement")) for d, sheet in found)
 
 
 def control_units(site: Site, catalogue: Catalogue) -> tuple[tuple[Device, ControlSheet | None], ...]:
-    """All control units with what their sheets say; NotComputable if there is none."""
-    found = devices_of(site, catalogue, "control-unit")
-    if not found:
-        raise NotComputable("no control unit", cure="Add the control unit where it is planned")
-    return tuple((d, sheet.control) for d, sheet in found)
+    """All control units with what their sheets say; NoneOfAKind if there is none."""
+    return tuple((d, sheet.control) for d, sheet in some_of(site, catalogue, "control-unit"))
 
 
 def opening_contacts(
     site: Site, catalogue: Catalogue
 ) -> Iterator[tuple[Device, ContactSheet, OpeningMount, Opening]]:
-    """All contacts that are on an opening, with what their sheets say; NotComputable if there is none."""
+    """All contacts that are on an opening, with what their sheets say; NoneOfAKind if there is none."""
     found = [
         (device, _table(sheet.contact, sheet, "contact"), device.mount, site.opening(device.mount.opening))
         for device, sheet in devices_of(site, catalogue, "opening-contact")
         if isinstance(device.mount, OpeningMount)
     ]
     if not found:
-        raise NotComputable("no opening contact", cure="Add the opening contacts that are planned")
+        raise NoneOfAKind(
+            "no opening contact", kind="opening-contact", cure="Add the opening contacts that are planned"
+        )
     yield from found
 
 

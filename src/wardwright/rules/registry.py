@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from wardwright.errors import NotComputable
+from wardwright.errors import NoneOfAKind, NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
 from wardwright.model.record import BASES, Basis
@@ -175,7 +175,9 @@ def findings_of(rule_: Rule, site: Site, catalogue: Catalogue) -> tuple[Finding,
         found.extend(rule_.check(site, catalogue))
     except NotComputable as reason:
         # What was found before it stopped is kept; that it stopped is said as well.
-        found.append(rule_.not_run(site.name, str(reason), cure=reason.cure))
+        said = rule_.not_run(site.name, str(reason), cure=reason.cure)
+        lacks = reason.kind if isinstance(reason, NoneOfAKind) else None
+        found.append(said.model_copy(update={"lacks": lacks}))
     return tuple(sorted(found, key=lambda one: (one.subject, one.severity, one.message)))
 
 

@@ -7,6 +7,7 @@ from difflib import get_close_matches
 from wardwright.errors import InputError
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
+from wardwright.rules.acceptance import with_reasons
 from wardwright.rules.contacts.contact_gap_over_its_sheet import contact_gap_over_its_sheet
 from wardwright.rules.contacts.electronics_on_leaf_of_outward_opening import (
     electronics_on_leaf_of_outward_opening,
@@ -88,6 +89,8 @@ def check(site: Site, catalogue: Catalogue) -> tuple[Finding, ...]:
     Returns
     -------
     tuple of Finding
-        In the order of codes, then of subjects; a rule that cannot run is there with severity `not run`.
+        In the order of codes, then of subjects; a rule that cannot run is there with severity `not run`, and what
+        the site's needs accept is there with the reason.
     """
-    return tuple(finding for one in RULES for finding in findings_of(one, site, catalogue))
+    found = tuple(finding for one in RULES for finding in findings_of(one, site, catalogue))
+    return with_reasons(found, site.needs.accepted)

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from wardwright.documents.content.mends import SMALL_M, mend_sentence
 from wardwright.documents.content.names import Names
 from wardwright.documents.content.quantities import quantity, sentence, step_of
-from wardwright.documents.content.wording import SEVERITIES
+from wardwright.documents.content.wording import FINDING_GROUPS
+from wardwright.model.device import kind_words
 from wardwright.model.estimate import Estimate
 from wardwright.rules.finding import Finding, Severity
 
@@ -27,15 +29,21 @@ class FindingBlock:
 
 @dataclass(frozen=True, slots=True)
 class FindingGroup:
-    """The findings of one severity."""
+    """The findings of one severity, or those that the user lives with."""
 
-    severity: Severity
+    severity: Severity | Literal["accepted"]
     heading: str
     meaning: str
+    count: int
+    """How many findings it has, those told in one line included."""
     findings: tuple[FindingBlock, ...]
+    absent: str = ""
+    """Kinds of device that the site has none of, with the rules that were not run for that; empty where none is."""
 
 
-def finding_groups(findings: tuple[Finding, ...], *, names: Names) -> tuple[FindingGroup, ...]:
+def finding_groups(
+    findings: tuple[Finding, ...], *, names: Names, is_plain: bool = False
+) -> tuple[FindingGroup, ...]:
     """Group findings, gravest first; a severity without findings has no group.
 
     Parameters
@@ -44,18 +52,55 @@ def finding_groups(findings: tuple[Finding, ...], *, names: Names) -> tuple[Find
         In any order; within a group it is kept.
     names : Names
         What people call things.
+    is_plain : bool, default False
+        Plain letters only, for a terminal.
 
     Returns
     -------
     tuple of FindingGroup
-        What was not run stands as a group of its own, last.
+        What is accepted stands after the severities, and what was not run last: one reason once, with the codes of
+        all its rules, and the kinds of device that the site has none of together in one line.
     """
-    groups = []
-    for severity, (heading, meaning) in SEVERITIES.items():
-        chosen = tuple(finding_block(one, names=names) for one in findings if one.severity == severity)
+    found = []
+    for key, (heading, meaning) in FINDING_GROUPS.items():
+        chosen = [one for one in findings if _group_of(one) == key]
+        wanting = [one for one in chosen if one.lacks is not None] if key == "not run" else []
+        told = _one_for_a_reason([one for one in chosen if one not in wanting])
+        blocks = tuple(finding_block(one, names=names, is_plain=is_plain) for one in told)
         if chosen:
-            groups.append(FindingGroup(severity, heading, meaning, chosen))
-    return tuple(groups)
+            found.append(FindingGroup(key, heading, meaning, len(chosen), blocks, _absent(wanting)))
+    return tuple(found)
+
+
+def _group_of(finding: Finding) -> Severity | Literal["accepted"]:
+    return "accepted" if finding.accepted else finding.severity
+
+
+def _one_for_a_reason(findings: list[Finding]) -> list[Finding]:
+    """What was not run for one and the same reason, as one, with all its codes."""
+    by_reason: dict[object, list[Finding]] = {}
+    for i, one in enumerate(findings):
+        is_same = one.severity == "not run" and not one.accepted
+        key = (one.subject, one.message, one.cure, one.mends) if is_same else i
+        by_reason.setdefault(key, []).append(one)
+    return [_joined(same) for same in by_reason.values()]
+
+
+def _joined(same: list[Finding]) -> Finding:
+    codes = sorted({one.code for one in same})
+    if len(codes) == 1:
+        return same[0]
+    return same[0].model_copy(update={"code": ", ".join(codes), "rule": f"{len(codes)} rules"})
+
+
+def _absent(findings: list[Finding]) -> str:
+    """Kinds of device that the site has none of, each with the rules that were not run for want of it."""
+    codes: dict[str, set[str]] = {}
+    for one in findings:
+        if one.lacks is not None:
+            codes.setdefault(kind_words(one.lacks), set()).add(one.code)
+    kinds = [f"{kind}s ({', '.join(sorted(codes[kind]))})" for kind in sorted(codes)]
+    return sentence("; ".join(kinds))
 
 
 def finding_block(finding: Finding, *, names: Names, is_plain: bool = False) -> FindingBlock:
@@ -63,11 +108,14 @@ def finding_block(finding: Finding, *, names: Names, is_plain: bool = False) -> 
     held = ""
     if finding.estimate is not None and finding.limit is not None:
         held = _held(finding.estimate, finding.limit, is_plain=is_plain)
+    message = sentence(finding.message)
+    if finding.accepted:
+        message = f"{sentence(f'accepted: {finding.rule}, because {finding.accepted}')} {message}"
     return FindingBlock(
         code=finding.code,
         rule=finding.rule,
         subject=names.of(finding.subject),
-        message=sentence(finding.message),
+        message=message,
         held_against=held,
         cure=sentence(finding.cure),
         mends=tuple(mend_sentence(mend, names, is_plain=is_plain) for mend in finding.mends),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from wardwright.model.record import Basis
 from wardwright.model.rows import Mark
 from wardwright.questions.answer import Verdict
@@ -49,6 +51,15 @@ SEVERITIES: dict[Severity, tuple[str, str]] = {
     "not run": ("Not run", "Something that the rule needs is not known. This is not a pass."),
 }
 """A heading and what it means, gravest first."""
+
+FINDING_GROUPS: dict[Severity | Literal["accepted"], tuple[str, str]] = {
+    **{severity: words for severity, words in SEVERITIES.items() if severity != "not run"},
+    "accepted": ("Accepted", "Found, seen, and lived with for the reason given. It is still so."),
+    "not run": SEVERITIES["not run"],
+}
+"""The groups that findings are told in: those that are accepted stand apart, what was not run last."""
+NONE_OF_THEM = "because there is none"
+"""Stands before the kinds of device that the site has none of."""
 
 BASES: dict[Basis, str] = {
     "measured": "measured, on site or in the building file",

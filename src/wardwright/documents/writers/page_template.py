@@ -166,7 +166,7 @@ _FINDINGS = """
 {% elif not page.finding_groups %}<p>{{ words.NOTHING_FOUND }}</p>{% endif %}
 <div class="flow beside">
 <div>
-{% for group in page.finding_groups %}<h3>{{ group.heading }} ({{ group.findings|length }})</h3>
+{% for group in page.finding_groups %}<h3>{{ group.heading }} ({{ group.count }})</h3>
 <p class="small">{{ group.meaning }}</p>
 {% for finding in group.findings %}<div class="finding"><p>{{ finding.message }}</p>
 {% if finding.held_against %}<p>{{ finding.held_against }}.</p>{% endif %}
@@ -174,6 +174,8 @@ _FINDINGS = """
 {% if finding.mends %}{{ listed(finding.mends) }}{% endif %}
 <p class="small"><code>{{ finding.code }}</code> {{ finding.rule }}; {{ finding.subject }}</p></div>
 {% endfor %}
+{% if group.absent %}<div class="finding"><p>{{ group.heading }}, {{ words.NONE_OF_THEM }}:
+{{ group.absent }}</p></div>{% endif %}
 {% endfor %}</div>
 {% if page.finding_plans %}<div class="sheets">
 {% for drawing in page.finding_plans %}{{ sheet(drawing, true, ()) }}

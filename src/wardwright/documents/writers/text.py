@@ -7,13 +7,13 @@ import textwrap
 from typing import Any
 
 from wardwright.documents.content.drivers import chance_words, driver_lines
-from wardwright.documents.content.finding_block import finding_block
+from wardwright.documents.content.finding_block import finding_groups
 from wardwright.documents.content.headline import headline, horizon_of, measure_of
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.not_counted import counted, not_counted
 from wardwright.documents.content.quantities import sentence
-from wardwright.documents.content.wording import SEVERITIES, VERDICTS
+from wardwright.documents.content.wording import FINDING_GROUPS, NONE_OF_THEM, VERDICTS
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
@@ -109,18 +109,19 @@ def findings_text(
         What was not run is named as such, with its reason.
     """
     names = names_of(site, catalogue) if site is not None else Names()
+    groups = finding_groups(findings, names=names, is_plain=True)
     lines: list[str] = []
-    counts: list[str] = []
-    for severity in SEVERITIES:
-        chosen = [finding for finding in findings if finding.severity == severity]
-        counts += [f"{len(chosen)} {severity}"] if chosen or severity in ("must mend", "not run") else []
-        for finding in chosen:
-            block = finding_block(finding, names=names, is_plain=True)
-            lines.append(f"{severity.upper():<23}  {block.code}  {block.rule}")
+    for group in groups:
+        for block in group.findings:
+            lines.append(f"{group.severity.upper():<23}  {block.code}  {block.rule}")
             lines += _folded(block.message, width)
             lines += _folded(block.held_against, width) if block.held_against else []
-            lines += _folded(("wanted: " if severity == "not run" else "cure: ") + block.cure, width)
+            lines += _folded(("wanted: " if group.severity == "not run" else "cure: ") + block.cure, width)
             lines += [line for mend in block.mends for line in _folded("mend: " + mend, width)]
+        if group.absent:
+            lines += [f"{group.severity.upper():<23}  {NONE_OF_THEM}", *_folded(group.absent, width)]
+    count_of = {"must mend": 0, "not run": 0} | {group.severity: group.count for group in groups}
+    counts = [f"{count_of[key]} {key}" for key in FINDING_GROUPS if key in count_of]
     lines.append("Findings: " + ", ".join(counts) + ". What was not run has not passed.")
     return _plain("\n".join(lines) + "\n")
 

@@ -13,6 +13,7 @@ from wardwright.model.device import Device
 from wardwright.model.fabric import OpenEdge, Space, Stair, Storey, Wall
 from wardwright.model.fixture import Fixture, Outlet
 from wardwright.model.household import Person, Pet, Target
+from wardwright.model.needs import Needs
 from wardwright.model.opening import Opening
 from wardwright.model.place import Place
 from wardwright.model.programme import STANDARD_BEHAVIOURS, STANDARD_PARTS, Behaviour, Part, Programme, Zone
@@ -79,6 +80,7 @@ class Draft:
     parts: list[Part] = field(default_factory=lambda: list(STANDARD_PARTS))
     behaviours: list[Behaviour] = field(default_factory=lambda: list(STANDARD_BEHAVIOURS))
     programme: Programme = field(default_factory=Programme)
+    needs: Needs = field(default_factory=Needs)
     layout: Layout = field(default_factory=Layout)
     stretches: list[Stretch] = field(default_factory=list)
     told_behaviours: dict[str, str] = field(default_factory=dict)
@@ -102,7 +104,9 @@ def begin(catalogue: Catalogue, base: Site | None) -> Draft:
     """An empty draft, or one that starts from a site."""
     if base is None:
         return Draft(catalogue, None, "house")
-    draft = Draft(catalogue, base, base.name, base.place, base.ground, programme=base.programme)
+    draft = Draft(
+        catalogue, base, base.name, base.place, base.ground, programme=base.programme, needs=base.needs
+    )
     for key in LISTS:
         setattr(draft, key, list(getattr(base, key)))
     return draft
@@ -114,7 +118,7 @@ def finish(draft: Draft) -> Site:
     changed: dict[str, object] = {
         key: tuple(getattr(draft, key)) for key in LISTS if getattr(draft, key) != getattr(blank, key)
     }
-    for key in ("name", "place", "ground", "programme"):
+    for key in ("name", "place", "ground", "programme", "needs"):
         if getattr(draft, key) != getattr(blank, key):
             changed[key] = getattr(draft, key)
     if draft.base is not None:

@@ -21,6 +21,7 @@ from wardwright.intake.notes.house import read_country, read_fact, read_house, r
 from wardwright.intake.notes.kit import KINDS, read_device
 from wardwright.intake.notes.leaves import read_call, read_set
 from wardwright.intake.notes.lengths import cut, without_comment
+from wardwright.intake.notes.needs import read_accept, read_grade
 from wardwright.intake.notes.openings import read_opening
 from wardwright.intake.notes.people import USUAL_PETS, read_person, read_pet, read_target
 from wardwright.intake.notes.rooms import read_room
@@ -64,6 +65,8 @@ LINES: Mapping[str, tuple[int, Reader]] = MappingProxyType(
         **dict.fromkeys(KINDS, (_FILL, read_device)),
         "zone": (_PROGRAMME, read_zone),
         "programme": (_PROGRAMME, read_programme),
+        "accept": (_PROGRAMME, read_accept),
+        "grade": (_PROGRAMME, read_grade),
     }
 )
 """The first word of each kind of line: when it is read, and what reads it."""
