@@ -30,6 +30,7 @@ def test_kinds_of_which_there_are_none_have_no_row(site: Site) -> None:
 
 
 def test_figures_have_range_source_and_mark(catalogue: Catalogue) -> None:
-    pace, lock = figure_rows(catalogue)
+    pace, lock = figure_rows(catalogue, used=frozenset({"pace-hurried", "force-rc2"}))
+    assert figure_rows(catalogue, used=frozenset({"pace-hurried"})) == (pace,)
     assert (pace.value, pace.range, pace.unit, pace.mark) == ("2.5", "1.8 to 3.2", "m/s", "assumption")
     assert (lock.source, lock.mark) == ("en-1627", "published")

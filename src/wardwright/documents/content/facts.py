@@ -35,6 +35,7 @@ class FigureRow:
     range: str
     unit: str
     source: str
+    """Empty for a value of our own."""
     mark: str
 
 
@@ -78,8 +79,8 @@ def _field(name: str) -> str:
     return name.removesuffix("_m").removesuffix("_deg").removesuffix("_s").replace("_", " ")
 
 
-def figure_rows(catalogue: Catalogue) -> tuple[FigureRow, ...]:
-    """The catalogue's uncertain figures, each with range, source and mark."""
+def figure_rows(catalogue: Catalogue, *, used: frozenset[str]) -> tuple[FigureRow, ...]:
+    """The uncertain figures that answers stand on, by their ids, each with range, source and mark."""
     titles = {source.id: f"{source.title}, {source.edition}".rstrip(", ") for source in catalogue.sources}
     return tuple(
         FigureRow(
@@ -87,10 +88,11 @@ def figure_rows(catalogue: Catalogue) -> tuple[FigureRow, ...]:
             _plain(row.value),
             f"{_plain(row.low)} to {_plain(row.high)}",
             "" if row.unit == "-" else row.unit,
-            "stated for this program" if row.source == "own" else titles.get(row.source, row.source),
+            "" if row.source == "own" else titles.get(row.source, row.source),
             MARKS[row.mark],
         )
         for row in catalogue.figures
+        if row.id in used
     )
 
 

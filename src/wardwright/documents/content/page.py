@@ -28,6 +28,7 @@ from wardwright.intake.report import IntakeReport
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer, Verdict
+from wardwright.questions.figures_used import figures_used
 from wardwright.rules.finding import Finding
 
 SUGGESTED_AT_MOST = 2
@@ -129,7 +130,9 @@ def page_of(  # noqa: PLR0917 - the four that every caller has, in this order
         basis_rows=basis_rows(site),
         guessed=tuple(sentence(text) for text in guessed_facts(site)),
         report=report,
-        figures=figure_rows(catalogue),
+        figures=figure_rows(
+            catalogue, used=figures_used(site, catalogue, numbers=(answer.question for answer in answers))
+        ),
     )
 
 

@@ -185,8 +185,9 @@ _FINDINGS = """
 """
 
 _KNOWN = """
+<div class="flow last">
 <section id="known" aria-labelledby="known-h"><h2 id="known-h">How the facts are known</h2>
-<div class="flow"><table class="basis"><caption>Facts of the house, counted by how they are known.</caption>
+<table class="basis"><caption>Facts of the house, counted by how they are known.</caption>
 <thead><tr><th scope="col">Things</th><th scope="col" class="num">How many</th>
 <th scope="col" class="num">Measured</th>
 <th scope="col" class="num">Told</th><th scope="col" class="num">Guessed</th>
@@ -207,22 +208,24 @@ _KNOWN = """
  ("Odd about the house as drawn", page.report.oddities)) %}{% if lines %}<h4>{{ heading }}</h4>
 {{ listed(lines) }}{% endif %}
 {% endfor %}{% endif %}
-</div>
 </section>
 """
 
 _FOOT = """
 <section id="figures" aria-labelledby="figures-h"><h2 id="figures-h">Figures used</h2>
-<table><caption>Uncertain numbers of the world that the answers are drawn from:
+<table><caption>Uncertain numbers of the world that these answers stand on:
 likely, 5th and 95th percentile.</caption>
 <thead><tr><th scope="col">Figure</th><th scope="col" class="num">Likely</th><th scope="col" class="num">Range</th>
-<th scope="col">Unit</th><th scope="col">How known</th><th scope="col" class="roomy">Source</th></tr></thead><tbody>
-{% for row in page.figures %}<tr><th scope="row">{{ row.name }}</th><td class="num">{{ row.value }}</td>
-<td class="num">{{ row.range }}</td><td>{{ row.unit }}</td><td>{{ row.mark }}</td>
-<td class="roomy">{{ row.source }}</td></tr>
-{% endfor %}</tbody></table></section>
+<th scope="col">How known</th></tr></thead><tbody>
+{% for row in page.figures %}<tr><th scope="row">{{ row.name }}</th>
+<td class="num">{{ row.value }}{% if row.unit %}&nbsp;{{ row.unit }}{% endif %}</td>
+<td class="num">{{ row.range }}</td><td>{{ row.mark }}</td></tr>
+{% endfor %}</tbody></table>
+{% for row in page.figures %}{% if row.source %}<p class="small">{{ row.name }}: {{ row.source }}.</p>
+{% endif %}{% endfor %}</section>
 <section id="cautions" aria-labelledby="cautions-h"><h2 id="cautions-h">Cautions</h2>
 {{ listed(words.CAUTIONS) }}</section>
+</div>
 </main>
 <footer><p><strong>{{ words.COPY_CLASS }}.</strong> {{ words.COPY_WARNING }}</p></footer>
 </div>

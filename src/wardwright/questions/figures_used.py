@@ -1,0 +1,64 @@
+"""Which uncertain figures the answers to a question stand on, so that a paper lists those and no others."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.placement import is_way_in
+from wardwright.model.site import Site
+from wardwright.questions import race_from_opening, undetected_walk, what_it_sees
+from wardwright.questions.mends import BETTER_LOCK
+
+ON_FOOT = frozenset({"pace-hurried", "stairs-share", "pass-door"})
+"""What every route through a house is chosen by."""
+NOT_LOCKED, UNRATED = "force-none", "force-plain"
+"""How long a leaf holds that is not locked, and one whose lock has no row."""
+BY_QUESTION: dict[int, frozenset[str]] = {
+    race_from_opening.NUMBER: ON_FOOT
+    | {
+        "climb-in", "break-control-unit", "radio-delay", "sounder-start", "message-time", "detector-reach",
+        "walked-to-notice", "stay", BETTER_LOCK,
+    },
+    undetected_walk.NUMBER: ON_FOOT,
+    what_it_sees.NUMBER: ON_FOOT | {"detector-reach"},
+}  # fmt: skip
+"""A question that is not named here may stand on any figure."""
+
+
+def figures_used(site: Site, catalogue: Catalogue, *, numbers: Iterable[int]) -> frozenset[str]:
+    """Ids of the figures that the answers to some questions stand on.
+
+    Parameters
+    ----------
+    site : Site
+        Its locks and panes count, those of other houses do not.
+    catalogue : Catalogue
+        All figures.
+    numbers : iterable of int
+        Numbers of the questions that were asked.
+
+    Returns
+    -------
+    frozenset of str
+        Empty where nothing was asked.
+    """
+    every = frozenset(row.id for row in catalogue.figures)
+    asked = frozenset(numbers)
+    if not asked:
+        return frozenset()
+    found = frozenset().union(*(BY_QUESTION.get(number, every) for number in asked))
+    return every & (found | _holding(site, catalogue))
+
+
+def _holding(site: Site, catalogue: Catalogue) -> frozenset[str]:
+    """The figures of what holds somebody up at the openings that lead in."""
+    locks = {row.id: row.force_figure for row in catalogue.locks}
+    panes = {row.id: row.break_figure for row in catalogue.glazings}
+    found: set[str] = set()
+    for opening in site.openings:
+        if is_way_in(site, opening):
+            is_held = opening.is_locked and opening.habit == "shut" and opening.kind != "gap"
+            found.add(locks.get(opening.lock, UNRATED) if is_held else NOT_LOCKED)
+            found.update(panes[pane] for pane in (opening.glazing,) if pane in panes)
+    return frozenset(found)
