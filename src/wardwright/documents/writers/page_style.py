@@ -158,7 +158,8 @@ table{font-size:8.5pt;margin:1mm 0 2mm}td,tbody th{padding:.3mm 2.5mm .3mm 0}th{
 .narrow:only-child figcaption{max-width:40mm}.basis{font-size:7.5pt}
 .basis th,.basis td,.basis tbody th{padding-right:1.2mm}.basis thead th{font-size:6.5pt}
 #figures table{font-size:7pt;margin:0}#figures td,#figures tbody th{padding:.15mm 1.5mm .15mm 0;line-height:1.15}
-#figures tbody th{font-weight:400;width:46mm}#figures .num{white-space:nowrap}.last h2{margin-top:3mm}#cautions,#known{font-size:7.6pt;line-height:1.22}
+#figures tbody th{font-weight:400;width:46mm}#figures .num{white-space:nowrap}
+.last h2{margin-top:3mm}#cautions,#known{font-size:7.6pt;line-height:1.22}
 .last section:first-child h2{margin-top:0}
 .last ul.plain li{margin:.1mm 0}.last ul.plain{margin:0}
 .last td,.last tbody th{padding-top:.1mm;padding-bottom:.1mm}
