@@ -17,7 +17,10 @@ ASK = "import sys; from wardwright.cli.main import main; sys.exit(main(['ask', '
 LOADED = (
     "import contextlib, io, json, resource, sys; from wardwright.cli.main import main\n"
     "with contextlib.redirect_stdout(io.StringIO()) as text: status = main(['ask', 'sample:terrace', '--json'])\n"
-    "peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss\n"
+    # On Linux ru_maxrss counts what the starting process held before; VmHWM is this program's own.
+    "own = [line.split()[1] for line in open('/proc/self/status') if line.startswith('VmHWM')] "
+    "if sys.platform == 'linux' else []\n"
+    "peak = int(own[0]) if own else resource.getrusage(resource.RUSAGE_SELF).ru_maxrss\n"
     "print(json.dumps([status, len(json.loads(text.getvalue())['answers']), peak, sorted(sys.modules)]))"
 )
 NOT_WANTED = (

@@ -7,7 +7,8 @@
     |   |-- DocumentError                a site document that does not hold together
     |   |-- NotesError                   a line of notes
     |   |-- IntakeError                  a building file
-    |   `-- CatalogueError               a device sheet or a row of figures
+    |   |-- CatalogueError               a device sheet or a row of figures
+    |   `-- JobError                     a job file, or what is asked of it
     |-- NotComputable                    a question or rule lacks what it needs: never "passed"
     |   `-- NoneOfAKind                  the site has no device of the kind that it is about
     `-- GeometryError (ValueError)       arrays that no answer can be made from
@@ -56,6 +57,10 @@ class IntakeError(InputError):
 
 class CatalogueError(InputError):
     """A device sheet or a row of figures that cannot be used."""
+
+
+class JobError(InputError):
+    """A job file that cannot be used, or a wish that it cannot grant."""
 
 
 class NotComputable(WardwrightError):  # noqa: N818 - it is a state, not a fault

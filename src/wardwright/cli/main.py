@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from wardwright import __version__
-from wardwright.cli import ask, check, demo, intake, papers, rule
+from wardwright.cli import ask, check, demo, intake, job, papers, rule
 from wardwright.cli.command import BAD_INPUT, FINE, OWN_FAULT, STATUSES, STOPPED, Command
 from wardwright.errors import InputError, NotComputable
 
@@ -25,6 +25,7 @@ COMMANDS: tuple[Command, ...] = (
     check.COMMAND,
     papers.COMMAND,
     rule.COMMAND,
+    job.COMMAND,
     demo.COMMAND,
 )
 """In the order of a job."""

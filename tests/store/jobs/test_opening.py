@@ -1,0 +1,23 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from common.houses import one_room
+from wardwright.errors import JobError
+from wardwright.store.jobs.opening import new_job, open_job
+
+
+def test_a_new_job_begins_with_its_site(tmp_path: Path) -> None:
+    with new_job(tmp_path / "a.job", one_room(), author="me") as job:
+        assert (job.newest, job.site()) == (1, one_room())
+        ident = job.job_id
+    with open_job(tmp_path / "a.job") as job:
+        assert (job.job_id, job.site(1), job.history()[0].author) == (ident, one_room(), "me")
+
+
+def test_a_job_that_cannot_be_made_leaves_nothing(tmp_path: Path) -> None:
+    with pytest.raises(JobError, match="cannot be made"):
+        new_job(tmp_path / "nowhere" / "a.job", one_room(), author="me")
+    assert list(tmp_path.iterdir()) == []
