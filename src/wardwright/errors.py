@@ -6,7 +6,7 @@
     |-- InputError (ValueError)          what somebody gave us is wrong: exit status 2
     |   |-- DocumentError                a site document that does not hold together
     |   |-- NotesError                   a line of notes
-    |   |-- IntakeError                  a building file
+    |   |-- IntakeError                  a building file or a drawing
     |   |-- CatalogueError               a device sheet or a row of figures
     |   `-- JobError                     a job file, or what is asked of it
     |-- NotComputable                    a question or rule lacks what it needs: never "passed"
@@ -52,7 +52,7 @@ class NotesError(InputError):
 
 
 class IntakeError(InputError):
-    """A building file that cannot be read."""
+    """A building file or a drawing that cannot be read."""
 
 
 class CatalogueError(InputError):

@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from wardwright.cli.command import BAD_INPUT, FINE
+from common.dxf_plan import Wish, written
+from wardwright.cli.command import BAD_INPUT, FINE, MUST_MEND
 from wardwright.cli.intake import briefly, brought_in
 from wardwright.cli.main import main
 from wardwright.intake.report import IntakeReport
@@ -64,13 +65,48 @@ def test_a_broken_building_file_is_named(tmp_path: Path, capsys: pytest.CaptureF
     assert not (tmp_path / "site.json").exists()
 
 
-@pytest.mark.parametrize("name", ["plan.dxf", "plan.PDF", "house.ifczip"])
+@pytest.mark.parametrize("name", ["plan.dwg", "plan.PDF", "house.ifczip"])
 def test_a_drawing_is_not_read_as_notes(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], name: str
 ) -> None:
     (tmp_path / name).write_text("0\nSECTION\n", encoding="utf-8")
     assert main(["intake", str(tmp_path / name), "-o", str(tmp_path / "site.json")]) == BAD_INPUT
-    assert "Export the building as IFC, or describe the house in notes" in capsys.readouterr().err
+    assert (
+        "Export the building as IFC or its plan as DXF, or describe the house in notes"
+        in capsys.readouterr().err
+    )
+
+
+def test_a_drawing_comes_in_with_its_unit_found_or_told(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    plan, site = tmp_path / "plan.dxf", tmp_path / "site.json"
+    plan.write_bytes(written(Wish(header="mm")))
+    assert main(["intake", str(plan), "-o", str(site)]) == FINE
+    assert "1. unit: inches, although the header says millimetres" in capsys.readouterr().out
+    assert main(["intake", str(plan), "--unit", "inch", "-o", str(site)]) == FINE
+    assert "1. unit: inches, as told; the header says millimetres" in capsys.readouterr().out
+    assert main(["check", str(site)]) in (FINE, MUST_MEND)
+
+
+def test_a_drawing_that_cannot_be_read_is_named(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    plan = tmp_path / "plan.dxf"
+    plan.write_bytes(written(Wish(wall_layer="THINGS")))
+    assert main(["intake", str(plan), "-o", str(tmp_path / "site.json")]) == BAD_INPUT
+    said = capsys.readouterr().err
+    assert said.startswith("wardwright: plan.dxf: no layer of it that holds lines is named for walls")
+    assert said.count("\n") == 1
+    assert not (tmp_path / "site.json").exists()
+
+
+@pytest.mark.parametrize(("ending", "option"), [("ifc", "unit"), ("notes", "unit"), ("dxf", "premises")])
+def test_options_that_say_nothing_of_a_form_are_refused(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], ending: str, option: str
+) -> None:
+    house = tmp_path / f"house.{ending}"
+    house.write_text("", encoding="utf-8")
+    assert main(["intake", str(house), f"--{option}", "mm", "-o", str(tmp_path / "site.json")]) == BAD_INPUT
+    assert f"--{option} is for " in capsys.readouterr().err
 
 
 def test_a_site_document_needs_no_intake(capsys: pytest.CaptureFixture[str]) -> None:

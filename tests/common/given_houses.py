@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import io
 from pathlib import Path
 from typing import NamedTuple
 
@@ -33,20 +33,15 @@ class GivenHouse(NamedTuple):
         if path.suffix == ".json":
             home = read_home(path)
             return Brought(home.site, None, home.oddities)
-        return Brought(*_reader(path.suffix)(path.read_bytes(), where=path.name, **self._asked()))
+        data = path.read_bytes()
+        # Each library only where it is asked.
+        if path.suffix == ".ifc":
+            from wardwright.intake.ifc.reading import read_ifc  # noqa: PLC0415 - see above
 
-    def _asked(self) -> dict[str, str]:
-        return {} if self.premises is None else {"premises": self.premises}
+            return Brought(*read_ifc(data, where=path.name, premises=self.premises))
+        from wardwright.intake.dxf.reading import read_dxf  # noqa: PLC0415 - see above
 
-
-def _reader(ending: str) -> Callable[..., tuple[Site, IntakeReport]]:
-    if ending == ".ifc":
-        from wardwright.intake.ifc.reading import read_ifc  # noqa: PLC0415 - each library only where it is asked
-
-        return read_ifc
-    from wardwright.intake.dxf.reading import read_dxf  # noqa: PLC0415 - the same
-
-    return read_dxf
+        return Brought(*read_dxf(io.BytesIO(data), where=path.name))
 
 
 HOMES = (

@@ -1,15 +1,18 @@
 from __future__ import annotations
 
+import io
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
 
+from common.dxf_plan import written as drawn
 from common.ifc_house import Wish, written
 from wardwright.errors import IntakeError
+from wardwright.intake.dxf.reading import read_dxf
 from wardwright.intake.ifc.reading import read_ifc
-from wardwright.store.limited import read_ifc_limited
+from wardwright.store.limited import read_dxf_limited, read_ifc_limited
 
 
 @pytest.fixture
@@ -52,6 +55,21 @@ def test_it_is_stopped_when_it_takes_too_much_memory(house: Path) -> None:
         read_ifc_limited(house, megabytes=150)
 
 
-def test_the_parent_does_not_load_the_ifc_library() -> None:
-    code = "import sys, wardwright.store.limited; sys.exit('ifcopenshell' in sys.modules)"
+def test_a_drawing_is_read_in_the_same_way(tmp_path: Path) -> None:
+    plan = tmp_path / "plan.dxf"
+    plan.write_bytes(drawn())
+    assert read_dxf_limited(plan) == read_dxf(io.BytesIO(plan.read_bytes()), where="plan.dxf")
+    assert read_dxf_limited(plan, "inch")[1].read[0] == "unit: inches, as told; the header says inches"
+    with pytest.raises(IntakeError, match=r"longer than 0\.05 s and was stopped"):
+        read_dxf_limited(plan, seconds=0.05)
+    plan.write_bytes(b"no drawing")
+    with pytest.raises(IntakeError, match="not a DXF file") as caught:
+        read_dxf_limited(plan)
+    assert caught.value.where == "plan.dxf"
+
+
+def test_the_parent_loads_neither_library() -> None:
+    code = (
+        "import sys, wardwright.store.limited; sys.exit(bool({'ifcopenshell', 'ezdxf'} & set(sys.modules)))"
+    )
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0

@@ -40,7 +40,7 @@ def site_from(text: str, catalogue: Catalogue) -> Site:
         from wardwright.store.samples import read_sample
 
         return read_sample(text.removeprefix(SAMPLE))
-    if Path(text).suffix.lower() in (".ifc", ".notes"):
+    if Path(text).suffix.lower() in (".dxf", ".ifc", ".notes"):
         raise InputError(
             "this is no site document",
             where=text,

@@ -1,4 +1,4 @@
-"""`wardwright intake`: bring a house in from a building file or from notes."""
+"""`wardwright intake`: bring a house in from a building file, a drawing or notes."""
 
 from __future__ import annotations
 
@@ -22,26 +22,35 @@ NOTED_AT_MOST = 5
 """How many imperfections are listed before it is said how many more there are. [-]"""
 OTHER_FORMS = frozenset(
     (
-        ".dwg", ".dxf", ".gif", ".ifcxml", ".ifczip", ".jpeg", ".jpg", ".pdf", ".pln", ".png", ".rvt", ".skp",
-        ".zip",
+        ".dwg", ".gif", ".ifcxml", ".ifczip", ".jpeg", ".jpg", ".pdf", ".pln", ".png", ".rvt", ".skp", ".zip",
     )
 )  # fmt: skip
 """Endings of drawings and pictures that people have of a house."""
-IN_NOTES = "Export the building as IFC, or describe the house in notes (docs/notes.md)"
+IN_NOTES = "Export the building as IFC or its plan as DXF, or describe the house in notes (docs/notes.md)"
+UNITS = ("mm", "cm", "m", "inch", "foot")
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     parser.add_argument(
-        "file", metavar="FILE", help="a building file (.ifc), or notes that describe a whole house"
+        "file",
+        metavar="FILE",
+        help="a building file (.ifc), the plan of one storey (.dxf), or notes on a house",
     )
     parser.add_argument(
-        "--notes", metavar="NOTES", help="notes that add people, kit and facts to the building file"
+        "--notes",
+        metavar="NOTES",
+        help="notes that add people, kit and facts to the building file or drawing",
     )
     parser.add_argument(
         "--premises",
         metavar="P",
         help="which of the building's premises is ours, such as A; its whole by default",
+    )
+    parser.add_argument(
+        "--unit",
+        choices=UNITS,
+        help="what one unit of a drawing is; by default it is found out from what is drawn",
     )
     parser.add_argument(
         "-o", "--output", metavar="SITE", required=True, help="the site document to write (JSON)"
@@ -80,20 +89,19 @@ def house_from(arguments: Namespace, catalogue: Catalogue) -> tuple[Site, Intake
 
     path = Path(arguments.file)
     refuse_other_forms(path)
-    if path.suffix.lower() != ".ifc":
-        if arguments.premises is not None:
-            raise InputError(
-                "--premises is for building files only",
-                where="command line",
-                cure="Leave it out, and say in the notes which spaces are ours",
-            )
-        site: Site | None = read_notes(read_notes_text(path), where=str(path), catalogue=catalogue)
-        report = None
-    else:
-        from wardwright.store.limited import read_ifc_limited
+    ending = path.suffix.lower()
+    refuse_idle_options(arguments, ending)
+    site: Site | None
+    if ending in (".ifc", ".dxf"):
+        from wardwright.store.limited import read_dxf_limited, read_ifc_limited
 
         with progress(f"reading {path.name}"):
-            site, report = read_ifc_limited(path, arguments.premises)
+            if ending == ".ifc":
+                site, report = read_ifc_limited(path, arguments.premises)
+            else:
+                site, report = read_dxf_limited(path, arguments.unit)
+    else:
+        site, report = read_notes(read_notes_text(path), where=str(path), catalogue=catalogue), None
     if arguments.notes is not None:
         notes = Path(arguments.notes)
         site = read_notes(read_notes_text(notes), where=str(notes), base=site, catalogue=catalogue)
@@ -101,16 +109,34 @@ def house_from(arguments: Namespace, catalogue: Catalogue) -> tuple[Site, Intake
     return site, report
 
 
+def refuse_idle_options(arguments: Namespace, ending: str) -> None:
+    """Refuse options that say nothing of a file of this form."""
+    if arguments.premises is not None and ending != ".ifc":
+        raise InputError(
+            "--premises is for building files only",
+            where="command line",
+            cure="Leave it out, and say in the notes which spaces are ours",
+        )
+    if arguments.unit is not None and ending != ".dxf":
+        raise InputError(
+            "--unit is for drawings only",
+            where="command line",
+            cure="Leave it out: a building file and notes say their units themselves",
+        )
+
+
 def refuse_other_forms(path: Path) -> None:
     """Refuse files that are, by their name, neither a building file nor notes."""
     ending = path.suffix.lower()
     if ending in OTHER_FORMS:
         raise InputError(
-            f"a {ending} file is neither a building file (.ifc) nor notes", where=str(path), cure=IN_NOTES
+            f"a {ending} file is neither a building file (.ifc), a drawing (.dxf) nor notes",
+            where=str(path),
+            cure=IN_NOTES,
         )
     if ending == ".json":
         raise InputError(
-            "a .json file is neither a building file (.ifc) nor notes",
+            "a .json file is neither a building file (.ifc), a drawing (.dxf) nor notes",
             where=str(path),
             cure="If it is a site document it is brought in already: give it to ask, check or papers",
         )
@@ -166,9 +192,10 @@ def listed(heading: str, facts: Sequence[str]) -> list[str]:
 
 COMMAND = Command(
     name="intake",
-    summary="bring a house in from a building file or from notes",
-    description="Bring a house in from a building file (IFC) or from notes, and write its site document. It says "
-    "what was read, what was guessed and what was left out, and which facts are worth adding first.",
+    summary="bring a house in from a building file, a drawing or notes",
+    description="Bring a house in from a building file (IFC), from the plan of one storey (DXF) or from notes, and "
+    "write its site document. It says what was read, what was guessed and what was left out, and which facts are "
+    "worth adding first.",
     add_arguments=add_arguments,
     run=run,
 )

@@ -1,14 +1,16 @@
-"""A building file read in a process of its own, where time and memory can be limited.
+"""A building file or a drawing read in a process of its own, where time and memory can be limited.
 
 A file from elsewhere may be broken or made to do harm: whatever it does, the program gets one clear message.
 """
 
 from __future__ import annotations
 
+import io
 import json
 import os
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
 from wardwright.errors import IntakeError
@@ -59,8 +61,50 @@ def read_ifc_limited(
     IntakeError
         If the file cannot be read, is broken, or takes too long or too much memory.
     """
+    return _read_limited(path, ("ifc", premises or ""), seconds=seconds, megabytes=megabytes)
+
+
+def read_dxf_limited(
+    path: Path,
+    unit: str | None = None,
+    *,
+    seconds: float = USUAL_SECONDS,
+    megabytes: int = USUAL_MEGABYTES,
+) -> tuple[Site, IntakeReport]:
+    """Read a house from a DXF drawing in a child process with limits.
+
+    Parameters
+    ----------
+    path : Path
+        The file.
+    unit : str or None
+        What one unit of it is; None: it is found out.
+    seconds : float
+        How long it may take. [s]
+    megabytes : int
+        How much memory it may take, where the system can limit it. [MB]
+
+    Returns
+    -------
+    Site
+        The house.
+    IntakeReport
+        What was read, guessed and left out.
+
+    Raises
+    ------
+    IntakeError
+        If the file cannot be read, is broken, or takes too long or too much memory.
+    """
+    return _read_limited(path, ("dxf", unit or ""), seconds=seconds, megabytes=megabytes)
+
+
+def _read_limited(
+    path: Path, how: tuple[str, str], *, seconds: float, megabytes: int
+) -> tuple[Site, IntakeReport]:
+    """Read a file in a child; `how` is its form and what was asked with it."""
     data = _bytes_of(path)
-    command = [sys.executable, "-m", "wardwright.store.limited", path.name, str(megabytes), premises or ""]
+    command = [sys.executable, "-m", "wardwright.store.limited", path.name, str(megabytes), *how]
     # One thread each: every further one reserves address space that the limit would count.
     threads = dict.fromkeys(("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"), "1")
     try:
@@ -142,14 +186,14 @@ def _limit(megabytes: int) -> None:
     resource.setrlimit(resource.RLIMIT_AS, (most, hard))
 
 
-def _child(where: str, megabytes: int, premises: str | None) -> int:
+def _child(where: str, megabytes: int, how: tuple[str, str]) -> int:
     """Read the file given on standard input; write the answer to what was standard output."""
     _limit(megabytes)
     # The library may print: whatever it says goes to standard error, the answer to a copy of standard output.
     answer_to = os.dup(1)
     os.dup2(2, 1)
     try:
-        answer = _read(sys.stdin.buffer.read(), where, premises)
+        answer = _read(sys.stdin.buffer.read(), where, how)
     except MemoryError:
         return OUT_OF_MEMORY
     with os.fdopen(answer_to, "wb") as out:
@@ -157,16 +201,26 @@ def _child(where: str, megabytes: int, premises: str | None) -> int:
     return 0
 
 
-def _read(data: bytes, where: str, premises: str | None) -> str:
-    from wardwright.intake.ifc.reading import read_ifc  # noqa: PLC0415 - only this child knows the IFC library
-
+def _read(data: bytes, where: str, how: tuple[str, str]) -> str:
+    form, asked = how
     try:
-        site, report = read_ifc(data, where=where, premises=premises)
+        site, report = _reader(form)(data, where, asked or None)
     except IntakeError as error:
         return json.dumps({"error": {"what": error.what, "where": error.where, "cure": error.cure}})
     # Each is JSON already: put together as text, so that nothing is turned twice.
     return f'{{"site": {site.model_dump_json(exclude_unset=True)}, "report": {report.model_dump_json()}}}'
 
 
+def _reader(form: str) -> Callable[[bytes, str, str | None], tuple[Site, IntakeReport]]:
+    """What reads a form; only this child knows the libraries of IFC and DXF, and only the one it needs."""
+    if form == "ifc":
+        from wardwright.intake.ifc.reading import read_ifc  # noqa: PLC0415 - see above
+
+        return lambda data, where, asked: read_ifc(data, where=where, premises=asked)
+    from wardwright.intake.dxf.reading import read_dxf  # noqa: PLC0415 - see above
+
+    return lambda data, where, asked: read_dxf(io.BytesIO(data), where=where, unit=asked)
+
+
 if __name__ == "__main__":
-    sys.exit(_child(sys.argv[1], int(sys.argv[2]), sys.argv[3] or None))
+    sys.exit(_child(sys.argv[1], int(sys.argv[2]), (sys.argv[3], sys.argv[4])))

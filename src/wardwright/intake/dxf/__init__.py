@@ -1,0 +1,1 @@
+"""A house from a DXF drawing: the plan of one storey."""
