@@ -6,12 +6,19 @@ import tomllib
 from typing import Any
 
 from structure.source_tree import PACKAGE
-from wardwright.model.catalogue import Catalogue, Figure
+from wardwright.model.catalogue import Animal, Catalogue, Figure
 from wardwright.model.device import CeilingMount, Device, FreeMount, OpeningMount, WallMount
-from wardwright.model.device_sheets import BeamRow, ContactSheet, ControlSheet, DeviceSheet, MovementSheet
+from wardwright.model.device_sheets import (
+    BeamRow,
+    CameraSheet,
+    ContactSheet,
+    ControlSheet,
+    DeviceSheet,
+    MovementSheet,
+)
 from wardwright.model.fabric import OpenEdge, Space, Storey, Wall
 from wardwright.model.fixture import Fixture
-from wardwright.model.household import Person
+from wardwright.model.household import Person, Pet
 from wardwright.model.limits import Limit
 from wardwright.model.opening import Opening
 from wardwright.model.programme import Zone
@@ -46,6 +53,21 @@ def limits() -> tuple[Limit, ...]:
     return tuple(Limit(**row) for row in tomllib.loads(text)["limit"])
 
 
+def animals() -> tuple[Animal, ...]:
+    text = (PACKAGE / "catalogue" / "pets.toml").read_text(encoding="utf-8")
+    return tuple(Animal(**row) for row in tomllib.loads(text)["animal"])
+
+
+# As the fan, without the rows that come near the floor; its two rows are at 2.2 m - 0.0875 d and 2.2 m - 0.1405 d.
+PET_FAN: dict[str, Any] = FAN | {
+    "rows": (
+        BeamRow(name="far", pairs=11, depression_deg=5.0),
+        BeamRow(name="middle", pairs=9, depression_deg=8.0),
+    ),
+    "passes_animals_up_to_kg": 18.0,
+}
+CAMERA: dict[str, Any] = {"across_px": 1920, "down_px": 1080, "angle_deg": 90.0}
+
 CATALOGUE = Catalogue(
     sheets=(
         sheet("unit", "control-unit", control=ControlSheet(display_length=16)),
@@ -54,13 +76,25 @@ CATALOGUE = Catalogue(
         sheet("fan", "movement-detector", movement=MovementSheet(**FAN, hot_clearance_m=1.0)),
         sheet("fan-silent-on-heat", "movement-detector", movement=MovementSheet(**FAN)),
         sheet("round", "movement-detector", movement=MovementSheet(**{**FAN, "angle_deg": 360.0})),
+        sheet("fan-passing-pets", "movement-detector", movement=MovementSheet(**PET_FAN)),
+        sheet(
+            "camera",
+            "camera",
+            camera=CameraSheet(**CAMERA, height_low_m=1.2, height_high_m=2.6, has_cover=True),
+        ),
+        sheet(
+            "camera-outside",
+            "camera",
+            camera=CameraSheet(**CAMERA, height_low_m=2.2, height_high_m=4.5, is_outside=True),
+        ),
         sheet("contact", "opening-contact", contact=ContactSheet(gap_m=0.02)),
         sheet("contact-outdoors", "opening-contact", contact=ContactSheet(gap_m=0.02, is_for_outdoors=True)),
     ),
     figures=figures(),
     limits=limits(),
+    animals=animals(),
 )
-"""Values of our own; the figures and limits are the package's."""
+"""Values of our own; the figures, limits and animals are the package's."""
 
 
 def opening(opening_id: str, wall: str, offset_m: float, **facts: Any) -> Opening:
@@ -126,6 +160,10 @@ def zone(number: int, name: str, *devices: str, behaviour: str = "instant", **fa
 
 def person(name: str) -> Person:
     return Person(id=name.lower(), name=name)
+
+
+def pet(kind: Any, **facts: Any) -> Pet:
+    return Pet(id=kind, name=kind.replace("-", " "), kind=kind, **facts)
 
 
 def one_room(**parts: Any) -> Site:

@@ -11,6 +11,8 @@ from wardwright.model.site import Site
 from wardwright.rules.finding import Mend
 
 MOUNTS: TypeAdapter[Mount] = TypeAdapter(Mount)
+OF_THE_DEVICE = Device.model_fields.keys() - {"mount"}
+"""What a mend names of the device itself; all else is of its mount."""
 
 
 def mended(site: Site, mend: Mend) -> Site:
@@ -21,7 +23,7 @@ def mended(site: Site, mend: Mend) -> Site:
             zone.model_copy(update=values) if zone.id == mend.subject else zone for zone in site.zones
         )
         return site.model_copy(update={"zones": zones})
-    assert mend.action in ("move-device", "turn-device", "change-mount"), mend.action
+    assert mend.action in ("move-device", "turn-device", "change-device", "change-mount"), mend.action
     assert mend.subject in {device.id for device in site.devices}
     devices = tuple(
         changed(device, values) if device.id == mend.subject else device for device in site.devices
@@ -30,8 +32,8 @@ def mended(site: Site, mend: Mend) -> Site:
 
 
 def changed(device: Device, values: dict[str, Any]) -> Device:
-    heading = values.pop("heading_deg", device.heading_deg)
+    own = {name: values.pop(name) for name in sorted(OF_THE_DEVICE & values.keys())}
     if {"x_m", "y_m"} <= set(values):
         values["at_m"] = (values.pop("x_m"), values.pop("y_m"))
     mount = values if "on" in values else device.mount.model_dump() | values
-    return Device(**(device.model_dump() | {"mount": MOUNTS.validate_python(mount), "heading_deg": heading}))
+    return Device(**(device.model_dump() | {"mount": MOUNTS.validate_python(mount)} | own))

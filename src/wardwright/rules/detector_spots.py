@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 
 import numpy as np
-import shapely
 
 from wardwright.model.device import CeilingMount, Device, WallMount
 from wardwright.model.device_sheets import MovementSheet
@@ -13,6 +12,7 @@ from wardwright.model.fabric import Space
 from wardwright.model.placement import direction, space_at, standing
 from wardwright.model.record import Point2
 from wardwright.model.site import Site
+from wardwright.rules.ceiling_spots import ceiling_spots, moved_on_ceiling
 from wardwright.rules.finding import Mend
 from wardwright.rules.glass_ahead import view_from
 from wardwright.rules.hot_things import hot_things_near
@@ -26,10 +26,6 @@ TURN_STEP_DEG = 5.0
 """Between directions that are tried. [deg] (assumption)"""
 FREE_VIEW_M = 2.0
 """A detector is not turned to face a wall nearer than this. [m] (assumption)"""
-CEILING_STEP_M = 0.25
-"""Between ceiling places that are tried. [m] (assumption)"""
-OFF_WALLS_M = 0.3
-"""Of ceiling places from the walls. [m] (assumption)"""
 
 
 def half_centre_deg(sheet: MovementSheet) -> float:
@@ -91,22 +87,9 @@ def moved_to_better_spot(site: Site, device: Device, sheet: MovementSheet) -> tu
 
 def _moved_on_ceiling(site: Site, device: Device, space: Space, *, sheet: MovementSheet) -> tuple[Mend, ...]:
     place = standing(site, device)
-    inner = shapely.Polygon(space.outline_m).buffer(-OFF_WALLS_M)
-    if inner.is_empty:
-        return ()
-    x_low, y_low, x_high, y_high = inner.bounds
-    xs = np.arange(x_low, x_high + CEILING_STEP_M / 2, CEILING_STEP_M)
-    ys = np.arange(y_low, y_high + CEILING_STEP_M / 2, CEILING_STEP_M)
-    points = [
-        (float(x), float(y))
-        for x in xs
-        for y in ys
-        if shapely.covers(inner, shapely.Point(float(x), float(y)))
-    ]
-    for point in sorted(points, key=lambda p: (math.dist(p, (place.x_m, place.y_m)), p)):
+    for point in ceiling_spots(space, nearest_to=(place.x_m, place.y_m)):
         if is_clear(site, place.storey, point, heading_deg=place.heading_deg, sheet=sheet):
-            values = (("on", "ceiling"), ("storey", place.storey), ("x_m", point[0]), ("y_m", point[1]))
-            return (Mend(action="move-device", subject=device.id, values=values),)
+            return (moved_on_ceiling(device, place.storey, point),)
     return ()
 
 

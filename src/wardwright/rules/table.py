@@ -8,6 +8,10 @@ from wardwright.errors import InputError
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.rules.acceptance import with_reasons
+from wardwright.rules.cameras.camera_height_outside_its_sheet import camera_height_outside_its_sheet
+from wardwright.rules.cameras.inside_camera_open_when_people_are_home import (
+    inside_camera_open_when_people_are_home,
+)
 from wardwright.rules.contacts.contact_gap_over_its_sheet import contact_gap_over_its_sheet
 from wardwright.rules.contacts.electronics_on_leaf_of_outward_opening import (
     electronics_on_leaf_of_outward_opening,
@@ -26,6 +30,8 @@ from wardwright.rules.names.name_not_clear_or_not_unique import name_not_clear_o
 from wardwright.rules.registry import Rule, findings_of, tabled
 
 RULES: tuple[Rule, ...] = tabled(
+    inside_camera_open_when_people_are_home,
+    camera_height_outside_its_sheet,
     contact_gap_over_its_sheet,
     electronics_on_leaf_of_outward_opening,
     control_unit_on_entry_route,

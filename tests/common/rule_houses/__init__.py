@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
-from common.rule_houses import contacts, control, movement, names
+from common.rule_houses import cameras, contacts, control, movement, names, service
 from common.rule_houses.form import Houses
 
-HOUSES: dict[str, Houses] = {**contacts.HOUSES, **control.HOUSES, **movement.HOUSES, **names.HOUSES}
+HOUSES: dict[str, Houses] = {
+    **cameras.HOUSES,
+    **contacts.HOUSES,
+    **control.HOUSES,
+    **movement.HOUSES,
+    **names.HOUSES,
+    **service.HOUSES,
+}

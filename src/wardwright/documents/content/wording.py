@@ -144,6 +144,7 @@ ACTIONS = {
     "change-behaviour": "Give {name} the behaviour {what}",
     "change-programme": "Change the programme",
     "rename": "Rename {name}",
+    "change-device": "Change {name}",
     "change-mount": "Mount {name} otherwise",
     "change-lock": "Fit a better {what} at {name}",
     "add-light": "Add a light that comes on by itself at {name}",
@@ -164,6 +165,7 @@ FIELDS: dict[str, str] = {
     "exit_time_s": "exit time",
     "electronics_on": "electronics on the",
     "at_m": "place",
+    "is_covered_when_home": "covered or off while people are in:",
     "mount": "mounting",
     "swing": "the side it opens to",
 }

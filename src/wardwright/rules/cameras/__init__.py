@@ -1,0 +1,1 @@
+"""Rules about cameras: codes CAM."""

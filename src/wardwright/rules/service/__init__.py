@@ -1,0 +1,1 @@
+"""Rules about room to open and serve devices: codes SRV."""
