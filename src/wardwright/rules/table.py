@@ -12,6 +12,10 @@ from wardwright.rules.cameras.camera_height_outside_its_sheet import camera_heig
 from wardwright.rules.cameras.inside_camera_open_when_people_are_home import (
     inside_camera_open_when_people_are_home,
 )
+from wardwright.rules.cameras.outside_camera_only_served_by_leaning_from_a_window import (
+    outside_camera_only_served_by_leaning_from_a_window,
+)
+from wardwright.rules.cameras.outside_camera_within_reach import outside_camera_within_reach
 from wardwright.rules.contacts.contact_gap_over_its_sheet import contact_gap_over_its_sheet
 from wardwright.rules.contacts.electronics_on_leaf_of_outward_opening import (
     electronics_on_leaf_of_outward_opening,
@@ -30,6 +34,8 @@ from wardwright.rules.names.name_not_clear_or_not_unique import name_not_clear_o
 from wardwright.rules.registry import Rule, findings_of, tabled
 
 RULES: tuple[Rule, ...] = tabled(
+    outside_camera_within_reach,
+    outside_camera_only_served_by_leaning_from_a_window,
     inside_camera_open_when_people_are_home,
     camera_height_outside_its_sheet,
     contact_gap_over_its_sheet,
