@@ -73,6 +73,11 @@ CATALOGUE = Catalogue(
         sheet("unit", "control-unit", control=ControlSheet(display_length=16)),
         sheet("unit-with-keypad", "control-unit", control=ControlSheet(display_length=16, has_keypad=True)),
         sheet("keypad", "keypad"),
+        # Wanting room to be opened: for the cell, for the cover, for the screw at its side.
+        sheet("unit-opened-below", "control-unit", service_clearance_m=0.4, service_side="below"),
+        sheet("keypad-opened-above", "keypad", service_clearance_m=0.15, service_side="above"),
+        sheet("sounder-opened-in-front", "sounder", service_clearance_m=0.3, service_side="front"),
+        sheet("repeater-opened-beside", "repeater", service_clearance_m=0.2, service_side="beside"),
         sheet("fan", "movement-detector", movement=MovementSheet(**FAN, hot_clearance_m=1.0)),
         sheet("fan-silent-on-heat", "movement-detector", movement=MovementSheet(**FAN)),
         sheet("round", "movement-detector", movement=MovementSheet(**{**FAN, "angle_deg": 360.0})),

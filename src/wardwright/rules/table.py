@@ -32,6 +32,7 @@ from wardwright.rules.movement.movement_detector_height_outside_its_sheet import
 )
 from wardwright.rules.names.name_not_clear_or_not_unique import name_not_clear_or_not_unique
 from wardwright.rules.registry import Rule, findings_of, tabled
+from wardwright.rules.service.no_room_to_service_a_device import no_room_to_service_a_device
 
 RULES: tuple[Rule, ...] = tabled(
     outside_camera_within_reach,
@@ -46,6 +47,7 @@ RULES: tuple[Rule, ...] = tabled(
     movement_detector_height_outside_its_sheet,
     movement_detector_facing_glass,
     name_not_clear_or_not_unique,
+    no_room_to_service_a_device,
 )
 """All rules, in code order. `scripts/new-rule` says what to add."""
 
