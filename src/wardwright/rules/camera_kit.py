@@ -9,19 +9,16 @@ from wardwright.model.device_sheets import CameraSheet
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
 from wardwright.rules.footings import is_in_the_open
-from wardwright.rules.kit import devices_of
+from wardwright.rules.kit import some_of
 
 PRIVATE_USES = ("bedroom", "bathroom", "toilet")
 """Rooms where nobody expects to be looked at. (common practice)"""
 
 
 def cameras(site: Site, catalogue: Catalogue) -> tuple[tuple[Device, CameraSheet], ...]:
-    """All cameras with what their sheets say; NotComputable if there is none."""
-    found = devices_of(site, catalogue, "camera")
-    if not found:
-        raise NotComputable("no camera", cure="Add the cameras that are planned")
+    """All cameras with what their sheets say; NoneOfAKind if there is none."""
     pairs = []
-    for device, sheet in found:
+    for device, sheet in some_of(site, catalogue, "camera", cure="Add the cameras that are planned"):
         if sheet.camera is None:
             raise CatalogueError(
                 "a camera without a table 'camera'",
