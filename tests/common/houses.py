@@ -14,7 +14,9 @@ from wardwright.model.device_sheets import (
     ContactSheet,
     ControlSheet,
     DeviceSheet,
+    GlassBreakSheet,
     MovementSheet,
+    ShockSheet,
 )
 from wardwright.model.fabric import OpenEdge, Space, Storey, Wall
 from wardwright.model.fixture import Fixture
@@ -37,6 +39,14 @@ FAN: dict[str, Any] = {
     "height_high_m": 2.4,
     "rows": ROWS,
 }
+
+EAR: dict[str, Any] = {
+    "reach_m": 6.0,
+    "curtained_reach_m": 3.0,
+    "least_pane_m": 0.4,
+    "glazings": ("double", "single"),
+}
+ANY_GLASS = {"least_pane_m": 0.2, "glazings": ("double", "single", "laminated")}
 
 
 def sheet(sheet_id: str, kind: Any, **tables: Any) -> DeviceSheet:
@@ -72,6 +82,7 @@ CATALOGUE = Catalogue(
     sheets=(
         sheet("unit", "control-unit", control=ControlSheet(display_length=16)),
         sheet("unit-with-keypad", "control-unit", control=ControlSheet(display_length=16, has_keypad=True)),
+        sheet("unit-with-room", "control-unit", control=ControlSheet(display_length=16, zones=64, users=40)),
         sheet("keypad", "keypad"),
         # Wanting room to be opened: for the cell, for the cover, for the screw at its side.
         sheet("unit-opened-below", "control-unit", service_clearance_m=0.4, service_side="below"),
@@ -93,6 +104,20 @@ CATALOGUE = Catalogue(
             camera=CameraSheet(**CAMERA, height_low_m=2.2, height_high_m=4.5, is_outside=True),
         ),
         sheet("contact", "opening-contact", contact=ContactSheet(gap_m=0.02)),
+        sheet("contact-roller", "opening-contact", contact=ContactSheet(gap_m=0.05, form="roller-door")),
+        sheet("ear", "glass-break-detector", glass_break=GlassBreakSheet(**EAR), price=40.0),
+        sheet(
+            "ear-any-glass",
+            "glass-break-detector",
+            glass_break=GlassBreakSheet(**EAR | ANY_GLASS),
+            price=60.0,
+        ),
+        sheet("shock", "shock-detector", shock=ShockSheet(radius_m=1.2, surfaces=("timber", "upvc"))),
+        sheet(
+            "shock-wide",
+            "shock-detector",
+            shock=ShockSheet(radius_m=2.0, surfaces=("timber", "upvc", "steel")),
+        ),
         sheet("contact-outdoors", "opening-contact", contact=ContactSheet(gap_m=0.02, is_for_outdoors=True)),
     ),
     figures=figures(),

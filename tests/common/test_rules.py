@@ -134,6 +134,8 @@ def test_each_mend_makes_its_finding_go_away(rule: Rule) -> None:
 
 @each_rule
 def test_all_mends_together_leave_nothing(rule: Rule) -> None:
+    if not HOUSES[rule.code].is_mend_computed:
+        return  # that it carries none is held above
     site = HOUSES[rule.code].fires
     for one in findings_of(rule, site, CATALOGUE):
         for mend in one.mends[:1]:

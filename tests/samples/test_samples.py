@@ -147,8 +147,7 @@ def test_the_better_design_mends_the_faults_and_the_front_door(catalogue: Catalo
     first, better = read_sample("terrace"), read_sample("terrace-better")
     codes = {finding.code for finding in check(first, catalogue)}
     assert {"CON101", "CON102", "CTL101", "CTL102", "MOV101", "MOV103", "NAM101"} <= codes
-    # Nothing is found; what is not run is about devices that it has none of, and wants none of.
-    assert [finding.message for finding in check(better, catalogue) if finding.lacks is None] == []
+    assert {finding.severity for finding in check(better, catalogue)} <= {"not run"}
     hands = [
         next(a for a in ask(site, catalogue, (1,)) if a.subject_id == "front-door").estimate
         for site in (first, better)

@@ -43,7 +43,9 @@ def rule_text(rule: Rule) -> str:
         *textwrap.wrap(rule.summary, width),
         "",
         f"Severity: {rule.severity}. Stage: {rule.stage}, since {rule.since}.",
-        f"Basis: {rule.mark}" + (f" ({', '.join(rule.sources)})." if rule.sources else "."),
+        *textwrap.wrap(
+            f"Basis: {rule.mark}" + (f" ({', '.join(rule.sources)})." if rule.sources else "."), width
+        ),
     ]
     for heading, body in rule_sections(rule):
         lines += ["", heading]

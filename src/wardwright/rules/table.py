@@ -16,21 +16,20 @@ from wardwright.rules.cameras.outside_camera_only_served_by_leaning_from_a_windo
     outside_camera_only_served_by_leaning_from_a_window,
 )
 from wardwright.rules.cameras.outside_camera_within_reach import outside_camera_within_reach
-from wardwright.rules.contacts.contact_gap_over_its_sheet import contact_gap_over_its_sheet
-from wardwright.rules.contacts.electronics_on_leaf_of_outward_opening import (
-    electronics_on_leaf_of_outward_opening,
-)
+from wardwright.rules.contacts import CONTACT_RULES
 from wardwright.rules.control.control_unit_not_watched_by_an_instant_device import (
     control_unit_not_watched_by_an_instant_device,
 )
 from wardwright.rules.control.control_unit_on_entry_route import control_unit_on_entry_route
 from wardwright.rules.finding import Finding
+from wardwright.rules.glass import GLASS_RULES
 from wardwright.rules.movement.movement_detector_above_hot_thing import movement_detector_above_hot_thing
 from wardwright.rules.movement.movement_detector_facing_glass import movement_detector_facing_glass
 from wardwright.rules.movement.movement_detector_height_outside_its_sheet import (
     movement_detector_height_outside_its_sheet,
 )
 from wardwright.rules.names.name_not_clear_or_not_unique import name_not_clear_or_not_unique
+from wardwright.rules.programme import PROGRAMME_RULES
 from wardwright.rules.registry import Rule, findings_of, tabled
 from wardwright.rules.service.no_room_to_service_a_device import no_room_to_service_a_device
 
@@ -39,14 +38,15 @@ RULES: tuple[Rule, ...] = tabled(
     outside_camera_only_served_by_leaning_from_a_window,
     inside_camera_open_when_people_are_home,
     camera_height_outside_its_sheet,
-    contact_gap_over_its_sheet,
-    electronics_on_leaf_of_outward_opening,
+    *CONTACT_RULES,
     control_unit_on_entry_route,
     control_unit_not_watched_by_an_instant_device,
+    *GLASS_RULES,
     movement_detector_above_hot_thing,
     movement_detector_height_outside_its_sheet,
     movement_detector_facing_glass,
     name_not_clear_or_not_unique,
+    *PROGRAMME_RULES,
     no_room_to_service_a_device,
 )
 """All rules, in code order. `scripts/new-rule` says what to add."""

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from common.rule_houses import cameras, contacts, control, movement, names, service
+from common.rule_houses import cameras, contacts, control, glass, movement, names, programme, service
 from common.rule_houses.form import Houses
 
 HOUSES: dict[str, Houses] = {
     **cameras.HOUSES,
     **contacts.HOUSES,
     **control.HOUSES,
+    **glass.HOUSES,
     **movement.HOUSES,
     **names.HOUSES,
+    **programme.HOUSES,
     **service.HOUSES,
 }

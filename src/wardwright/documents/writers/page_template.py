@@ -168,13 +168,16 @@ _FINDINGS = """
 <div>
 {% for group in page.finding_groups %}<h3>{{ group.heading }} ({{ group.count }})</h3>
 <p class="small">{{ group.meaning }}</p>
-{% for finding in group.findings %}<div class="finding"><p>{{ finding.message }}</p>
+{% for finding in group.findings %}{% if group.severity == "not run" %}<div class="finding">
+<p class="small"><code>{{ finding.code }}</code> {{ finding.message }} {{ finding.cure }}</p>
+{% if finding.mends %}{{ listed(finding.mends) }}{% endif %}</div>
+{% else %}<div class="finding"><p>{{ finding.message }}</p>
 {% if finding.held_against %}<p>{{ finding.held_against }}.</p>{% endif %}
 <p>{{ finding.cure }}</p>
 {% if finding.mends %}{{ listed(finding.mends) }}{% endif %}
 <p class="small"><code>{{ finding.code }}</code> {{ finding.rule }}; {{ finding.subject }}</p></div>
-{% endfor %}
-{% if group.absent %}<div class="finding"><p>{{ group.heading }}, {{ words.NONE_OF_THEM }}:
+{% endif %}{% endfor %}
+{% if group.absent %}<div class="finding"><p class="small">{{ group.heading }}, {{ words.NONE_OF_THEM }}:
 {{ group.absent }}</p></div>{% endif %}
 {% endfor %}</div>
 {% if page.finding_plans %}<div class="sheets">
