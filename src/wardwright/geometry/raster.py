@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
@@ -125,52 +126,63 @@ def outlines(
     if not mask.any():
         return ()
     loops = _loops(mask)
-    rings = [np.array([grid.x0, grid.y0]) + np.array(loop) * grid.cell for loop in loops]
+    numbers = np.array([corner for loop in loops for corner in loop])
+    corners = np.stack(np.divmod(numbers, mask.shape[0] + 1), axis=1) * grid.cell
+    corners = np.array([grid.x0, grid.y0]) + corners
+    whose = np.repeat(np.arange(len(loops)), [len(loop) for loop in loops])
     if tolerance > 0.0:
-        smoothed = [shapely.simplify(shapely.linearrings(ring), tolerance) for ring in rings]
-        rings = [shapely.get_coordinates(ring)[:-1] for ring in smoothed]
-    return tuple(tuple((float(x), float(y)) for x, y in ring) for ring in rings)
+        smooth = shapely.simplify(shapely.linearrings(corners, indices=whose), tolerance)
+        corners, whose = shapely.get_coordinates(smooth, return_index=True)
+        is_last = np.append(whose[1:] != whose[:-1], True)  # a ring comes back closed
+        corners, whose = corners[~is_last], whose[~is_last]
+    points = [(x, y) for x, y in corners.tolist()]
+    ends = np.searchsorted(whose, np.arange(len(loops) + 1)).tolist()
+    return tuple(tuple(points[start:end]) for start, end in pairwise(ends))
 
 
-def _loops(mask: BoolArray) -> list[list[tuple[int, int]]]:
-    """Corners of the outlines of True cells, in cells, inside on the left; cells that touch at a corner are apart."""
-    padded = np.pad(mask, 1)
-    inside = padded[1:-1, 1:-1]
-    onward: dict[tuple[int, int], list[tuple[int, int]]] = {}
-    sides = (
-        (padded[:-2, 1:-1], (0, 0), (1, 0)),  # below: to the right along the lower edge
-        (padded[1:-1, 2:], (1, 0), (1, 1)),
-        (padded[2:, 1:-1], (1, 1), (0, 1)),
-        (padded[1:-1, :-2], (0, 1), (0, 0)),
-    )
-    for beside, start, end in sides:
-        rows, columns = np.nonzero(inside & ~beside)
-        for row, column in zip(rows.tolist(), columns.tolist(), strict=True):
-            onward.setdefault((column + start[0], row + start[1]), []).append((column + end[0], row + end[1]))
+_RIGHT, _UP, _LEFT, _DOWN = range(4)
+# One more is a turn to the left.
+
+
+def _loops(mask: BoolArray) -> list[list[int]]:
+    """Corners of the outlines of True cells, inside on the left; cells that touch at a corner are apart.
+
+    Each from its leftmost, then lowest corner on, and in the order of those. A corner's number is its column times
+    the rows of corners, plus its row.
+    """
+    onward = _straight_pieces(mask)
     loops = []
-    while onward:
-        loops.append(_loop(onward))
+    for start in sorted(onward):
+        here, loop = start, list[int]()
+        while here in onward:
+            loop.append(here // 4)
+            end = onward.pop(here) * 4
+            # To the left where there is a choice: round the same cell.
+            left = end + (here + 1) % 4
+            here = left if left in onward or left == start else end + (here - 1) % 4
+        if loop:
+            loops.append(loop)
     return loops
 
 
-def _loop(onward: dict[tuple[int, int], list[tuple[int, int]]]) -> list[tuple[int, int]]:
-    """Take one closed loop out of directed edges, corners only."""
-    first = min(onward)
-    here, step = first, (0, 0)
-    corners: list[tuple[int, int]] = []
-    while True:
-        ends = onward[here]
-        chosen = ends[0]
-        for end in ends:
-            turn = step[0] * (end[1] - here[1]) - step[1] * (end[0] - here[0])
-            if turn > 0:  # to the left: round the same cell
-                chosen = end
-        ends.remove(chosen)
-        if not ends:
-            del onward[here]
-        way = (chosen[0] - here[0], chosen[1] - here[1])
-        if way != step:
-            corners.append(here)
-        here, step = chosen, way
-        if here == first:
-            return corners
+def _straight_pieces(mask: BoolArray) -> dict[int, int]:
+    """Edges of True cells in straight pieces: four times the corner at their start, plus their way -> their end."""
+    rows, columns = mask.shape[0] + 1, mask.shape[1] + 1
+    padded = np.zeros((rows + 1, columns + 1), dtype=np.int8)
+    padded[1:-1, 1:-1] = mask
+    found: dict[int, int] = {}
+    for cells, ways in ((padded, (_RIGHT, _LEFT)), (np.ascontiguousarray(padded.T), (_DOWN, _UP))):
+        is_across = cells is padded
+        # Whether the lines between cells are an edge: 1 with the inside after the line, -1 with it before.
+        edge = cells[1:] - cells[:-1]
+        corners = np.nonzero((edge[:, 1:] != edge[:, :-1]).ravel())[0]
+        sides = edge[:, 1:].ravel()[corners].tolist()
+        line, place = np.divmod(corners, columns if is_across else rows)
+        numbers = (place * rows + line if is_across else line * rows + place).tolist()
+        for side, (one, other) in zip(sides[:-1], pairwise(numbers), strict=True):
+            # Going down, the inside after an upright line is on the left; going right, that above a level one is.
+            forward = side == (1 if is_across else -1)
+            if side:
+                start, end = (one, other) if forward else (other, one)
+                found[4 * start + (ways[0] if side == 1 else ways[1])] = end
+    return found

@@ -5,6 +5,7 @@ The rows themselves are files under ``wardwright/catalogue``; `store` reads them
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import Annotated
 
 from pydantic import Field
@@ -87,6 +88,15 @@ class Catalogue(Record):
     limits: tuple[Limit, ...] = ()
     sources: tuple[Source, ...] = ()
 
+    @cached_property
+    def _sheet_by_id(self) -> dict[str, DeviceSheet]:
+        # Of rows with one id the first counts.
+        return {row.id: row for row in reversed(self.sheets)}
+
+    @cached_property
+    def _figure_by_id(self) -> dict[str, Figure]:
+        return {row.id: row for row in reversed(self.figures)}
+
     def sheet(self, sheet_id: str) -> DeviceSheet:
         """Look up one device sheet.
 
@@ -105,9 +115,9 @@ class Catalogue(Record):
         CatalogueError
             If there is none of that id.
         """
-        for row in self.sheets:
-            if row.id == sheet_id:
-                return row
+        row = self._sheet_by_id.get(sheet_id)
+        if row is not None:
+            return row
         raise CatalogueError(
             f"there is no device sheet '{sheet_id}'",
             where="catalogue",
@@ -132,9 +142,9 @@ class Catalogue(Record):
         CatalogueError
             If there is none of that id.
         """
-        for row in self.figures:
-            if row.id == figure_id:
-                return row
+        row = self._figure_by_id.get(figure_id)
+        if row is not None:
+            return row
         raise CatalogueError(
             f"there is no figure '{figure_id}'", where="catalogue", cure="Add its row to figures.toml"
         )

@@ -84,12 +84,11 @@ class Record(BaseModel):
 
     def __hash__(self) -> int:
         """The hash of the content, kept: engines look answers up by it again and again."""
-        kept = self.__dict__.get(_KEPT_HASH)
-        if isinstance(kept, int):
-            return kept
-        fresh = self._hashed()
-        self.__dict__[_KEPT_HASH] = fresh
-        return fresh
+        try:
+            kept: int = self.__dict__[_KEPT_HASH]
+        except KeyError:
+            kept = self.__dict__[_KEPT_HASH] = self._hashed()
+        return kept
 
     def _hashed(self) -> int:
         return hash((type(self), *(getattr(self, name) for name in type(self).model_fields)))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import TypeVar
 
 from wardwright.errors import CatalogueError, NoneOfAKind
@@ -21,7 +22,14 @@ FULL_SET = "full"
 
 def devices_of(site: Site, catalogue: Catalogue, kind: DeviceKind) -> tuple[tuple[Device, DeviceSheet], ...]:
     """All devices of one kind with their sheets, by id; empty if there is none."""
-    pairs = ((device, catalogue.sheet(device.sheet)) for device in sorted(site.devices, key=lambda d: d.id))
+    return _devices_of(site.devices, catalogue, kind)
+
+
+@lru_cache(maxsize=256)
+def _devices_of(
+    devices: tuple[Device, ...], catalogue: Catalogue, kind: DeviceKind
+) -> tuple[tuple[Device, DeviceSheet], ...]:
+    pairs = ((device, catalogue.sheet(device.sheet)) for device in sorted(devices, key=lambda d: d.id))
     return tuple((device, sheet) for device, sheet in pairs if sheet.kind == kind)
 
 
