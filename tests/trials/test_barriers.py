@@ -7,6 +7,7 @@ import pytest
 
 from common.turning import quarter_turned
 from common.worked_terrace import worked_terrace
+from wardwright.geometry.raster import Grid
 from wardwright.model.device import WallMount
 from wardwright.model.opening import Opening
 from wardwright.physics.walking.from_site import Spot, premises_network, time_maps
@@ -14,14 +15,17 @@ from wardwright.store.catalogue import load_catalogue
 from wardwright.trials.barriers import (
     CELL_M,
     UNIT_PACE,
+    exact_metres,
     grids_of,
     regions_without,
     standing_floor,
     union_of,
     unwatched_regions,
+    walked_floor,
     walked_metres,
     watched_floor,
 )
+from wardwright.trials.stacked_floors import farthest, stack_for, stacked
 
 CATALOGUE = load_catalogue()
 KITCHEN_CORNER = WallMount(wall="ground-cross", side="left", offset_m=5.7, height_m=2.2)
@@ -92,7 +96,16 @@ def test_standing_floor_keeps_off_the_walls() -> None:
     assert not standing[wall].any()
 
 
+def test_exact_distances_are_those_of_the_walked_cells() -> None:
+    start = Spot("ground", 1, 1)
+    walked, metres = walked_floor(SITE.bare), walked_metres(SITE.bare, start)
+    for storey, one in metres.items():
+        alone = stacked(walked.stack, {storey: walked[storey]})
+        assert farthest(exact_metres(SITE.bare, start), alone) == np.nanmax(one.times[walked[storey]])
+
+
 def test_union_is_the_cells_of_any() -> None:
-    one = {"a": np.array([True, False])}
-    other = {"a": np.array([False, False]), "b": np.array([True])}
-    assert {k: v.tolist() for k, v in union_of([one, other]).items()} == {"a": [True, False], "b": [True]}
+    grids = {"a": Grid(0.0, 0.0, 1.0, 2, 1), "b": Grid(0.0, 0.0, 1.0, 1, 1)}
+    one = stacked(stack_for(grids), {"a": np.array([[True, False]])})
+    other = stacked(stack_for(grids), {"a": np.array([[False, False]]), "b": np.array([[True]])})
+    assert {k: v.tolist() for k, v in union_of([one, other]).items()} == {"a": [[True, False]], "b": [[True]]}

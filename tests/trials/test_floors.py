@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import numpy as np
+import pytest
 
 from common.worked_terrace import worked_terrace
 from wardwright.geometry.raster import Grid
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import Spot, TimeMap
-from wardwright.trials.floors import Regions, farthest, nearest_cells, on_grid, rings_of
+from wardwright.physics.walking.from_site import Spot
+from wardwright.trials.floors import Regions, nearest_cells, on_grid, rings_of
+from wardwright.trials.stacked_floors import Floors, StackedFloors, stack_for, stacked
 
 GRID = Grid(0.0, 0.0, 1.0, 4, 3)
 
@@ -24,8 +26,13 @@ def anywhere_on(grid: Grid) -> Callable[[Spot], np.ndarray]:
     return lambda spot: nearest_cells(np.ones(grid.shape, dtype=bool), grid, (spot.x, spot.y))
 
 
+def laid(grids: dict[str, Grid], floors: Floors) -> StackedFloors:
+    return stacked(stack_for(grids), floors)
+
+
 def regions(site: Site, mask: np.ndarray) -> Regions:
-    return Regions(site, {"ground": GRID}, standing_cells=anywhere_on(GRID), open_floor={"ground": mask})
+    open_floor = laid({"ground": GRID}, {"ground": mask})
+    return Regions(site, {"ground": GRID}, standing_cells=anywhere_on(GRID), open_floor=open_floor)
 
 
 def test_a_mask_is_carried_to_another_grid_by_its_middles() -> None:
@@ -64,7 +71,7 @@ def test_stairs_join_storeys() -> None:
     whole = Grid(-1.0, -1.0, 1.0, 10, 10)
     everywhere = np.ones(whole.shape, dtype=bool)
     grids = {"ground": whole, "upper": whole}
-    floors = {"ground": everywhere, "upper": everywhere}
+    floors = laid(grids, {"ground": everywhere, "upper": everywhere})
     joined = Regions(site, grids, standing_cells=anywhere_on(whole), open_floor=floors)
     assert joined.regions_at(Spot("ground", 5, 5)) == joined.regions_at(Spot("upper", 5, 5)) != frozenset()
     apart = Regions(
@@ -82,12 +89,29 @@ def test_a_spot_on_no_open_floor_is_in_no_region() -> None:
     assert shut.rings(frozenset()) == {}
 
 
-def test_farthest_and_outlines_read_only_the_cells_asked_for() -> None:
-    times = np.arange(12, dtype=float).reshape(3, 4)
-    times[2, 3] = np.nan
-    maps = {"ground": TimeMap(GRID, times)}
-    assert farthest(maps, {"ground": floor("....", "....", "....")}) == 10.0
-    assert farthest(maps, {"ground": floor("####", "####", ".###")}) == 0.0
-    assert farthest(maps, {"ground": floor("####", "####", "####")}) == 0.0
+def test_any_shift_of_a_grid_by_whole_cells_is_as_by_the_middles(monkeypatch: pytest.MonkeyPatch) -> None:
+    rng = np.random.default_rng(7)
+    for _ in range(200):
+        one, other = (
+            Grid(*(rng.integers(-9, 9, 2) * 0.1), 0.1, *map(int, rng.integers(1, 12, 2))) for _ in range(2)
+        )
+        mask = rng.random(one.shape) < 0.5
+        by_cells = on_grid(mask, of=one, onto=other)
+        with monkeypatch.context() as changed:
+            changed.setattr("wardwright.trials.floors.EVEN", -1.0)
+            assert np.array_equal(by_cells, on_grid(mask, of=one, onto=other))
+
+
+def test_numbers_are_those_of_the_regions_that_share_cells() -> None:
+    site = worked_terrace(contacts={}).model_copy(update={"stairs": ()})
+    parted = regions(site, floor(".#..", ".#..", ".#.."))
+    left = parted.regions_at(Spot("ground", 0.5, 0.5))
+    assert parted.numbers_in(parted.floors(left)) == left
+    both = left | parted.regions_at(Spot("ground", 3.5, 0.5))
+    assert parted.numbers_in(parted.floors(both)) == both
+    assert parted.floors(both)["ground"].tolist() == floor(".#..", ".#..", ".#..").tolist()
+
+
+def test_outlines_are_those_of_the_cells() -> None:
     ring = rings_of({"ground": GRID}, {"ground": floor("....", "....", "....")})["ground"][0]
     assert sorted(ring) == [(0.0, 0.0), (0.0, 3.0), (4.0, 0.0), (4.0, 3.0)]

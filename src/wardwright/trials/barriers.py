@@ -17,7 +17,15 @@ from wardwright.model.placement import opening_footprint
 from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import watch
 from wardwright.physics.walking.from_site import Paces, Spot, TimeMap, premises_network, time_maps
-from wardwright.trials.floors import Floors, Regions, nearest_cells, on_grid
+from wardwright.trials.floors import Regions, nearest_cells, on_grid
+from wardwright.trials.stacked_floors import (
+    Distances,
+    Floors,
+    StackedFloors,
+    distances_of,
+    stack_for,
+    stacked,
+)
 
 Side = Literal["surely", "likely", "possibly"]
 """Which floor counts as watched: only where somebody is surely noticed; the low-side shape whole; anywhere at all
@@ -73,24 +81,35 @@ def watched_floor(house: Site, catalogue: Catalogue, device: Device, *, side: Si
 
 
 @lru_cache(maxsize=64)
-def standing_floor(house: Site) -> Floors:
+def standing_floor(house: Site) -> StackedFloors:
     """Where a person's middle can be, by storey, on the grids of `grids_of`; no way is too narrow for its cells."""
     network = premises_network(house)
     floors = {}
     for storey, grid in grids_of(house).items():
         free = network.free[network.storeys.index(storey)]
         floors[storey] = painted(grid, free.buffer(HALF_DIAGONAL_M))
-    return floors
+    return stacked(stack_for(grids_of(house)), floors)
 
 
 @lru_cache(maxsize=64)
-def walked_floor(house: Site) -> Floors:
+def walked_floor(house: Site) -> StackedFloors:
     """The cells whose middle a person's middle can be on: those whose distances are exact."""
     network = premises_network(house)
-    return {
+    floors = {
         storey: painted(grid, network.free[network.storeys.index(storey)])
         for storey, grid in grids_of(house).items()
     }
+    return stacked(stack_for(grids_of(house)), floors)
+
+
+@lru_cache(maxsize=64)
+def exact_metres(house: Site, start: Spot) -> Distances:
+    """Distance on foot from a spot to the cells whose distances are exact and known."""
+    walked = walked_floor(house)
+    found = np.full(walked.stack.shape, np.nan)
+    for storey, one in walked_metres(house, start).items():
+        found[walked.stack.parts[storey]] = one.times
+    return distances_of(found, walked.cells & np.isfinite(found))
 
 
 @lru_cache(maxsize=64)
@@ -141,10 +160,12 @@ def unwatched_regions(
 
 def regions_without(house: Site, closed: Sequence[Floors]) -> Regions:
     """The regions that are left of the standing floor once some floor is closed."""
-    open_floor = {storey: mask.copy() for storey, mask in standing_floor(house).items()}
+    standing = standing_floor(house)
+    open_floor = StackedFloors(standing.stack, standing.cells.copy())
     for one in closed:
         for storey, mask in one.items():
-            open_floor[storey] &= ~mask
+            # Open and not closed, in one go.
+            np.greater(open_floor[storey], mask, out=open_floor[storey])
     at = partial(standing_cells, house)
     return Regions(house, grids_of(house), standing_cells=at, open_floor=open_floor)
 
@@ -160,7 +181,6 @@ def standing_cells(house: Site, spot: Spot) -> IntArray:
     return nearest_cells(standing_floor(house)[spot.storey], grids[spot.storey], (x, y))
 
 
-def union_of(floors: list[Floors]) -> Floors:
-    """The cells that are in any of some floors."""
-    storeys = sorted({storey for one in floors for storey in one})
-    return {s: np.logical_or.reduce([one[s] for one in floors if s in one]) for s in storeys}
+def union_of(floors: Sequence[StackedFloors]) -> StackedFloors:
+    """The cells that are in any of some floors of one stack, of one at least."""
+    return StackedFloors(floors[0].stack, np.logical_or.reduce([one.cells for one in floors]))

@@ -3,38 +3,53 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from functools import lru_cache
 
 import numpy as np
+from numpy.typing import NDArray
 from scipy import ndimage
 
 from wardwright.geometry.raster import BoolArray, Grid, IntArray, outlines
 from wardwright.model.record import Ring
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import Spot, TimeMap
+from wardwright.physics.walking.from_site import Spot
+from wardwright.trials.stacked_floors import Floors, StackedFloors
 
 NEAR_M = 0.83
 """Whoever is at a spot where nobody can stand, such as a stair's end or a shelf, stands this near at most. [m]
 (assumption: a stride)"""
 
+EVEN = 1e-6
+"""Cells whose edges lie within this share of a cell of others' count as the same cells. [-]"""
+
 EIGHT = np.ones((3, 3), dtype=bool)
 """Cells hang together over their corners too: an error only toward more ways, never fewer."""
-
-Floors = Mapping[str, BoolArray]
-"""Storey -> cells, on the grids of the time maps they go with."""
 
 
 def on_grid(mask: BoolArray, *, of: Grid, onto: Grid) -> BoolArray:
     """Carry a mask from one grid to another by the middles of the cells; outside is False."""
     if of == onto:
         return mask
+    found: BoolArray = np.zeros(onto.shape, dtype=np.bool_)
+    right, up = (onto.x0 - of.x0) / of.cell, (onto.y0 - of.y0) / of.cell
+    if of.cell == onto.cell and max(abs(right - round(right)), abs(up - round(up))) < EVEN:
+        rows, from_rows = _overlap(of.ny, onto.ny, round(up))
+        columns, from_columns = _overlap(of.nx, onto.nx, round(right))
+        found[rows, columns] = mask[from_rows, from_columns]
+        return found
     centres = onto.centres()
     row = np.floor((centres[..., 1] - of.y0) / of.cell).astype(np.int64)
     column = np.floor((centres[..., 0] - of.x0) / of.cell).astype(np.int64)
     inside = (row >= 0) & (row < of.ny) & (column >= 0) & (column < of.nx)
-    found: BoolArray = np.zeros(onto.shape, dtype=np.bool_)
     found[inside] = mask[row[inside], column[inside]]
     return found
+
+
+def _overlap(old: int, new: int, shift: int) -> tuple[slice, slice]:
+    """Where two rows of cells overlap, in the new one and in the old, whose first lies that far before it."""
+    start, end = max(0, -shift), max(0, min(new, old - shift))
+    return slice(start, end), slice(start + shift, max(start + shift, end + shift))
 
 
 def nearest_cells(mask: BoolArray, grid: Grid, point: tuple[float, float]) -> IntArray:
@@ -62,7 +77,7 @@ class Regions:
         The cells.
     standing_cells : callable
         Finds the cells that somebody stands on who is at a spot, whether they may be walked or not: (n, 2).
-    open_floor : mapping of storey to ndarray of bool
+    open_floor : StackedFloors
         The cells that may be walked.
     """
 
@@ -72,12 +87,15 @@ class Regions:
         grids: Mapping[str, Grid],
         *,
         standing_cells: Callable[[Spot], IntArray],
-        open_floor: Floors,
+        open_floor: StackedFloors,
     ) -> None:
         self.grids = grids
         self.standing_cells = standing_cells
-        self._numbers = _numbered(open_floor)
-        self._floors: dict[frozenset[int], Floors] = {}
+        self.stack = open_floor.stack
+        self._labels, count = _labelled(open_floor.cells)
+        # The region that each patch of open floor belongs to: its least patch. 0 is closed floor.
+        self._region_of = list(range(count + 1))
+        self._floors: dict[frozenset[int], StackedFloors] = {}
         self._rings: dict[frozenset[int], dict[str, tuple[Ring, ...]]] = {}
         for stair in site.stairs:
             ends = [
@@ -88,40 +106,38 @@ class Regions:
                 self._join(frozenset.union(*ends))
 
     def _join(self, regions: frozenset[int]) -> None:
-        for numbers in self._numbers.values():
-            for region in regions - {min(regions)}:
-                numbers[numbers == region] = min(regions)
+        least = min(regions)
+        self._region_of = [least if one in regions else one for one in self._region_of]
+
+    def _named(self, patches: Iterable[int]) -> frozenset[int]:
+        return frozenset(self._region_of[patch] for patch in patches if patch)
 
     def regions_at(self, spot: Spot) -> frozenset[int]:
         """The regions that somebody stands on who is at a spot; none where that is no open floor.
 
         Several where they come equally near, within half a cell: an error only toward more ways.
         """
-        if spot.storey not in self._numbers:
+        part = self.stack.parts.get(spot.storey)
+        if part is None:
             return frozenset()
-        numbers = self._numbers[spot.storey]
         found = self.standing_cells(spot)
-        return frozenset(numbers[found[:, 0], found[:, 1]].tolist()) - {0}
+        return self._named(self._labels[part][found[:, 0], found[:, 1]].tolist())
 
-    def numbers_in(self, floors: Floors) -> frozenset[int]:
+    def numbers_in(self, floors: StackedFloors) -> frozenset[int]:
         """The numbers of the regions that share cells with some floor."""
-        found: set[int] = set()
-        for storey, mask in floors.items():
-            found.update(np.unique(self._numbers[storey][mask]).tolist())
-        return frozenset(found - {0})
+        return self._named(np.bincount(self._labels[floors.cells]).nonzero()[0].tolist())
 
-    def cells_of(self, regions: frozenset[int], storey: str) -> BoolArray:
-        """The cells of some regions on one storey."""
-        numbers = self._numbers[storey]
-        cells: BoolArray = np.zeros(numbers.shape, dtype=np.bool_)
-        for region in regions:
-            cells |= numbers == region
-        return cells
-
-    def floors(self, regions: frozenset[int]) -> Floors:
-        """The cells of some regions, by storey; worked out once, not to be written to."""
+    def floors(self, regions: frozenset[int]) -> StackedFloors:
+        """The cells of some regions; worked out once, not to be written to."""
         if regions not in self._floors:
-            self._floors[regions] = {storey: self.cells_of(regions, storey) for storey in self._numbers}
+            patches = [i for i, region in enumerate(self._region_of) if region in regions and i]
+            if len(patches) == 1:
+                cells: BoolArray = self._labels == patches[0]
+            else:
+                chosen = np.zeros(len(self._region_of), dtype=np.bool_)
+                chosen[patches] = True
+                cells = chosen[self._labels]
+            self._floors[regions] = StackedFloors(self.stack, cells)
         return self._floors[regions]
 
     def rings(self, regions: frozenset[int]) -> dict[str, tuple[Ring, ...]]:
@@ -131,16 +147,21 @@ class Regions:
         return self._rings[regions]
 
 
-def _numbered(open_floor: Floors) -> dict[str, IntArray]:
-    """Regions of each storey, numbered on through the storeys; 0 is closed floor."""
-    found: dict[str, IntArray] = {}
-    used = 0
-    for storey in sorted(open_floor):
-        labels, count = ndimage.label(open_floor[storey], structure=EIGHT)
-        numbers = np.asarray(labels, dtype=np.int64)
-        found[storey] = np.where(numbers > 0, numbers + used, 0)
-        used += int(count)
-    return found
+def _labelled(mask: BoolArray) -> tuple[NDArray[np.int32], int]:
+    """Number the patches of open floor that hang together, from 1; 0 is closed floor. Not to be written to.
+
+    Remembered by the cells themselves: floor is closed alike again and again.
+    """
+    return _labelled_alike(mask.shape, mask.tobytes())
+
+
+@lru_cache(maxsize=512)
+def _labelled_alike(shape: tuple[int, ...], cells: bytes) -> tuple[NDArray[np.int32], int]:
+    mask = np.frombuffer(cells, dtype=np.bool_).reshape(shape)
+    labels: NDArray[np.int32] = np.empty(shape, dtype=np.int32)
+    count = ndimage.label(mask, structure=EIGHT, output=labels)
+    labels.flags.writeable = False
+    return labels, int(count)
 
 
 def rings_of(grids: Mapping[str, Grid], floors: Floors) -> dict[str, tuple[Ring, ...]]:
@@ -151,14 +172,3 @@ def rings_of(grids: Mapping[str, Grid], floors: Floors) -> dict[str, tuple[Ring,
         if rings:
             found[storey] = rings
     return found
-
-
-def farthest(maps: Mapping[str, TimeMap], floors: Floors) -> float:
-    """The largest value of the maps over the True cells; 0 where there are none."""
-    best = 0.0
-    for storey, mask in floors.items():
-        values = maps[storey].times[mask]
-        known = values[np.isfinite(values)]
-        if known.size:
-            best = max(best, float(known.max()))
-    return best

@@ -21,8 +21,9 @@ from wardwright.model.record import Ring
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap, premises_network, time_maps, way_in_spot
 from wardwright.trials.barriers import CELL_M, grids_of, standing_cells, watched_floor
-from wardwright.trials.floors import Floors, nearest_cells, rings_of
+from wardwright.trials.floors import nearest_cells, rings_of
 from wardwright.trials.paces import paces_of
+from wardwright.trials.stacked_floors import Floors, StackedFloors
 from wardwright.trials.unnoticed import WatchedShape, unnoticed_floor
 from wardwright.trials.watchers import has_sounder, heard_in, opens_contact
 from wardwright.trials.ways_in import WayIn
@@ -85,7 +86,7 @@ def is_every_way_caught(
     if not len(standing_cells(site.bare, start)) or not len(standing_cells(site.bare, goal)):
         return False
 
-    def reached(layer: Zoned) -> Floors:
+    def reached(layer: Zoned) -> StackedFloors:
         return _unnoticed(
             site.bare, catalogue, goal, start=start, zoned=layer, programme=site.programme, need=need
         )
@@ -147,7 +148,7 @@ def _unnoticed(
     zoned: Zoned,
     programme: Programme,
     need: Need,
-) -> Floors:
+) -> StackedFloors:
     """The floor that is reached from a start with nothing surely noticing in time."""
     shapes, closed = [], []
     for device, behaviour in zoned:

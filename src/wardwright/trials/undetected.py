@@ -7,14 +7,15 @@ toward an intruder who gets there sooner.
 
 from __future__ import annotations
 
-from functools import lru_cache
-from typing import NamedTuple
+import math
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
 
 import numpy as np
 import shapely
 
 from wardwright.errors import NotComputable
-from wardwright.geometry.raster import BoolArray, painted
+from wardwright.geometry.raster import BoolArray, FloatArray, painted
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.record import Ring
@@ -22,6 +23,7 @@ from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap, way_in_spot
 from wardwright.trials.barriers import (
     Side,
+    exact_metres,
     grids_of,
     standing_cells,
     union_of,
@@ -30,25 +32,46 @@ from wardwright.trials.barriers import (
     walked_metres,
     watched_floor,
 )
-from wardwright.trials.floors import Floors, farthest
+from wardwright.trials.stacked_floors import StackedFloors, farthest, stacked
 from wardwright.trials.unnoticed import shape_of, unnoticed_floor
 from wardwright.trials.watchers import heard_in, opens_contact
 from wardwright.trials.ways_in import WayIn
 
 
-class Undetected(NamedTuple):
+@dataclass(frozen=True)
+class Undetected:
     """What can be reached from one way in before a number of devices have noticed."""
 
-    distance_m: float
-    """Along the way to the farthest point of it. [m]"""
-    floors: Floors
-    """The undetected floor, half a cell's diagonal beyond where a person's middle can be."""
-    exact: Floors
-    """Those of its cells whose distances are exact."""
-    metres: dict[str, TimeMap]
-    """Distance from the way in to everywhere. [m]"""
+    house: Site
+    start: Spot
+    runs: tuple[StackedFloors, ...]
+    """The undetected floor, once for each device that may have been the first to notice; none: noticed at once."""
+
+    @cached_property
+    def metres(self) -> dict[str, TimeMap]:
+        """Distance from the way in to everywhere. [m]"""
+        return walked_metres(self.house, self.start)
+
+    @cached_property
+    def distance_m(self) -> float:
+        """Along the way to the farthest point of it. [m]"""
+        metres = exact_metres(self.house, self.start)
+        return max((farthest(metres, run) for run in self.runs), default=0.0)
+
+    @cached_property
+    def floors(self) -> StackedFloors:
+        """The undetected floor, half a cell's diagonal beyond where a person's middle can be."""
+        if not self.runs:
+            return stacked(walked_floor(self.house).stack, {})
+        return self.runs[0] if len(self.runs) == 1 else union_of(self.runs)
+
+    @cached_property
+    def exact(self) -> StackedFloors:
+        """Those of its cells whose distances are exact."""
+        return StackedFloors(self.floors.stack, self.floors.cells & walked_floor(self.house).cells)
 
 
+@lru_cache(maxsize=64)
 def active_devices(site: Site, catalogue: Catalogue, part: str) -> tuple[Device, ...]:
     """Detectors whose zone is active and can alarm, in the order of ids."""
     found = []
@@ -86,17 +109,25 @@ def undetected(
     Undetected
         The floor and how far it goes.
     """
-    devices = active_devices(site, catalogue, part)
-    on_way_in = tuple(one for one in devices if opens_contact(one, way))
-    counting = tuple(one for one in devices if one not in on_way_in)
+    on_way_in, groups = _notices(site, catalogue, way, part=part)
     start = way_in_spot(site, way.opening)
-    # Devices that are wired into one zone are one notice.
-    groups = _by_zone(site, counting)
-    left = others_allowed - len(_by_zone(site, on_way_in))
+    left = others_allowed - on_way_in
     return _undetected(site.bare, catalogue, start, groups=groups, side=side, left=left)
 
 
 Groups = tuple[tuple[Device, ...], ...]
+
+
+@lru_cache(maxsize=256)
+def _notices(site: Site, catalogue: Catalogue, way: WayIn, *, part: str) -> tuple[int, Groups]:
+    """How many notices coming in gives at once, and the devices that may give more, those of one notice together.
+
+    Devices that are wired into one zone are one notice.
+    """
+    devices = active_devices(site, catalogue, part)
+    on_way_in = tuple(one for one in devices if opens_contact(one, way))
+    counting = tuple(one for one in devices if one not in on_way_in)
+    return len(_by_zone(site, on_way_in)), _by_zone(site, counting)
 
 
 def _by_zone(site: Site, devices: tuple[Device, ...]) -> Groups:
@@ -114,25 +145,20 @@ def _undetected(
     """The same, with `left` notices that may still come; fewer than none: one has come at once."""
     if not len(standing_cells(house, start)):
         raise NotComputable("there is no floor of ours inside it")
-    metres = walked_metres(house, start)
-    walked = walked_floor(house)
     if left < 0:
-        nothing = {storey: np.zeros_like(mask) for storey, mask in walked.items()}
-        return Undetected(0.0, nothing, nothing, metres)
+        return Undetected(house, start, ())
     counting = tuple(one for group in groups for one in group)
     floors = [_floors(house, catalogue, counting, side=side, start=start)]
     if left:
         runs = [tuple(one for group in groups if group is not skipped for one in group) for skipped in groups]
         floors += [_floors_again(house, catalogue, run, side=side, start=start) for run in runs]
-    reached = union_of(floors)
-    exact = {storey: mask & walked[storey] for storey, mask in reached.items()}
-    return Undetected(farthest(metres, exact), reached, exact, metres)
+    return Undetected(house, start, tuple(floors))
 
 
 @lru_cache(maxsize=512)
 def _floors_again(
     house: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, side: Side, start: Spot
-) -> Floors:
+) -> StackedFloors:
     """The floor that is reached before a second device has noticed: cores for whoever turns up anywhere."""
     regions = unwatched_regions(house, catalogue, devices, side=side)
     return regions.floors(regions.regions_at(start))
@@ -141,7 +167,7 @@ def _floors_again(
 @lru_cache(maxsize=512)
 def _floors(
     house: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, side: Side, start: Spot
-) -> Floors:
+) -> StackedFloors:
     """The floor that is reached before any of some devices has noticed."""
     if side != "surely":
         return _floors_again(house, catalogue, devices, side=side, start=start)
@@ -181,11 +207,9 @@ def reaches_space(found: Undetected, site: Site, space_id: str) -> float | None:
     space = site.space(space_id)
     if space.storey not in found.floors:
         raise NotComputable(f"no way on foot leads to {space.name}")
-    one = found.metres[space.storey]
-    inside = _painted_space(site.bare, space.id)
-    if not np.isfinite(one.times[inside]).any():
+    if not np.isfinite(_metres_in(found.house, found.start, space_id)).any():
         raise NotComputable(f"no way on foot leads to {space.name}")
-    return _least(one, found.exact[space.storey] & inside)
+    return _least(_metres_in(found.house, found.start, space_id), found.exact[space.storey])
 
 
 def reaches_spot(found: Undetected, site: Site, spot: Spot) -> float | None:
@@ -199,18 +223,20 @@ def reaches_spot(found: Undetected, site: Site, spot: Spot) -> float | None:
     at = standing_cells(site.bare, spot)
     if not len(at) or not np.isfinite(found.metres[spot.storey].times[at[:, 0], at[:, 1]]).any():
         raise NotComputable("no way on foot leads to it")
-    one = found.metres[spot.storey]
-    there: BoolArray = np.zeros(one.times.shape, dtype=np.bool_)
-    there[at[:, 0], at[:, 1]] = True
-    return _least(one, found.floors[spot.storey] & there)
+    there = found.floors[spot.storey][at[:, 0], at[:, 1]]
+    return _least(found.metres[spot.storey].times[at[:, 0], at[:, 1]], there)
 
 
-def _least(one: TimeMap, cells: BoolArray) -> float | None:
-    values = one.times[cells & np.isfinite(one.times)]
-    return float(values.min()) if values.size else None
+def _least(metres: FloatArray, cells: BoolArray) -> float | None:
+    """The least of the known distances over the True cells; None where there is none."""
+    least = float(np.fmin.reduce(metres[cells], initial=np.inf))
+    return least if math.isfinite(least) else None
 
 
-@lru_cache(maxsize=256)
-def _painted_space(house: Site, space_id: str) -> BoolArray:
+@lru_cache(maxsize=512)
+def _metres_in(house: Site, start: Spot, space_id: str) -> FloatArray:
+    """Distance from a start to the cells of a space, inf elsewhere and where no way leads. [m]"""
     space = house.space(space_id)
-    return painted(grids_of(house)[space.storey], shapely.Polygon(space.outline_m))
+    times = walked_metres(house, start)[space.storey].times
+    inside = painted(grids_of(house)[space.storey], shapely.Polygon(space.outline_m))
+    return np.where(inside & np.isfinite(times), times, np.inf)

@@ -26,7 +26,7 @@ from wardwright.trials.barriers import (
     standing_floor,
     watched_floor,
 )
-from wardwright.trials.floors import Floors
+from wardwright.trials.stacked_floors import Floors, StackedFloors
 
 SEED_M = 0.35
 """About a start within a shape, cells this near count as where one turns up. [m] (derived here: a body and a cell)"""
@@ -81,7 +81,7 @@ class WatchedShape:
             if seed is not None:
                 away = np.hypot(*np.moveaxis(self.grid.centres() - np.array([seed.x, seed.y]), -1, 0))
                 entries = np.where(self.shape & (away <= SEED_M), away, np.inf)
-            free = self.shape | self.outside.cells_of(sources, self.storey)
+            free = self.shape | self.outside.floors(sources)[self.storey]
             core = core_cells(self.shape, free, entries=entries, grid=self.grid)
             if not sources and seed is None:
                 core = self.shape
@@ -99,7 +99,7 @@ def shape_of(house: Site, catalogue: Catalogue, device: Device) -> WatchedShape 
 
 def unnoticed_floor(
     house: Site, shapes: Sequence[WatchedShape], *, closed: Sequence[Floors], start: Spot
-) -> Floors:
+) -> StackedFloors:
     """The floor that can be reached from a start without surely being noticed.
 
     Parameters
@@ -115,7 +115,7 @@ def unnoticed_floor(
 
     Returns
     -------
-    mapping of storey to ndarray of bool
+    StackedFloors
         The floor.
     """
     seeds = [start if one.holds(start) else None for one in shapes]
