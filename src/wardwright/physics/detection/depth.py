@@ -11,7 +11,6 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy import ndimage, sparse
 from scipy.sparse import csgraph
 
@@ -31,6 +30,7 @@ _SLANT = math.cos(math.radians(22.5))
 # The straight way in may run between the eight directions in which the edge is measured ...
 _DETOUR = 0.1
 # ... and past the middle of the first cell: this share of a cell is given away for it.
+_BESIDE = np.array([(right, up) for up in (-1, 0, 1) for right in (-1, 0, 1) if right or up])
 _SQUARE = np.ones((3, 3), dtype=np.bool_)
 
 
@@ -113,19 +113,19 @@ def _ground(low: BoolArray, free: BoolArray, *, turned_up: BoolArray, cell: floa
 
 def _edges(ground: Ground) -> tuple[IntArray, IntArray, FloatArray]:
     """Row and column of cells beside free floor outside, and which way that lies, in cells to the right and up."""
-    outside = np.pad(ground.outside, 1)
-    ny, nx = ground.outside.shape
-    found = [
-        (np.nonzero(ground.inside & outside[1 + up : 1 + up + ny, 1 + right : 1 + right + nx]), right, up)
-        for up, right in ((0, 1), (1, 0), (0, -1), (-1, 0), (1, 1), (1, -1), (-1, 1), (-1, -1))
-    ]
-    ways = np.repeat(
-        np.array([(right, up) for _, right, up in found], dtype=np.float64),
-        [len(cells[0]) for cells, _, _ in found],
-        axis=0,
-    )
-    row, column = (np.concatenate([cells[axis] for cells, _, _ in found]) for axis in (0, 1))
-    return row, column, ways
+    outside = _padded(ground.outside, by=1)
+    row, column = np.nonzero(ground.inside)
+    across = outside.shape[1]
+    here = (row + 1) * across + column + 1
+    cell, way = np.nonzero(outside.ravel()[here[:, None] + (_BESIDE[:, 1] * across + _BESIDE[:, 0])])
+    return row[cell], column[cell], _BESIDE[way].astype(np.float64)
+
+
+def _padded(mask: BoolArray, *, by: int) -> BoolArray:
+    """A mask with a border of False cells: numpy's own takes longer than all that follows."""
+    wide: BoolArray = np.zeros((mask.shape[0] + 2 * by, mask.shape[1] + 2 * by), dtype=np.bool_)
+    wide[by:-by, by:-by] = mask
+    return wide
 
 
 def _shares(
@@ -147,38 +147,37 @@ def _shares(
 
 
 class _Steps(NamedTuple):
-    """Steps between numbered cells, in cells."""
+    """Steps from each of the numbered cells, one after another, in cells."""
 
-    number: int
-    """Of cells. [-]"""
-    here: IntArray
+    begins: IntArray
+    """Where the steps of each cell begin, shape (number + 1,). [-]"""
     there: IntArray
     lengths: FloatArray
+
+
+_AWAY = np.array(
+    [(down, right) for down in range(-2, 3) for right in range(-2, 3) if abs(down * right) in (1, 2)]
+    + [(0, 1), (1, 0), (0, -1), (-1, 0)]
+)
+# Sixteen neighbours, and between which two a long step passes (for the others twice the neighbour itself):
+_BETWEEN = np.stack([_AWAY // 2, -(-_AWAY // 2)]) * (np.abs(_AWAY).sum(axis=1) == 3)[:, None]
+_BETWEEN += _AWAY * (np.abs(_AWAY).sum(axis=1) != 3)[:, None]
+_LENGTHS = np.hypot(_AWAY[:, 0], _AWAY[:, 1])
 
 
 def _steps(ground: Ground) -> _Steps:
     """Steps to sixteen neighbours; a long one needs both cells beside it."""
     ny, nx = ground.inside.shape
-    size = int(np.count_nonzero(ground.inside))
-    pad = np.full((ny + 4, nx + 4), -1, dtype=np.int64)
-    number = pad[2:-2, 2:-2]
-    number[ground.inside] = np.arange(size)
-
-    def moved(down: int, right: int) -> NDArray[np.int64]:
-        return pad[2 + down : 2 + down + ny, 2 + right : 2 + right + nx]
-
-    rows: list[IntArray] = []
-    columns: list[IntArray] = []
-    lengths: list[FloatArray] = []
-    for down, right in ((0, 1), (1, 0), (1, 1), (1, -1), (1, 2), (1, -2), (2, 1), (2, -1)):
-        passes = ground.inside & (moved(down, right) >= 0)
-        if abs(down) + abs(right) == 3:
-            for near in ((down // 2, right // 2), (-(-down // 2), -(-right // 2))):
-                passes &= moved(*near) >= 0
-        rows.append(number[passes])
-        columns.append(moved(down, right)[passes])
-        lengths.append(np.full(len(rows[-1]), math.hypot(down, right)))
-    return _Steps(size, np.concatenate(rows), np.concatenate(columns), np.concatenate(lengths))
+    number = np.full((ny + 4, nx + 4), -1, dtype=np.int32)
+    number[2:-2, 2:-2][ground.inside] = np.arange(np.count_nonzero(ground.inside))
+    cells = number.ravel()
+    here = np.nonzero(cells >= 0)[0][:, None]
+    across = nx + 4
+    there = cells[here + (_AWAY[:, 0] * across + _AWAY[:, 1])]
+    beside = [cells[here + (pair[:, 0] * across + pair[:, 1])] for pair in _BETWEEN]
+    passes = (there >= 0) & (beside[0] >= 0) & (beside[1] >= 0)
+    begins = np.concatenate([[0], np.cumsum(np.count_nonzero(passes, axis=1))])
+    return _Steps(begins, there[passes], np.broadcast_to(_LENGTHS, passes.shape)[passes])
 
 
 def _is_far(steps: _Steps, first: FloatArray, *, least: float) -> BoolArray:
@@ -186,19 +185,15 @@ def _is_far(steps: _Steps, first: FloatArray, *, least: float) -> BoolArray:
 
     One node more stands for where one starts: `first` is how far each cell lies from there, inf: not beside it.
     """
+    number = len(first)
     start = np.nonzero(np.isfinite(first))[0]
     if not len(start):
-        return np.zeros(steps.number, dtype=np.bool_)
+        return np.zeros(number, dtype=np.bool_)
     # A step of no length would be no step.
-    lengths = np.concatenate([np.maximum(first[start], 1e-9), steps.lengths])
-    here = np.concatenate([np.full(len(start), steps.number), steps.here])
-    there = np.concatenate([start, steps.there])
-    graph = sparse.csr_matrix((lengths, (here, there)), shape=(steps.number + 1, steps.number + 1))
-    longest = least * _KNIGHT
-    walked = csgraph.dijkstra(graph, directed=False, indices=[steps.number], limit=longest + 2.0)[0, :-1]
-    far: BoolArray = walked >= longest - 1e-9
-    if far.any():
-        # Beyond the limit: farther than needed, if anything leads there at all.
-        _, part = csgraph.connected_components(graph, directed=False)
-        far &= part[:-1] == part[-1]
+    lengths = np.concatenate([steps.lengths, np.maximum(first[start], 1e-9)])
+    there = np.concatenate([steps.there, start])
+    begins = np.append(steps.begins, len(there))
+    graph = sparse.csr_matrix((lengths, there, begins), shape=(number + 1, number + 1))
+    walked = csgraph.dijkstra(graph, indices=[number])[0, :-1]
+    far: BoolArray = (walked >= least * _KNIGHT - 1e-9) & np.isfinite(walked)
     return far
