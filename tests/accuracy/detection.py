@@ -19,6 +19,7 @@ from wardwright.physics.detection.contrast import (
 )
 from wardwright.physics.detection.noticing import Detector, Needs, Walk, noticed_at
 from wardwright.physics.detection.walkers import body_of
+from wardwright.physics.detection.walks import walks_of
 from wardwright.physics.detection.zones import pair_rate, zone_halves
 
 PLANCK = "Planck's law summed by another program"
@@ -147,4 +148,5 @@ def _noticed(start: Any, end: Any) -> float:
     ends = np.concatenate([np.full(2 * pairs, reach) for _, pairs, _, reach, _ in LAYOUT])
     needs = Needs(2, 5.0, SPLIT, contrast_factor(20.0, 1.7))
     detector = Detector(np.array([0.0, 0.0, 2.2]), halves, ends, needs)
-    return float(noticed_at(walk, detector, reaches=[99.0], body=body_of("upright"))[0])
+    walks = walks_of([(walk.places, ("ground",) * len(walk.places), walk.clock)])
+    return float(noticed_at(walks, walk.floors, detector, reaches=[99.0], body=body_of("upright"))[0, 0])

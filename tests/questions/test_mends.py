@@ -6,9 +6,12 @@ import pytest
 
 from common.worked_terrace import UNDER_STAIRS, worked_terrace
 from wardwright.model.fixture import Outlet
+from wardwright.model.programme import Zone
+from wardwright.model.revision import replaced, with_device
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
-from wardwright.questions.mends import mends_for, with_contact, with_instant
+from wardwright.questions.changes_tried import contact_on
+from wardwright.questions.mends import mends_for
 from wardwright.questions.race_from_opening import answers
 from wardwright.questions.time_in_hand import least_hand
 from wardwright.questions.unit_elsewhere import best_elsewhere, moved_to
@@ -43,7 +46,10 @@ def test_a_contact_on_an_opening_window_brings_what_a_run_with_it_gives() -> Non
     chosen = way(site, "kitchen-window")
     sheet = CATALOGUE.sheet(str(dict(mend.values)["sheet"]))
     assert sheet.kind == "opening-contact"
-    after = race(with_contact(site, chosen, sheet), CATALOGUE, way=chosen, goal=GOAL)
+    contact = contact_on(chosen.opening, sheet, device_id="put-in")
+    zone = Zone(id="put-in-zone", number=99, name="put in", devices=(contact.id,), behaviour="instant")
+    mended = replaced(with_device(site, contact), zones=(*site.zones, zone))
+    after = race(mended, CATALOGUE, way=chosen, goal=GOAL)
     assert mend.gain is not None
     assert mend.gain.value == pytest.approx(float(least_hand(after, CATALOGUE)[0]))
     assert mend.gain.value > 5.0
@@ -111,16 +117,9 @@ def test_asking_again_after_a_mend_gives_what_it_promised(opening: str) -> None:
         assert after.estimate.value == pytest.approx(mend.gain.value)
 
 
-def test_a_site_whose_behaviours_have_names_of_their_own_is_mended_too() -> None:
+def test_a_site_without_an_instant_behaviour_is_mended_too() -> None:
     site = worked_terrace(contacts={"front-door": "entry-exit"})
-    renamed = tuple(
-        b.model_copy(update={"id": "at-once"}) if b.id == "instant" else b for b in site.behaviours
-    )
-    named = site.model_copy(update={"behaviours": renamed})
-    assert with_instant(named) == (named, "at-once")
-    without = site.model_copy(update={"behaviours": tuple(b for b in renamed if b.id != "at-once")})
-    known, behaviour = with_instant(without)
-    assert known.behaviour(behaviour).alarms
+    without = site.model_copy(update={"behaviours": tuple(b for b in site.behaviours if b.id != "instant")})
     assert mends(without, "front-door")
 
 

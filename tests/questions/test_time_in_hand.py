@@ -2,8 +2,9 @@ import numpy as np
 
 from common.worked_terrace import UNDER_STAIRS, worked_terrace
 from wardwright.physics.walking.from_site import Spot
-from wardwright.questions.time_in_hand import deciding, least_hand, time_in_hand
+from wardwright.questions.time_in_hand import deciding, least_hand, likely_hand, time_in_hand
 from wardwright.store.catalogue import load_catalogue
+from wardwright.trials.likely_race import LikelyRace
 from wardwright.trials.race import Race, race
 from wardwright.trials.ways_in import ways_in
 
@@ -34,3 +35,11 @@ def test_an_equal_hand_is_decided_at_the_low_end_not_by_rounding() -> None:
 def test_what_never_comes_is_late_by_a_stay() -> None:
     one = run({})
     assert (least_hand(one, CATALOGUE) == -CATALOGUE.figure("stay").value).all()
+
+
+def test_the_likely_hand_is_the_first_of_the_least() -> None:
+    for contacts in ({"front-door": "entry-exit"}, {}):
+        one = run(contacts)
+        sounder = None if one.sounder is None else float(one.sounder[0])
+        likely = LikelyRace(sounder, float(one.message[0]), float(one.reached[0]), float(one.broken[0]))
+        assert likely_hand(likely, CATALOGUE) == float(least_hand(one, CATALOGUE)[0])

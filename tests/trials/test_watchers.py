@@ -1,9 +1,12 @@
 from common.worked_terrace import UNDER_STAIRS, worked_terrace
 from wardwright.model.device import WallMount
+from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
 from wardwright.store.catalogue import load_catalogue
+from wardwright.trials.alarm import alarm_of
 from wardwright.trials.watchers import (
     REACH_SHARES,
+    Watcher,
     control_units,
     devices_of,
     has_sounder,
@@ -25,8 +28,13 @@ def way(opening: str, manner: str = "opened") -> WayIn:
     return next(w for w in ways_in(SITE, CATALOGUE)[0] if (w.opening.id, w.manner) == (opening, manner))
 
 
+def watching(site: Site, chosen: WayIn, *, part: str = "full") -> tuple[Watcher, ...]:
+    heard = alarm_of(site, CATALOGUE, part).heard
+    return watchers_on(site.bare, CATALOGUE, heard, way=chosen, goal=GOAL)
+
+
 def test_contacts_are_heard_at_the_way_in_and_at_doors_on_the_way() -> None:
-    found = {w.device.id: w for w in watchers_on(SITE, CATALOGUE, way=way("kitchen-window"), goal=GOAL)}
+    found = {w.device.id: w for w in watching(SITE, way("kitchen-window"))}
     assert found["kitchen-window-contact"].at_index == -1
     assert (found["kitchen-door-contact"].at_index or 0) > 0
     assert found["hall"].noticing is not None
@@ -37,7 +45,7 @@ def test_broken_glass_opens_no_contact() -> None:
     through = way("kitchen-window", "through the glass")
     assert not opens_contact(SITE.device("kitchen-window-contact"), through)
     assert opens_contact(SITE.device("kitchen-window-contact"), way("kitchen-window"))
-    ids = {w.device.id for w in watchers_on(SITE, CATALOGUE, way=through, goal=GOAL)}
+    ids = {w.device.id for w in watching(SITE, through)}
     assert "kitchen-window-contact" not in ids
 
 
@@ -46,12 +54,12 @@ def test_a_door_that_stands_open_tells_its_contact_nothing() -> None:
         o.model_copy(update={"habit": "open"}) if o.id == "kitchen-door" else o for o in SITE.openings
     )
     site = SITE.model_copy(update={"openings": openings})
-    ids = {w.device.id for w in watchers_on(site, CATALOGUE, way=way("kitchen-window"), goal=GOAL)}
+    ids = {w.device.id for w in watching(site, way("kitchen-window"))}
     assert "kitchen-door-contact" not in ids
 
 
 def test_only_zones_of_the_part_that_is_set_are_heard() -> None:
-    assert watchers_on(SITE, CATALOGUE, way=way("kitchen-window"), goal=GOAL, part="night") == ()
+    assert watching(SITE, way("kitchen-window"), part="night") == ()
     device = SITE.device("hall")
     assert heard_in(SITE, "night").get(device.id) is None
     always = tuple(z.model_copy(update={"behaviour": "always-on"}) for z in SITE.zones)

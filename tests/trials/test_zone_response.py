@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from wardwright.model.programme import STANDARD_BEHAVIOURS, Behaviour, Programme
-from wardwright.trials.zone_response import Signal, respond, response_times
+from wardwright.trials.zone_response import Signal, in_turn, respond, response_times
 
 KNOWN = {b.id: b for b in STANDARD_BEHAVIOURS}
 RADIO_S, MESSAGE_S, BREAK_S = 1.0, 10.0, 10.0
@@ -47,6 +47,18 @@ ANY = st.builds(
     alarms=st.booleans(),
     delays_message=st.booleans(),
 )
+
+
+@given(st.lists(st.tuples(st.integers(0, 4), ANY), max_size=6), st.integers(0, 3), st.integers(0, 3))
+def test_signals_of_one_moment_in_their_turn_are_as_the_closed_form_takes_them(
+    drawn: list[tuple[int, Behaviour]], entry: int, abort: int
+) -> None:
+    times, behaviours = [float(time) for time, _ in drawn], [behaviour for _, behaviour in drawn]
+    programme = Programme(entry_time_s=entry, abort_delay_s=abort)
+    one = respond(in_turn(times, behaviours), programme)
+    alarm, due = response_times(np.array(times).reshape(-1, 1), behaviours, programme)
+    assert alarm[0] == one.alarm_s
+    assert due[0] == one.message_due_s
 
 
 @given(

@@ -3,22 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 import numpy as np
 
 from wardwright.errors import NotComputable
 from wardwright.geometry.raster import FloatArray
-from wardwright.model.catalogue import Catalogue
+from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.estimate import Driver, Estimate
 from wardwright.model.opening import Opening
 from wardwright.model.placement import standing
+from wardwright.model.record import Basis
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
+from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.answer import NOT_COUNTED, Answer, PartAnswer, Verdict, about_the_site, unanswered
 from wardwright.questions.mends import locks_and_lights, mends_for
 from wardwright.questions.time_in_hand import deciding, least_hand, time_in_hand, worst_of
 from wardwright.rules.finding import Mend
-from wardwright.trials.draws import estimate_of, share_met
+from wardwright.trials.alarm import as_met
+from wardwright.trials.course import Course
+from wardwright.trials.draws import Cases, estimate_of, share_met
 from wardwright.trials.race import Race, race
 from wardwright.trials.timely import Need, is_every_way_caught, timely_floor
 from wardwright.trials.watchers import control_units, is_on
@@ -35,6 +40,11 @@ NOTHING = "nothing would notice"
 
 def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each opening that leads in."""
+    return _answers(as_met(site, catalogue), catalogue)
+
+
+@lru_cache(maxsize=32)
+def _answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     ways, not_counted = ways_in(site, catalogue)
     if not any(space.belongs == "ours" for space in site.spaces):
         return (about_the_site(NUMBER, MEASURE["message"], site=site, reason="none of the spaces is ours"),)
@@ -47,7 +57,11 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
             reason = "not computable: no control unit" if site.devices else f"{NOTHING}: there is no alarm"
             weakest = min(chosen, key=lambda way: (way.holds.value, way.manner))
             mends = locks_and_lights(site, catalogue, weakest)
-            found.append(_unknown(weakest.opening, reason, parts=(_holds(weakest),), mends=mends))
+            found.append(
+                _unknown(
+                    weakest.opening, reason, parts=(_holds(weakest.holds, weakest.holds_basis),), mends=mends
+                )
+            )
             continue
         found.append(_answer(site, catalogue, chosen))
     return tuple(found)
@@ -87,21 +101,28 @@ def _answer(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Answer:
 
 def _parts(one: Race, catalogue: Catalogue) -> tuple[PartAnswer, ...]:
     stay = catalogue.figure("stay").value
-
-    def part(name: str, values: FloatArray | None, none: str) -> PartAnswer:
-        if values is None or not np.isfinite(values[0]):
-            return PartAnswer(name=name, estimate=None, reason=none)
-        capped = np.minimum(values, stay)
-        return PartAnswer(name=name, estimate=estimate_of(capped, one.cases, unit="s"))
-
     no_sounder = "no sounder" if one.sounder is None else NOTHING
     return (
-        _holds(one.way),
-        part("first notice", one.first_notice, NOTHING),
-        part("sounder", one.sounder, no_sounder),
-        part("message outside", one.message, NOTHING),
-        part("control unit reached", one.reached, "not reached"),
-        part("control unit broken", one.broken, "not reached"),
+        _holds(one.way.holds, one.way.holds_basis),
+        _part("first notice", one.first_notice, one.cases, stay=stay, none=NOTHING),
+        _part("sounder", one.sounder, one.cases, stay=stay, none=no_sounder),
+        _part("message outside", one.message, one.cases, stay=stay, none=NOTHING),
+        *_arrivals(one.course, stay),
+    )
+
+
+def _part(name: str, values: FloatArray | None, cases: Cases, *, stay: float, none: str) -> PartAnswer:
+    if values is None or not np.isfinite(values[0]):
+        return PartAnswer(name=name, estimate=None, reason=none)
+    return PartAnswer(name=name, estimate=estimate_of(np.minimum(values, stay), cases, unit="s"))
+
+
+@lru_cache(maxsize=256)
+def _arrivals(course: Course, stay: float) -> tuple[PartAnswer, PartAnswer]:
+    """When the intruder is there, whatever notices."""
+    return (
+        _part("control unit reached", course.reached, course.cases, stay=stay, none="not reached"),
+        _part("control unit broken", course.broken, course.cases, stay=stay, none="not reached"),
     )
 
 
@@ -110,12 +131,12 @@ def _why_nothing(way: WayIn) -> str:
     return f"{NOTHING} somebody who {manner}"
 
 
-def _holds(way: WayIn) -> PartAnswer:
+@lru_cache(maxsize=256)
+def _holds(holds: Figure, basis: Basis) -> PartAnswer:
     """How long an opening holds before the clock starts."""
-    holds = way.holds
-    driver = Driver(name="lock and frame", swing=holds.high - holds.low, basis=way.holds_basis)
+    driver = Driver(name="lock and frame", swing=holds.high - holds.low, basis=basis)
     estimate = Estimate(
-        value=holds.value, low=holds.low, high=holds.high, unit="s", drivers=(driver,), basis=way.holds_basis
+        value=holds.value, low=holds.low, high=holds.high, unit="s", drivers=(driver,), basis=basis
     )
     return PartAnswer(name="holds before the clock starts", estimate=estimate)
 
@@ -144,7 +165,7 @@ def _notes(site: Site, worst: Race, races: list[Race], *, is_caught: bool | None
 def _sketches(site: Site, catalogue: Catalogue, one: Race, *, need: Need) -> tuple[Sketch, ...]:
     unit = control_units(site, catalogue)[0]
     at = standing(site, unit)
-    found = list(walk_sketches(one))
+    found = list(_walk_sketches(one.course))
     if one.first_index is not None and one.first_watcher is not None and np.isfinite(one.first_notice[0]):
         place = one.route.points[one.first_index]
         name = site.device(one.first_watcher).name
@@ -157,18 +178,22 @@ def _sketches(site: Site, catalogue: Catalogue, one: Race, *, need: Need) -> tup
             )
         )
     found.append(Sketch(role="goal", storey=at.storey, points=((at.x_m, at.y_m),), label=unit.name))
-    goal = spot_of(site, unit)
-    found.extend(
+    return (*found, *_timely_sketches(site.bare, catalogue, spot_of(site, unit), need=need))
+
+
+@lru_cache(maxsize=64)
+def _timely_sketches(house: Site, catalogue: Catalogue, goal: Spot, *, need: Need) -> tuple[Sketch, ...]:
+    return tuple(
         Sketch(role="timely", storey=storey, rings=rings)
-        for storey, rings in timely_floor(site, catalogue, goal=goal, need=need).items()
+        for storey, rings in timely_floor(house, catalogue, goal=goal, need=need).items()
     )
-    return tuple(found)
 
 
-def walk_sketches(one: Race) -> tuple[Sketch, ...]:
+@lru_cache(maxsize=256)
+def _walk_sketches(course: Course) -> tuple[Sketch, ...]:
     """The walk of a race, one line for each stretch on one storey, with the clock of its likely case."""
-    route = one.route
-    start = float(one.reached[0]) - float(route.clock[-1])
+    route = course.foot.route
+    start = float(course.reached[0]) - float(route.clock[-1])
     found: list[Sketch] = []
     first = 0
     for i in range(1, len(route.storeys) + 1):

@@ -8,6 +8,8 @@ import numpy as np
 
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
+from wardwright.trials.draws import percentiles
+from wardwright.trials.likely_race import LikelyRace
 from wardwright.trials.race import Race
 from wardwright.trials.timely import Need
 
@@ -30,11 +32,20 @@ def least_hand(one: Race, catalogue: Catalogue) -> FloatArray:
     return least
 
 
+def likely_hand(one: LikelyRace, catalogue: Catalogue) -> float:
+    """The lesser of both times in hand in the likely case. [s]"""
+    hand = one.broken - one.message
+    if one.sounder is not None:
+        hand = min(hand, one.reached - one.sounder)
+    return max(hand, -catalogue.figure("stay").value)
+
+
 def deciding(one: Race, catalogue: Catalogue) -> Need:
     """The need with less time in hand: in the likely case, and where that is equal, at the low end."""
     hand = time_in_hand(one, catalogue)
     return min(
-        hand, key=lambda need: (round(float(hand[need][0]), 3), float(np.percentile(hand[need], 5)), need)
+        hand,
+        key=lambda need: (round(float(hand[need][0]), 3), percentiles(np.sort(hand[need]), (0.05,)), need),
     )
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from functools import partial
+from functools import lru_cache, partial
+from typing import NamedTuple
 
 import numpy as np
 
@@ -15,6 +16,7 @@ from wardwright.model.record import Basis
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
+from wardwright.trials.alarm import NO_MATTER_WHERE, as_met
 from wardwright.trials.barriers import Side
 from wardwright.trials.undetected import (
     Undetected,
@@ -36,45 +38,66 @@ SIDES: tuple[Side, ...] = ("possibly", "likely", "surely")
 
 def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each opening that leads in, for its worse manner."""
+    return _answers(as_met(site, catalogue), catalogue)
+
+
+@lru_cache(maxsize=32)
+def _answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     ways, _ = ways_in(site, catalogue)
     if not ways:
         reason = "no way in is drawn, or none can be come through"
         return (about_the_site(NUMBER, MEASURE, site=site, reason=reason),)
-    return tuple(_guarded(site, catalogue, chosen) for chosen in by_opening(ways))
+    anywhere = as_met(site, catalogue, but=(*NO_MATTER_WHERE, "control-unit"))
+    return tuple(_guarded(site, catalogue, chosen, anywhere=anywhere) for chosen in by_opening(ways))
 
 
-def _guarded(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Answer:
+def _guarded(site: Site, catalogue: Catalogue, ways: tuple[WayIn, ...], *, anywhere: Site) -> Answer:
     try:
-        return _answer(site, catalogue, ways)
+        return _answer(site, _walk(anywhere, catalogue, ways), catalogue)
     except NotComputable as reason:
         opening = ways[0].opening
         why = f"not computable: {reason}"
         return unanswered(NUMBER, MEASURE, subject=opening.name, subject_id=opening.id, reason=why)
 
 
-def _answer(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Answer:
+def _answer(site: Site, walk: _Walk, catalogue: Catalogue) -> Answer:
     devices = active_devices(site, catalogue, "full")
-    runs = [(way, [undetected(site, catalogue, way=way, side=side) for side in SIDES]) for way in ways]
-    way, sides = max(runs, key=lambda run: (run[1][1].distance_m, run[1][2].distance_m))
-    short, likely, long = sides
-    estimate = _range(
-        short.distance_m, likely.distance_m, long.distance_m, name="how soon the detectors notice"
-    )
-    targets, cut_off = _targets(site, catalogue, sides)
+    targets, cut_off = _targets(site, catalogue, walk.sides)
     nearest = targets[0] if targets else None
     is_known = bool(site.targets) and not cut_off
     verdict = _verdict(targets, has_devices=bool(devices), is_known=is_known)
     return Answer(
         question=NUMBER,
-        subject=way.opening.name,
-        subject_id=way.opening.id,
+        subject=walk.way.opening.name,
+        subject_id=walk.way.opening.id,
         measure=MEASURE,
-        estimate=estimate,
+        estimate=walk.estimate,
         verdict=verdict,
-        parts=(*_parts(site, catalogue, way=way, sides=sides), *_reached_parts(targets)),
-        notes=_notes(site, way, nearest=nearest, devices=devices) + cut_off,
-        sketches=_sketches(site, catalogue, way),
+        parts=(*walk.parts, *_reached_parts(targets)),
+        notes=_notes(site, walk.way, nearest=nearest, devices=devices) + cut_off,
+        sketches=walk.sketches,
     )
+
+
+class _Walk(NamedTuple):
+    """The undetected walk from one opening, wherever the control unit stands."""
+
+    way: WayIn
+    """The worse manner of coming in."""
+    sides: tuple[Undetected, ...]
+    estimate: Estimate
+    parts: tuple[PartAnswer, ...]
+    sketches: tuple[Sketch, ...]
+
+
+@lru_cache(maxsize=256)
+def _walk(site: Site, catalogue: Catalogue, ways: tuple[WayIn, ...]) -> _Walk:
+    runs = [(way, tuple(undetected(site, catalogue, way=way, side=side) for side in SIDES)) for way in ways]
+    way, sides = max(runs, key=lambda run: (run[1][1].distance_m, run[1][2].distance_m))
+    short, likely, long = (one.distance_m for one in sides)
+    estimate = _range(short, likely, long, name="how soon the detectors notice")
+    parts = _parts(site, catalogue, way=way, sides=sides)
+    return _Walk(way, sides, estimate, parts, _sketches(site, catalogue, way))
 
 
 def _range(low: float, value: float, high: float, *, name: str, basis: Basis = "default") -> Estimate:
@@ -89,7 +112,7 @@ Reached = tuple[str, float | None, float | None]
 
 
 def _targets(
-    site: Site, catalogue: Catalogue, sides: list[Undetected]
+    site: Site, catalogue: Catalogue, sides: Sequence[Undetected]
 ) -> tuple[list[Reached], tuple[str, ...]]:
     """Goals that are reached undetected, nearest first; and why others cannot be told."""
     found: list[Reached] = []
@@ -119,7 +142,7 @@ def _verdict(targets: list[Reached], *, has_devices: bool, is_known: bool) -> Ve
 
 
 def _parts(
-    site: Site, catalogue: Catalogue, *, way: WayIn, sides: list[Undetected]
+    site: Site, catalogue: Catalogue, *, way: WayIn, sides: Sequence[Undetected]
 ) -> tuple[PartAnswer, ...]:
     again = [undetected(site, catalogue, way=way, side=side, others_allowed=1) for side in SIDES]
     pace = catalogue.figure("pace-hurried")

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from functools import lru_cache
+from typing import NamedTuple
 
 import numpy as np
 
-from wardwright.errors import NotComputable
 from wardwright.geometry.raster import BoolArray, Grid, outlines
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
@@ -16,11 +16,11 @@ from wardwright.model.record import BASES, Basis
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.physics.detection.from_site import crossing_angles, seen_facts, watch
-from wardwright.physics.walking.from_site import Spot
+from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site
 from wardwright.trials.watchers import control_units, devices_of
 from wardwright.trials.ways_in import ways_in
-from wardwright.trials.ways_on_foot import route_to, spot_of
+from wardwright.trials.ways_on_foot import spot_of, starts_of, walks_from
 
 NUMBER = 11
 MEASURE = "blind part of its own space"
@@ -46,10 +46,35 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
 
 @lru_cache(maxsize=256)
 def _answer(site: Site, catalogue: Catalogue, device: Device, *, goal: Spot | None) -> Answer:
+    seen = _seen(site, catalogue, device)
+    angles = () if goal is None else _angles(site, catalogue, device, goal=goal)
+    return Answer(
+        question=NUMBER,
+        subject=device.name,
+        subject_id=device.id,
+        measure=MEASURE,
+        estimate=seen.blind,
+        reason=None if seen.blind is not None else "not computable: it stands in no space",
+        verdict=_verdict(seen.blind),
+        parts=(*seen.parts, *angles),
+        notes=_notes(site, seen.blind, leaks=seen.leaks, angles=angles),
+        sketches=seen.sketches,
+    )
+
+
+class _Seen(NamedTuple):
+    """What a detector sees, wherever the control unit stands."""
+
+    blind: Estimate | None
+    leaks: tuple[tuple[str, float], ...]
+    parts: tuple[PartAnswer, ...]
+    sketches: tuple[Sketch, ...]
+
+
+@lru_cache(maxsize=256)
+def _seen(site: Site, catalogue: Catalogue, device: Device) -> _Seen:
     facts = seen_facts(site, catalogue, device, reach_shares=SHARES)
     basis = _weaker(device.basis_of("mount"), device.basis_of("heading_deg"))
-    blind = _over_reach(facts.blind_share, unit="-", basis=basis)
-    angles = () if goal is None else _angles(site, catalogue, device, goal=goal)
     areas = (
         ("seen at 0.3 m height", facts.seen_at_03_m2),
         ("seen at 1.0 m height", facts.seen_at_10_m2),
@@ -57,20 +82,13 @@ def _answer(site: Site, catalogue: Catalogue, device: Device, *, goal: Spot | No
         ("possibly noticed on", facts.high_m2),
         ("seen outside its space", facts.leak_m2),
     )
-    parts = [
-        PartAnswer(name=name, estimate=_over_reach(area, unit="m2", basis=basis)) for name, area in areas
-    ]
-    return Answer(
-        question=NUMBER,
-        subject=device.name,
-        subject_id=device.id,
-        measure=MEASURE,
-        estimate=blind,
-        reason=None if blind is not None else "not computable: it stands in no space",
-        verdict=_verdict(blind),
-        parts=(*parts, *angles),
-        notes=_notes(site, blind, leaks=facts.leak_spaces, angles=angles),
-        sketches=_sketches(site, catalogue, device),
+    return _Seen(
+        _over_reach(facts.blind_share, unit="-", basis=basis),
+        facts.leak_spaces,
+        tuple(
+            PartAnswer(name=name, estimate=_over_reach(area, unit="m2", basis=basis)) for name, area in areas
+        ),
+        _sketches(site, catalogue, device),
     )
 
 
@@ -104,18 +122,16 @@ def _verdict(blind: Estimate | None) -> Verdict:
 
 def _angles(site: Site, catalogue: Catalogue, device: Device, *, goal: Spot) -> tuple[PartAnswer, ...]:
     """How the fastest way from each opening to the control unit crosses its view."""
+    starts, walks = walks_from(site, catalogue, goal, starts=starts_of(site, catalogue))
+    angles = crossing_angles(site, catalogue, device, walks=walks)
+    part_of = dict(zip(starts, walks.parts, strict=True))
     found: dict[str, PartAnswer] = {}
     for way in ways_in(site, catalogue)[0]:
-        if way.opening.id in found:
+        # Where no way on foot leads to the goal, question 1 says so.
+        part = part_of.get(way_in_spot(site, way.opening))
+        if way.opening.id in found or part is None:
             continue
-        try:
-            route = route_to(site, catalogue, way=way, goal=goal)
-        except NotComputable:
-            continue  # the goal stands on no floor of ours: question 1 says so
-        if route is None:
-            continue
-        angles = crossing_angles(site, catalogue, device, points=route.points, storeys=route.storeys)
-        inside = angles[np.isfinite(angles)]
+        inside = angles[part][np.isfinite(angles[part])]
         if inside.size:
             low, likely, high = (float(value) for value in np.percentile(inside, [5.0, 50.0, 95.0]))
             found[way.opening.id] = PartAnswer(

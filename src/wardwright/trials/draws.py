@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
+from operator import itemgetter
 from typing import NamedTuple
 
 import numpy as np
@@ -123,15 +124,11 @@ def estimate_of(values: FloatArray, cases: Cases, *, unit: str) -> Estimate:
     """
     k = len(cases.inputs)
     likely = float(values[0])
-    low, high = _percentiles(np.sort(values[1 + 2 * k :]))
+    low, high = percentiles(np.sort(values[1 + 2 * k :]), (0.05, 0.95))
     swings = np.abs(values[2 : 2 + 2 * k : 2] - values[1 : 1 + 2 * k : 2]).tolist()
-    moving = tuple(
-        Driver(name=one.name, swing=swing, basis=one.basis)
-        for swing, one in sorted(
-            zip(swings, cases.inputs, strict=True), key=lambda pair: (-pair[0], pair[1].name)
-        )
-        if swing > 1e-9
-    )
+    some = [(-swing, one.name, one) for swing, one in zip(swings, cases.inputs, strict=True) if swing > 1e-9]
+    some.sort(key=itemgetter(0, 1))
+    moving = tuple(Driver(name=name, swing=-swing, basis=one.basis) for swing, name, one in some)
     weakest = max((BASES.index(driver.basis) for driver in moving[:2]), default=0)
     return Estimate(
         value=likely,
@@ -143,16 +140,16 @@ def estimate_of(values: FloatArray, cases: Cases, *, unit: str) -> Estimate:
     )
 
 
-def _percentiles(ordered: FloatArray) -> tuple[float, float]:
-    """The 5th and 95th percentile of ordered values, straight between neighbours as numpy's own does."""
+def percentiles(ordered: FloatArray, shares: Sequence[float]) -> tuple[float, ...]:
+    """Values that shares of some ordered values lie below, straight between neighbours."""
     last = len(ordered) - 1
     found = []
-    for share in (0.05, 0.95):
+    for share in shares:
         below = int(share * last)
         above = min(below + 1, last)
         part = share * last - below
         found.append(float(ordered[below] * (1.0 - part) + ordered[above] * part))
-    return found[0], found[1]
+    return tuple(found)
 
 
 def share_met(values: FloatArray, cases: Cases) -> float:

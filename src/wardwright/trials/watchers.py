@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -14,10 +14,10 @@ from wardwright.model.opening import Opening
 from wardwright.model.programme import Behaviour, Zone
 from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import noticed_along
-from wardwright.physics.walking.from_site import Spot
+from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.rules import kit
-from wardwright.trials.ways_in import WayIn, once_in
-from wardwright.trials.ways_on_foot import route_to
+from wardwright.trials.ways_in import WayIn
+from wardwright.trials.ways_on_foot import on_foot, starts_of, walks_from
 
 REACH_SHARES = (0.8, 0.9, 1.0, 1.1, 1.2)
 """Shares of a detector's reach at which its noticing is worked out; a draw takes the nearest. [-]"""
@@ -28,8 +28,6 @@ class Noticed(NamedTuple):
 
     entered_m: float
     """Walked before the high-side shape is first entered. [m]"""
-    surely_m: float
-    """Walked before the core is reached. [m]"""
     noticed_m: tuple[float, ...]
     """Walked before it notices, at each of `REACH_SHARES`. [m]"""
 
@@ -83,46 +81,68 @@ def _heard_in(
 
 
 def watchers_on(
-    site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, part: str = "full"
+    house: Site,
+    catalogue: Catalogue,
+    heard: Sequence[tuple[Device, Behaviour]],
+    *,
+    way: WayIn,
+    goal: Spot,
 ) -> tuple[Watcher, ...]:
-    """Every device that might notice somebody on the fastest way to a goal, in the order of ids."""
+    """Every device that might notice somebody on the fastest way to a goal.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    catalogue : Catalogue
+        Sheets and figures.
+    heard : sequence of (Device, Behaviour)
+        The detectors that are heard, with how their zones behave, in the order of ids.
+    way : WayIn
+        Where the intruder comes in.
+    goal : Spot
+        Where the intruder goes.
+
+    Returns
+    -------
+    tuple of Watcher
+        In the same order.
+    """
     found: list[Watcher] = []
-    heard = heard_in(site, part)
-    for device in sorted(site.devices, key=lambda one: one.id):
-        behaviour = heard.get(device.id)
-        if behaviour is None:
-            continue
-        kind = catalogue.sheet(device.sheet).kind
-        if kind == "movement-detector":
-            noticing = _noticing(site.bare, catalogue, device, way=once_in(way), goal=goal)
-            if noticing is not None:
-                found.append(Watcher(device, behaviour, noticing, None))
-        elif kind == "opening-contact":
-            index = _opened_at(site.bare, catalogue, device, way=way, goal=goal)
-            if index is not None:
-                found.append(Watcher(device, behaviour, None, index))
+    for device, behaviour in heard:
+        notices = notices_on(house, catalogue, device, way=way, goal=goal)
+        if notices is not None:
+            found.append(Watcher(device, behaviour, *notices))
     return tuple(found)
 
 
 @lru_cache(maxsize=4096)
-def _noticing(house: Site, catalogue: Catalogue, device: Device, *, way: WayIn, goal: Spot) -> Noticed | None:
-    """How one movement detector notices on one way; None where it never may."""
-    route = route_to(house, catalogue, way=way, goal=goal)
-    if route is None:
-        return None
-    noticing = noticed_along(
-        house,
-        catalogue,
-        device,
-        points=route.points,
-        storeys=route.storeys,
-        clock=route.clock,
-        reach_shares=REACH_SHARES,
-    )
-    if not np.isfinite(noticing.noticed_m).any():
-        return None
-    noticed = tuple(float(value) for value in noticing.noticed_m)
-    return Noticed(float(noticing.entered_m), float(noticing.surely_m), noticed)
+def notices_on(
+    house: Site, catalogue: Catalogue, device: Device, *, way: WayIn, goal: Spot
+) -> tuple[Noticed | None, int | None] | None:
+    """Where one device notices on the fastest way to a goal, as a `Watcher` has it; None: nowhere."""
+    start = way_in_spot(house, way.opening)
+    if catalogue.sheet(device.sheet).kind == "movement-detector":
+        usual = starts_of(house, catalogue)
+        starts = usual if start in usual else (start,)
+        noticing = _noticings(house, catalogue, device, goal=goal, starts=starts).get(start)
+        return None if noticing is None else (noticing, None)
+    index = _opened_at(house, catalogue, device, way=way, start=start, goal=goal)
+    return None if index is None else (None, index)
+
+
+@lru_cache(maxsize=1024)
+def _noticings(
+    house: Site, catalogue: Catalogue, device: Device, *, goal: Spot, starts: tuple[Spot, ...]
+) -> dict[Spot, Noticed]:
+    """How one movement detector notices on the ways to one goal: on all at once, since a move changes all."""
+    known, walks = walks_from(house, catalogue, goal, starts=starts)
+    noticings = noticed_along(house, catalogue, device, walks=walks, reach_shares=REACH_SHARES)
+    return {
+        start: Noticed(one.entered_m, tuple(one.noticed_m.tolist()))
+        for start, one in zip(known, noticings, strict=True)
+        if np.isfinite(one.noticed_m).any()
+    }
 
 
 def is_on(device: Device, opening: Opening) -> bool:
@@ -137,15 +157,17 @@ def opens_contact(device: Device, way: WayIn) -> bool:
     return is_on(device, way.opening) and way.manner == "opened" and is_shut
 
 
-def _opened_at(house: Site, catalogue: Catalogue, device: Device, *, way: WayIn, goal: Spot) -> int | None:
+def _opened_at(
+    house: Site, catalogue: Catalogue, device: Device, *, way: WayIn, start: Spot, goal: Spot
+) -> int | None:
     """The point of a way where a contact's leaf is opened; -1 for the way in itself; None: never."""
     if not isinstance(device.mount, OpeningMount):
         return None
-    opening = house.opening(device.mount.opening)
-    if opening.id == way.opening.id:
+    name = device.mount.opening
+    if name == way.opening.id:
         return -1 if opens_contact(device, way) else None
-    if opening.kind == "gap" or opening.habit != "shut":
-        return None
-    route = route_to(house, catalogue, way=way, goal=goal)
-    legs = () if route is None else route.legs
-    return next((leg.first for leg in legs if leg.kind == "door" and leg.subject == opening.id), None)
+    found = on_foot(house, catalogue, start=start, goal=goal)
+    index = None if found is None else found.passes.get(name)
+    opening = None if index is None else house.opening(name)
+    is_shut = opening is not None and opening.kind != "gap" and opening.habit == "shut"
+    return index if is_shut else None

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
 
+from wardwright.errors import NotComputable
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
+from wardwright.physics.detection.from_site import Walks, walks_of
 from wardwright.physics.walking.from_site import (
     Leg,
     Paces,
@@ -22,7 +25,7 @@ from wardwright.physics.walking.from_site import (
     way_in_spot,
 )
 from wardwright.trials.paces import paces_of
-from wardwright.trials.ways_in import WayIn
+from wardwright.trials.ways_in import WayIn, ways_in
 
 
 class Progress(NamedTuple):
@@ -38,6 +41,17 @@ class Progress(NamedTuple):
     """Walked as the plan shows it, stairs without their rise: as the detection engine counts. [m]"""
 
 
+class OnFoot(NamedTuple):
+    """One way on foot; remembered whole, since every race and every detector asks."""
+
+    route: Route
+    progress: Progress
+    doors: tuple[Leg, ...]
+    """The legs at which a leaf is opened."""
+    passes: Mapping[str, int]
+    """Door -> the point at which it is first come to."""
+
+
 def spot_of(site: Site, device: Device) -> Spot:
     """Where somebody stands to lay hands on a device."""
     at = standing(site, device)
@@ -46,12 +60,46 @@ def spot_of(site: Site, device: Device) -> Spot:
 
 def route_to(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot) -> Route | None:
     """The fastest way from a way in to a goal; None where there is none."""
-    return _route(site.bare, way_in_spot(site, way.opening), goal, paces=paces_of(catalogue))
+    found = on_foot(site, catalogue, start=way_in_spot(site, way.opening), goal=goal)
+    return None if found is None else found.route
 
 
-@lru_cache(maxsize=4096)
-def _route(house: Site, start: Spot, goal: Spot, *, paces: Paces) -> Route | None:
-    return fastest_route(premises_network(house), start, goal, paces=paces)
+def on_foot(site: Site, catalogue: Catalogue, *, start: Spot, goal: Spot) -> OnFoot | None:
+    """The fastest way between two places with how far along it each point is; None where there is none."""
+    return _on_foot(site.bare, start, goal, paces=paces_of(catalogue))
+
+
+@lru_cache(maxsize=1024)
+def _on_foot(house: Site, start: Spot, goal: Spot, *, paces: Paces) -> OnFoot | None:
+    route = fastest_route(premises_network(house), start, goal, paces=paces)
+    if route is None:
+        return None
+    # The first time counts: a later one overwrites nothing.
+    passes = {leg.subject: leg.first for leg in reversed(route.legs) if leg.kind == "door" and leg.subject}
+    return OnFoot(route, progress_of(route), shut_doors(route), passes)
+
+
+@lru_cache(maxsize=64)
+def walks_from(
+    house: Site, catalogue: Catalogue, goal: Spot, *, starts: tuple[Spot, ...]
+) -> tuple[tuple[Spot, ...], Walks]:
+    """The fastest ways to a goal from some places, laid end to end for the detectors; and from which there is one."""
+    found: dict[Spot, Route] = {}
+    for start in starts:
+        try:
+            way = on_foot(house, catalogue, start=start, goal=goal)
+        except NotComputable:
+            continue  # it stands on no floor of ours: who asks for this way alone is told so
+        if way is not None:
+            found[start] = way.route
+    return tuple(found), walks_of((one.points, one.storeys, one.clock) for one in found.values())
+
+
+@lru_cache(maxsize=64)
+def starts_of(house: Site, catalogue: Catalogue) -> tuple[Spot, ...]:
+    """Where one stands who has just come in, for every opening that leads in."""
+    openings = {way.opening.id: way.opening for way in ways_in(house, catalogue)[0]}
+    return tuple(dict.fromkeys(way_in_spot(house, one) for one in openings.values()))
 
 
 def shut_doors(route: Route) -> tuple[Leg, ...]:

@@ -112,6 +112,28 @@ def respond(signals: Sequence[Signal], programme: Programme) -> Response:
     return Response(entry, alarm, due, tuple(lines))
 
 
+def in_turn(times: Sequence[float], behaviours: Sequence[Behaviour]) -> list[Signal]:
+    """Signals for `respond`, those of one moment in the turn in which `response_times` takes them.
+
+    Parameters
+    ----------
+    times : sequence of float
+        When each reaches the control unit. [s]
+    behaviours : sequence of Behaviour
+        How each zone behaves.
+
+    Returns
+    -------
+    list of Signal
+        What alarms at once comes before what starts an entry, and that before what is allowed after one.
+    """
+    found = []
+    for number, (time_s, behaviour) in enumerate(zip(times, behaviours, strict=True)):
+        turn = 1 if behaviour.starts_entry else 2 if behaviour.allowed_after_entry else 0
+        found.append(Signal(time_s, behaviour, f"{turn} {number:06d}"))
+    return found
+
+
 def _wait(behaviour: Behaviour, programme: Programme) -> float:
     return programme.abort_delay_s if behaviour.delays_message else 0.0
 

@@ -4,18 +4,18 @@ import numpy as np
 import pytest
 
 from wardwright.geometry.raster import Grid
-from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at, points_on, walked_along
+from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at, steps_of, walked_along
 
 
 def test_straight_toward_is_0_and_across_is_90() -> None:
     toward = np.array([[3.0, 0.0], [2.0, 0.0], [1.0, 0.0]])
-    assert angles_to(toward, (0.0, 0.0)) == pytest.approx([0.0, 0.0, 0.0], abs=1e-6)
-    assert angles_to(toward, (2.0, 5.0))[1] == pytest.approx(90.0)
+    assert angles_to(toward, (0.0, 0.0), steps=steps_of(toward)) == pytest.approx([0.0, 0.0, 0.0], abs=1e-6)
+    assert angles_to(toward, (2.0, 5.0), steps=steps_of(toward))[1] == pytest.approx(90.0)
 
 
 def test_standing_still_has_no_angle() -> None:
-    assert np.isnan(angles_to(np.array([[1.0, 1.0], [1.0, 1.0]]), (0.0, 0.0))).all()
-    assert np.isnan(angles_to(np.array([[1.0, 1.0]]), (0.0, 0.0))).all()
+    for places in (np.array([[1.0, 1.0], [1.0, 1.0]]), np.array([[1.0, 1.0]])):
+        assert np.isnan(angles_to(places, (0.0, 0.0), steps=steps_of(places))).all()
 
 
 def test_off_the_grid_is_false() -> None:
@@ -27,13 +27,9 @@ def test_off_the_grid_is_false() -> None:
     assert both.tolist() == [[True, False, False, False], [False, True, False, False]]
 
 
-def test_points_of_a_walk_by_storey() -> None:
-    assert points_on(("ground", "first", "ground"), "ground").tolist() == [0, 2]
-    assert len(points_on(("ground",), "attic")) == 0
-
-
 def test_walked_distance_to_the_first() -> None:
     walked = walked_along(np.array([[0.0, 0.0], [3.0, 4.0], [3.0, 5.0]]))
     assert walked.tolist() == [0.0, 5.0, 6.0]
     assert first_walked(walked, np.array([False, False, True])) == 6.0
     assert math.isinf(first_walked(walked, np.zeros(3, dtype=bool)))
+    assert walked_along(np.empty((0, 2))).tolist() == []

@@ -27,10 +27,12 @@ from wardwright.model.place import Place
 from wardwright.model.site import Site
 from wardwright.physics.detection import from_site
 from wardwright.physics.detection.from_site import (
+    Noticing,
     Watch,
     crossing_angles,
     noticed_along,
     seen_facts,
+    walks_of,
     watch,
     watch_elsewhere,
 )
@@ -53,6 +55,15 @@ def room(**parts: Any) -> Site:
     """One room with a door in the east wall, the detector in the south-west corner."""
     door = opening("door", "east", 3.0, hinge="end", swing="right")
     return one_room(**({"openings": (door,), "devices": (CORNER,)} | parts))
+
+
+def noticed_on(site: Site, device: Device, *, posture: Any = "upright", **way: Any) -> Noticing:
+    walks = walks_of([(way["points"], way["storeys"], way["clock"])])
+    return noticed_along(site, CATALOGUE, device, walks=walks, posture=posture)[0]
+
+
+def angles_on(site: Site, device: Device, *, points: Any, storeys: Any, clock: Any) -> np.ndarray:
+    return crossing_angles(site, CATALOGUE, device, walks=walks_of([(points, storeys, clock)]))
 
 
 def straight(start: tuple[float, float], end: tuple[float, float], pace: float = 1.0) -> dict[str, Any]:
@@ -244,13 +255,13 @@ def test_nobody_is_noticed_before_the_high_side_shape(seed: int) -> None:
     hall = on_wall("hall", "fan", "study-wall", float(rng.uniform(3.0, 5.0)))
     start = (float(rng.uniform(0.3, 3.7)), 4.0 + float(rng.uniform(-0.2, 0.2)))
     way = straight(start, (4.6, start[1]), float(rng.uniform(0.3, 3.0)))
-    found = noticed_along(site.model_copy(update={"openings": gap}), CATALOGUE, hall, **way)
+    found = noticed_on(site.model_copy(update={"openings": gap}), hall, **way)
     assert found.noticed_m.min() >= found.entered_m - 0.05
     assert np.isfinite(found.entered_m)
 
 
 def test_a_walk_from_the_door_is_noticed_before_it_reaches_the_core() -> None:
-    found = noticed_along(room(), CATALOGUE, CORNER, **straight((4.8, 2.85), (0.5, 1.0), 2.5))
+    found = noticed_on(room(), CORNER, **straight((4.8, 2.85), (0.5, 1.0), 2.5))
     assert found.entered_m <= found.noticed_m.min()
     assert found.noticed_m.max() <= found.surely_m < math.inf
     assert (np.diff(found.noticed_m) <= 0.0).all()
@@ -259,10 +270,10 @@ def test_a_walk_from_the_door_is_noticed_before_it_reaches_the_core() -> None:
 def test_a_walk_on_another_storey_or_none_is_never_noticed() -> None:
     way = straight((4.8, 2.85), (0.5, 1.0)) | {"storeys": ("attic",) * 200}
     way["storeys"] = way["storeys"][: len(way["points"])]
-    found = noticed_along(room(), CATALOGUE, CORNER, **way)
+    found = noticed_on(room(), CORNER, **way)
     assert math.isinf(found.entered_m)
     assert np.isinf(found.noticed_m).all()
-    none = noticed_along(room(), CATALOGUE, CORNER, points=np.empty((0, 2)), storeys=(), clock=np.empty(0))
+    none = noticed_on(room(), CORNER, points=np.empty((0, 2)), storeys=(), clock=np.empty(0))
     assert math.isinf(none.surely_m)
 
 
@@ -289,17 +300,14 @@ def test_a_low_table_hides_floor_at_0_3_m_and_not_at_1_m() -> None:
 def test_crossing_angles_are_across_and_toward() -> None:
     across = straight((3.5, 0.5), (0.5, 3.5))
     toward = straight((3.5, 3.5), (1.0, 1.0))
-    angles = [
-        crossing_angles(room(), CATALOGUE, CORNER, points=way["points"], storeys=way["storeys"])
-        for way in (across, toward)
-    ]
+    angles = [angles_on(room(), CORNER, **way) for way in (across, toward)]
     assert np.nanmax(angles[0]) == pytest.approx(90.0, abs=2.0)
     assert np.nanmax(angles[1]) == pytest.approx(0.0, abs=0.01)
 
 
 def test_outside_the_shape_there_is_no_angle() -> None:
     way = straight((30.0, 30.0), (31.0, 30.0))
-    found = crossing_angles(room(), CATALOGUE, CORNER, points=way["points"], storeys=way["storeys"])
+    found = angles_on(room(), CORNER, **way)
     assert np.isnan(found).all()
 
 
@@ -383,7 +391,7 @@ def test_open_balusters_are_seen_through_on_the_high_side_only() -> None:
 def test_somebody_coming_up_the_stairs_is_noticed_on_the_flight() -> None:
     site, device = landing_house("none")
     way = straight((1.0, 1.5), (4.0, 1.5))
-    up = noticed_along(site, CATALOGUE, device, **way)
+    up = noticed_on(site, device, **way)
     assert np.isfinite(up.noticed_m[2])
     assert up.noticed_m[2] < 3.0
 
@@ -407,7 +415,7 @@ def test_nobody_is_noticed_on_a_flight_before_the_high_side_shape(
     side = float(rng.uniform(0.8, 2.2))
     way = straight((1.0, side), (3.7, side), float(rng.uniform(0.3, 3.0)))
     way["storeys"] = ("ground",) * len(way["points"])
-    found = noticed_along(site, CATALOGUE, device, posture=posture, **way)
+    found = noticed_on(site, device, posture=posture, **way)
     # A cell and a step of the walk: the shape is told by cells.
     assert found.noticed_m.min() >= found.entered_m - 0.15 or np.isinf(found.noticed_m).all()
 

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from wardwright.physics.detection.contrast import contrast_factor
 from wardwright.physics.detection.noticing import Detector, Needs, Walk, filled_halves, noticed_at
 from wardwright.physics.detection.walkers import body_of
+from wardwright.physics.detection.walks import walks_of
 from wardwright.physics.detection.zones import (
     beam_width,
     pair_rate,
@@ -43,8 +44,13 @@ def walk(start: Any, end: Any, pace: float = 1.0) -> Walk:
     return Walk(start + share * (end - start), np.zeros(len(share)), share[:, 0] * length / pace)
 
 
+def noticed_on(way: Walk, one: Detector, *, reaches: Any, posture: Any = "upright") -> np.ndarray:
+    alone = walks_of([(way.places, ("ground",) * len(way.places), way.clock)])
+    return noticed_at(alone, way.floors, one, reaches=reaches, body=body_of(posture))[0]
+
+
 def noticed(way: Walk, *, posture: Any = "upright", **facts: Any) -> float:
-    return float(noticed_at(way, detector(**facts), reaches=[99.0], body=body_of(posture))[0])
+    return float(noticed_on(way, detector(**facts), reaches=[99.0], posture=posture)[0])
 
 
 def across(radius: float, pace: float = 1.0, **facts: Any) -> float:
@@ -101,12 +107,12 @@ def test_edges_too_far_apart_in_time_do_not_add_up() -> None:
     near = detector()
     slow = near._replace(needs=near.needs._replace(window=0.05))
     way = walk((6.0, -3.0), (6.0, -1.0), 0.3)
-    assert noticed_at(way, slow, reaches=[99.0], body=body_of("upright"))[0] > noticed(way)
+    assert noticed_on(way, slow, reaches=[99.0])[0] > noticed(way)
 
 
 def test_a_longer_reach_never_notices_later() -> None:
     way = walk((11.0, -4.0), (5.0, 3.0))
-    found = noticed_at(way, detector(), reaches=[6.0, 8.0, 10.0, 14.0], body=body_of("upright"))
+    found = noticed_on(way, detector(), reaches=[6.0, 8.0, 10.0, 14.0])
     assert (np.diff(found) <= 0.0).all()
 
 
@@ -127,7 +133,7 @@ def test_points_at_the_same_time_are_no_infinite_speed() -> None:
 def test_out_of_reach_or_a_single_point_is_never_noticed() -> None:
     assert np.isinf(noticed(walk((200.0, 0.0), (190.0, 0.0))))
     single = Walk(np.array([[5.0, 0.0]]), np.zeros(1), np.zeros(1))
-    assert np.isinf(noticed_at(single, detector(), reaches=[9.0], body=body_of("upright"))[0])
+    assert np.isinf(noticed_on(single, detector(), reaches=[9.0])[0])
 
 
 def noticed_step_by_step(way: Walk, one: Detector, *, reach: float, posture: Any) -> float:
@@ -176,6 +182,21 @@ def test_points_left_out_beforehand_change_nothing(seed: int, posture: Any) -> N
     one = detector(air_c=float(rng.uniform(15, 30)), edges=int(rng.integers(1, 4)))
     one = one._replace(ends=one.ends * rng.uniform(0.3, 1.2, len(one.ends)))
     reaches = (6.0, 9.0, 9.0, 14.0)
-    found = noticed_at(Walk(places, floors, clock), one, reaches=reaches, body=body_of(posture))
+    found = noticed_on(Walk(places, floors, clock), one, reaches=reaches, posture=posture)
     slow = [noticed_step_by_step(Walk(places, floors, clock), one, reach=r, posture=posture) for r in reaches]
     assert found == pytest.approx(slow, abs=1e-9)
+
+
+@given(st.integers(0, 9999))
+def test_walks_laid_end_to_end_are_noticed_as_each_alone(seed: int) -> None:
+    rng = np.random.default_rng(seed)
+    ways = []
+    for _ in range(int(rng.integers(0, 5))):
+        whole = walk(*rng.uniform(-4.0, 13.0, (2, 2)), pace=float(rng.uniform(0.2, 3.0)))
+        kept = slice(0, int(rng.integers(0, len(whole.places) + 1)))
+        ways.append(Walk(whole.places[kept], whole.floors[kept], whole.clock[kept]))
+    one, reaches = detector(edges=int(rng.integers(1, 4))), (9.0, 6.0, 9.0, 14.0)
+    together = walks_of((way.places, ("ground",) * len(way.places), way.clock) for way in ways)
+    floors = np.concatenate([np.zeros(0), *(way.floors for way in ways)])
+    found = noticed_at(together, floors, one, reaches=reaches, body=body_of("upright"))
+    assert found.tolist() == [noticed_on(way, one, reaches=reaches).tolist() for way in ways]

@@ -3,14 +3,29 @@
 from __future__ import annotations
 
 import math
-from functools import lru_cache
 
 import numpy as np
 
-from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray
+from wardwright.geometry.raster import BoolArray, FloatArray, Grid
 
 
-def angles_to(places: FloatArray, eye: tuple[float, float]) -> FloatArray:
+def steps_of(places: FloatArray) -> FloatArray:
+    """Which way a walk goes at each of its points.
+
+    Parameters
+    ----------
+    places : ndarray, shape (N, 2)
+        The walk on the plan. [m]
+
+    Returns
+    -------
+    ndarray, shape (N, 2)
+        Half of what lies between the points before and after; 0 where the walk stands still. [m]
+    """
+    return np.gradient(places, axis=0) if len(places) > 1 else np.zeros(places.shape)
+
+
+def angles_to(places: FloatArray, eye: tuple[float, float], *, steps: FloatArray) -> FloatArray:
     """Angle between a walk and the line to one point, all along it.
 
     Parameters
@@ -19,6 +34,8 @@ def angles_to(places: FloatArray, eye: tuple[float, float]) -> FloatArray:
         The walk on the plan. [m]
     eye : tuple of float
         The point. [m]
+    steps : ndarray, shape (N, 2)
+        Which way it goes at each place, of any length. [m]
 
     Returns
     -------
@@ -28,16 +45,13 @@ def angles_to(places: FloatArray, eye: tuple[float, float]) -> FloatArray:
     Examples
     --------
     >>> walk = np.array([[1.0, -1.0], [1.0, 0.0], [1.0, 1.0]])
-    >>> angles_to(walk, (0.0, 0.0)).round(1).tolist()
+    >>> angles_to(walk, (0.0, 0.0), steps=steps_of(walk)).round(1).tolist()
     [45.0, 90.0, 45.0]
     """
-    if len(places) < 2:
-        return np.full(len(places), np.nan)
-    way = np.gradient(places, axis=0)
     toward = np.asarray(eye) - places
-    lengths = np.hypot(way[:, 0], way[:, 1]) * np.hypot(toward[:, 0], toward[:, 1])
+    lengths = np.hypot(steps[:, 0], steps[:, 1]) * np.hypot(toward[:, 0], toward[:, 1])
     moves = lengths > 1e-12
-    cosine = np.abs((way * toward).sum(axis=1)) / np.where(moves, lengths, 1.0)
+    cosine = np.abs((steps * toward).sum(axis=1)) / np.where(moves, lengths, 1.0)
     return np.where(moves, np.degrees(np.arccos(np.clip(cosine, 0.0, 1.0))), np.nan)
 
 
@@ -65,34 +79,13 @@ def mask_at(grid: Grid, mask: BoolArray, places: FloatArray) -> BoolArray:
     return values
 
 
-@lru_cache(maxsize=1024)
-def points_on(storeys: tuple[str, ...], storey: str) -> IntArray:
-    """Which points of a walk lie on one storey, remembered, since every detector asks.
-
-    Parameters
-    ----------
-    storeys : tuple of str, length N
-        The storey of each point.
-    storey : str
-        The storey.
-
-    Returns
-    -------
-    ndarray of int, shape (K,)
-        Indexes of the points, not to be written to. [-]
-    """
-    found: IntArray = np.nonzero(np.asarray(storeys) == storey)[0]
-    found.flags.writeable = False
-    return found
-
-
 def walked_along(places: FloatArray) -> FloatArray:
     """Distance walked to each point.
 
     Parameters
     ----------
     places : ndarray, shape (N, 2)
-        The walk on the plan, N at least 1. [m]
+        The walk on the plan. [m]
 
     Returns
     -------
@@ -100,7 +93,7 @@ def walked_along(places: FloatArray) -> FloatArray:
         On the plan, 0 at the first. [m]
     """
     steps = np.diff(places, axis=0)
-    return np.concatenate([[0.0], np.cumsum(np.hypot(steps[:, 0], steps[:, 1]))])
+    return np.concatenate([[0.0], np.cumsum(np.hypot(steps[:, 0], steps[:, 1]))])[: len(places)]
 
 
 def first_walked(walked: FloatArray, mask: BoolArray) -> float:

@@ -31,10 +31,10 @@ from wardwright.model.site import Site
 from wardwright.model.surfaces import Level, clear_of_walls, level_of, levels_by_stairs
 from wardwright.physics.detection.areas import Owned, facts_of, owner_before
 from wardwright.physics.detection.contrast import contrast_factor
-from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at, points_on, walked_along
+from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at
 from wardwright.physics.detection.depth import core_cells
 from wardwright.physics.detection.noticed import Noticing, SeenFacts, Watch
-from wardwright.physics.detection.noticing import Detector, Needs, Walk, noticed_at
+from wardwright.physics.detection.noticing import Detector, Needs, noticed_at
 from wardwright.physics.detection.shapes import (
     FAN_MARGIN_RAD,
     HIGH_REACH,
@@ -47,11 +47,12 @@ from wardwright.physics.detection.shapes import (
     widened,
 )
 from wardwright.physics.detection.walkers import BODY_RADIUS_M, Body, Posture, body_of
+from wardwright.physics.detection.walks import Walks, walks_of
 from wardwright.physics.detection.zones import zone_halves
 
 __all__ = [
-    "Noticing", "Posture", "SeenFacts", "Watch", "crossing_angles", "noticed_along", "seen_facts", "watch",
-    "watch_elsewhere",
+    "Noticing", "Posture", "SeenFacts", "Walks", "Watch", "crossing_angles", "noticed_along", "seen_facts",
+    "walks_of", "watch", "watch_elsewhere",
 ]  # fmt: skip
 
 CELL_M = 0.1
@@ -146,13 +147,11 @@ def noticed_along(
     catalogue: Catalogue,
     device: Device,
     *,
-    points: FloatArray,
-    storeys: Sequence[str],
-    clock: FloatArray,
+    walks: Walks,
     posture: Posture = "upright",
     reach_shares: Sequence[float] = (0.8, 0.9, 1.0, 1.1, 1.2),
-) -> Noticing:
-    """How far one walks on a route before a movement detector notices.
+) -> tuple[Noticing, ...]:
+    """How far one walks on each of some routes before a movement detector notices.
 
     Parameters
     ----------
@@ -162,12 +161,8 @@ def noticed_along(
         For its sheet.
     device : Device
         The detector.
-    points : ndarray, shape (N, 2)
-        The route on the plan, points at most 0.05 m apart. [m]
-    storeys : sequence of str, length N
-        The storey of each point.
-    clock : ndarray, shape (N,)
-        Time at each point. [s]
+    walks : Walks
+        The routes, points at most 0.05 m apart.
     posture : {"upright", "crouch", "crawl", "pet"}, default "upright"
         How somebody goes.
     reach_shares : sequence of float, default (0.8, 0.9, 1.0, 1.1, 1.2)
@@ -175,27 +170,29 @@ def noticed_along(
 
     Returns
     -------
-    Noticing
-        Walked distances on the plan. [m]
+    tuple of Noticing
+        Walked distances on the plan, one for each route. [m]
     """
     placed = _placed(site, catalogue, device)
-    places = np.asarray(points, dtype=np.float64)
-    shares = np.asarray(reach_shares, dtype=np.float64)
-    if len(places) == 0:
-        return Noticing(math.inf, math.inf, np.full(len(shares), np.inf))
-    inside = np.zeros((2, len(places)), dtype=np.bool_)
-    floors = np.full(len(places), placed.level.floor_m - 1e3)
+    inside = np.zeros((2, len(walks.points)), dtype=np.bool_)
+    floors = np.full(len(walks.points), placed.level.floor_m - 1e3)
     for level in (placed.level, *placed.others):
-        there = points_on(tuple(storeys), level.storey.id)
+        there = walks.rows.get(level.storey.id)
         # Zones only look down: nobody is noticed on a floor above the detector's own.
-        if len(there) and level.floor_m <= placed.level.floor_m:
-            shapes, on_it = _watched(placed, level, posture), places[there]
+        if there is not None and level.floor_m <= placed.level.floor_m:
+            shapes, on_it = _watched(placed, level, posture), walks.points[there]
             inside[:, there] = mask_at(shapes.grid, np.stack([shapes.high, shapes.core]), on_it)
             floors[there] = stood_on(level, (placed.level, *placed.others), on_it)
-    walk, walked = Walk(places, floors, np.asarray(clock, dtype=np.float64)), walked_along(places)
-    reaches = shares * placed.sheet.reach_m
-    noticed = noticed_at(walk, _detector(placed), reaches=reaches, body=body_of(posture))
-    return Noticing(first_walked(walked, inside[0]), first_walked(walked, inside[1]), noticed)
+    reaches = np.asarray(reach_shares, dtype=np.float64) * placed.sheet.reach_m
+    noticed = noticed_at(walks, floors, _detector(placed), reaches=reaches, body=body_of(posture))
+    return tuple(
+        Noticing(
+            first_walked(walks.walked[part], inside[0, part]),
+            first_walked(walks.walked[part], inside[1, part]),
+            distances,
+        )
+        for part, distances in zip(walks.parts, noticed, strict=True)
+    )
 
 
 def seen_facts(
@@ -238,10 +235,8 @@ def seen_facts(
     return facts._replace(device=device.id, storey=level.storey.id)
 
 
-def crossing_angles(
-    site: Site, catalogue: Catalogue, device: Device, *, points: FloatArray, storeys: Sequence[str]
-) -> FloatArray:
-    """How a walk crosses a detector's view: 90 is straight across, 0 straight toward it or away.
+def crossing_angles(site: Site, catalogue: Catalogue, device: Device, *, walks: Walks) -> FloatArray:
+    """How walks cross a detector's view: 90 is straight across, 0 straight toward it or away.
 
     Parameters
     ----------
@@ -251,10 +246,8 @@ def crossing_angles(
         For its sheet.
     device : Device
         The detector.
-    points : ndarray, shape (N, 2)
-        The walk on the plan. [m]
-    storeys : sequence of str, length N
-        The storey of each point.
+    walks : Walks
+        The walks, N points in all.
 
     Returns
     -------
@@ -264,9 +257,11 @@ def crossing_angles(
     """
     placed = _placed(site, catalogue, device)
     shapes = _watched(placed, placed.level, "upright")
-    places = np.asarray(points, dtype=np.float64)
-    inside = (np.asarray(storeys) == shapes.storey) & mask_at(shapes.grid, shapes.high, places)
-    return np.where(inside, angles_to(places, placed.eye[:2]), np.nan)
+    angles = np.full(len(walks.points), np.nan)
+    there = walks.rows.get(shapes.storey, np.zeros(0, dtype=np.int64))
+    there = there[mask_at(shapes.grid, shapes.high, walks.points[there])]
+    angles[there] = angles_to(walks.points[there], placed.eye[:2], steps=walks.steps[there])
+    return angles
 
 
 def _placed(site: Site, catalogue: Catalogue, device: Device, *, cell: float = CELL_M) -> _Placed:

@@ -6,6 +6,8 @@ rate band is not noticed at all; the layout of the zones is typical, not a maker
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
@@ -13,6 +15,7 @@ from numpy.typing import ArrayLike
 
 from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.physics.detection.walkers import Body
+from wardwright.physics.detection.walks import Walks
 from wardwright.physics.detection.zones import (
     BEAM_SHAPE,
     Halves,
@@ -48,10 +51,6 @@ class Walk(NamedTuple):
     """What is stood on, shape (N,). [m]"""
     clock: FloatArray
     """Time, shape (N,). [s]"""
-
-    def part(self, rows: slice) -> Walk:
-        """Some of the points."""
-        return Walk(self.places[rows], self.floors[rows], self.clock[rows])
 
 
 class Detector(NamedTuple):
@@ -98,16 +97,20 @@ def filled_halves(walk: Walk, detector: Detector, *, body: Body) -> tuple[BoolAr
     return filled & (near <= detector.ends), near, along
 
 
-def noticed_at(walk: Walk, detector: Detector, *, reaches: ArrayLike, body: Body) -> FloatArray:
-    """How far somebody walks before the detector notices, at several reaches.
+def noticed_at(
+    walks: Walks, floors: FloatArray, detector: Detector, *, reaches: ArrayLike, body: Body
+) -> FloatArray:
+    """How far somebody walks on each of some ways before the detector notices, at several reaches.
 
     An edge is a half that is filled or left, strongly and quickly enough. Noticed is when enough edges of
     different halves lie within the window.
 
     Parameters
     ----------
-    walk : Walk
-        The way, points a few centimetres apart.
+    walks : Walks
+        The ways, W of them, points a few centimetres apart.
+    floors : ndarray, shape (N,)
+        What is stood on at each point. [m]
     detector : Detector
         The detector.
     reaches : array_like, shape (L,)
@@ -117,33 +120,47 @@ def noticed_at(walk: Walk, detector: Detector, *, reaches: ArrayLike, body: Body
 
     Returns
     -------
-    ndarray, shape (L,)
+    ndarray, shape (W, L)
         Walked distance on the plan, inf where never. [m]
     """
     limits = np.asarray(reaches, dtype=np.float64)
-    found = np.full(len(limits), np.inf)
-    within = np.nonzero(_near_rays(walk, detector, reach=float(limits.max()), body=body))[0]
-    if len(walk.places) < 2 or not len(within):
+    found = np.full((len(walks.parts), len(limits)), np.inf)
+    whole = Walk(walks.points, floors, walks.clock)
+    rows, of_walk = _worth_looking_at(
+        _near_rays(whole, detector, reach=float(limits.max()), body=body), walks.parts
+    )
+    if not len(rows):
         return found
-    # One point before and after, so that coming into reach and going out of it are edges too.
-    part = slice(max(0, int(within[0]) - 1), int(within[-1]) + 2)
-    some = walk.part(part)
+    some = Walk(whole.places[rows], whole.floors[rows], whole.clock[rows])
     filled, near, along = filled_halves(some, detector, body=body)
-    row, half = np.nonzero(filled)
-    beyond = near[row, half]
-    # Reaches that as many fillings lie within share their fillings, since these lie within one another.
-    reached = [int(np.count_nonzero(beyond <= limit)) for limit in limits]
-    points = {
-        number: _first_noticed(some, detector, sensed=filled & (near <= limit), along=along, body=body)
-        for number, limit in dict(zip(reached, limits, strict=True)).items()
-    }
-    steps = np.diff(walk.places, axis=0)
-    walked = np.concatenate([[0.0], np.cumsum(np.hypot(steps[:, 0], steps[:, 1]))])
-    for index, number in enumerate(reached):
-        point = points[number]
-        if point >= 0:
-            found[index] = walked[part.start + point]
+    # The least of the reaches that each filling lies within, as its place in their order: each reach has its own
+    # fillings, and these lie within one another.
+    order = np.argsort(limits)
+    least = np.full(filled.shape, len(limits))
+    least[filled] = np.searchsorted(limits[order], near[filled])
+    row, half = np.nonzero((least[1:] != least[:-1]) & (of_walk[1:] == of_walk[:-1])[:, None])
+    strong = _strong(some, detector, row=row, half=half, along=along, body=body)
+    row, half = row[strong], half[strong]
+    was, now = least[row, half], least[row + 1, half]
+    edges = Edges(row + 1, half, np.minimum(was, now), np.maximum(was, now))
+    for walk, at, index in _first_noticed(edges, some.clock, of_walk, detector=detector, count=len(limits)):
+        found[walk, order[index]] = walks.walked[rows[at]]
     return found
+
+
+def _worth_looking_at(near: BoolArray, parts: Sequence[slice]) -> tuple[IntArray, IntArray]:
+    """The points of each walk from just before the first near one to just after the last, and whose they are.
+
+    One point before and after, so that coming into reach and going out of it are edges too.
+    """
+    rows, of_walk = [np.zeros(0, dtype=np.int64)], [np.zeros(0, dtype=np.int64)]
+    for index, part in enumerate(parts):
+        within = np.nonzero(near[part])[0]
+        if len(within) and part.stop - part.start > 1:
+            first, last = int(within[0]) + part.start - 1, int(within[-1]) + part.start + 2
+            rows.append(np.arange(max(part.start, first), min(part.stop, last)))
+            of_walk.append(np.full(len(rows[-1]), index))
+    return np.concatenate(rows), np.concatenate(of_walk)
 
 
 def _near_rays(walk: Walk, detector: Detector, *, reach: float, body: Body) -> BoolArray:
@@ -164,26 +181,47 @@ def _near_rays(walk: Walk, detector: Detector, *, reach: float, body: Body) -> B
     return near
 
 
+class Edges(NamedTuple):
+    """Halves that are filled or left, strongly and quickly enough, in the order of rows; shape (E,) each."""
+
+    row: IntArray
+    """The point at which they are. [-]"""
+    half: IntArray
+    """Of the detector. [-]"""
+    low: IntArray
+    """The edge is one for the reaches from this on, in their order ... [-]"""
+    high: IntArray
+    """... up to before this. [-]"""
+
+
 def _first_noticed(
-    walk: Walk, detector: Detector, *, sensed: BoolArray, along: FloatArray, body: Body
-) -> int:
-    """The first point at which enough edges lie within the window; -1: none."""
-    needed = detector.needs.edges
-    row, half = np.nonzero(sensed[1:] != sensed[:-1])
-    strong = _strong(walk, detector, row=row, half=half, along=along, body=body)
-    row, half = row[strong], half[strong]
-    if not len(row):
-        return -1
+    edges: Edges, clock: FloatArray, of_walk: IntArray, *, detector: Detector, count: int
+) -> Iterator[tuple[int, IntArray, IntArray]]:
+    """Of each walk, the first points at which enough edges lie within the window, and for which of the reaches."""
+    if not len(edges.row):
+        return
     # Rows with an edge are enough: between them edges only go out of the window.
-    first = np.ones(len(row), dtype=np.bool_)
-    first[1:] = row[1:] != row[:-1]
-    last = np.full((int(np.count_nonzero(first)), sensed.shape[1]), -np.inf)
-    last[np.cumsum(first) - 1, half] = walk.clock[row + 1]
-    # Time of each half's last edge, at every such point.
-    np.maximum.accumulate(last, axis=0, out=last)
-    at = row[first] + 1
-    together = np.count_nonzero(walk.clock[at, None] - last <= detector.needs.window, axis=1) >= needed
-    return int(at[int(together.argmax())]) if together.any() else -1
+    is_new = np.ones(len(edges.row), dtype=np.bool_)
+    is_new[1:] = edges.row[1:] != edges.row[:-1]
+    at, number = edges.row[is_new], np.cumsum(is_new) - 1
+    # Reaches between which no edge comes or goes are alike.
+    met = np.bincount(np.concatenate([edges.low, edges.high]), minlength=count + 1)
+    alike = np.cumsum((met[:count] > 0) & (np.arange(count) > 0))
+    last = np.full((len(at), int(alike[-1]) + 1, len(detector.ends)), -np.inf)
+    for index in np.nonzero(np.diff(alike, prepend=-1))[0].tolist():
+        mine = (edges.low <= index) & (index < edges.high)
+        last[number[mine], alike[index], edges.half[mine]] = clock[edges.row[mine]]
+    walk_of_row = of_walk[at]
+    begins = np.nonzero(np.diff(walk_of_row, prepend=-1))[0].tolist()
+    parts = [slice(*pair) for pair in pairwise([*begins, len(at)])]
+    for part in parts:
+        # Time of each half's last edge, at every such point of one walk.
+        np.maximum.accumulate(last[part], axis=0, out=last[part])
+    within = np.count_nonzero(clock[at][:, None, None] - last <= detector.needs.window, axis=2)
+    together = (within >= detector.needs.edges)[:, alike]
+    for part in parts:
+        some = np.nonzero(together[part].any(axis=0))[0]
+        yield int(walk_of_row[part.start]), at[part][together[part].argmax(axis=0)[some]], some
 
 
 def _strong(

@@ -1,0 +1,88 @@
+"""The alarm as far as a race hangs on it, so that what is remembered by it outlives every other change of a site."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import NamedTuple
+
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device, DeviceKind, FreeMount, OpeningMount
+from wardwright.model.programme import Behaviour, Programme
+from wardwright.model.site import Site
+from wardwright.trials.watchers import has_sounder, heard_in
+
+DETECTORS = ("movement-detector", "opening-contact")
+NO_MATTER_WHERE: tuple[DeviceKind, ...] = ("keypad", "keyfob", "sounder")
+"""Kinds of devices that neither notice an intruder nor are gone for: a race hangs on that they are there only."""
+
+
+class Alarm(NamedTuple):
+    """Detectors with how their zones behave, and what the control unit does with them."""
+
+    heard: tuple[tuple[Device, Behaviour], ...]
+    """In the order of ids."""
+    programme: Programme
+    sounds: bool
+    """Whether there is a sounder."""
+
+    def with_detector(self, device: Device, behaviour: Behaviour) -> Alarm:
+        """The same with one detector more."""
+        heard = sorted([*self.heard, (device, behaviour)], key=lambda pair: pair[0].id)
+        return self._replace(heard=tuple(heard))
+
+
+@lru_cache(maxsize=64)
+def alarm_of(site: Site, catalogue: Catalogue, part: str = "full") -> Alarm:
+    """The alarm of a site with one part set.
+
+    Parameters
+    ----------
+    site : Site
+        The site.
+    catalogue : Catalogue
+        Sheets.
+    part : str, default "full"
+        What is set.
+
+    Returns
+    -------
+    Alarm
+        With the detectors that a zone of that part hears.
+    """
+    behaviours = heard_in(site, part)
+    heard = tuple(
+        (device, behaviours[device.id])
+        for device in sorted(site.devices, key=lambda one: one.id)
+        if device.id in behaviours and catalogue.sheet(device.sheet).kind in DETECTORS
+    )
+    return Alarm(heard, site.programme, has_sounder(site, catalogue))
+
+
+def as_met(site: Site, catalogue: Catalogue, *, but: tuple[DeviceKind, ...] = NO_MATTER_WHERE) -> Site:
+    """The site as an intruder meets it: the same wherever a keypad or a sounder stands.
+
+    Answers about an intruder are remembered by it, so that they outlive a move of such a device.
+
+    Parameters
+    ----------
+    site : Site
+        The site.
+    catalogue : Catalogue
+        Sheets.
+    but : tuple of str, default NO_MATTER_WHERE
+        The kinds of devices whose places do not matter.
+
+    Returns
+    -------
+    Site
+        With such devices all in one place; those on an opening are left as they are.
+    """
+    anywhere = FreeMount(storey=site.storeys[0].id, at_m=(0.0, 0.0)) if site.storeys else None
+
+    def placed(device: Device) -> Device:
+        if isinstance(device.mount, OpeningMount) or anywhere is None:
+            return device
+        is_alike = catalogue.sheet(device.sheet).kind in but
+        return device.model_copy(update={"mount": anywhere}) if is_alike else device
+
+    return site.model_copy(update={"devices": tuple(placed(one) for one in site.devices)})
