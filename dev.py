@@ -4,7 +4,7 @@
     python3 dev.py demo             the main job on a sample house
     python3 dev.py test             every check: style, types, layers, spelling, tests
     python3 dev.py test ARGS...     the tests alone, ARGS handed on to pytest
-    python3 dev.py prove            the long runs; writes docs/accuracy.md and docs/benchmarks.md
+    python3 dev.py prove            the long runs; writes docs/accuracy.md, benchmarks.md and given-houses.md
     python3 dev.py run ARGS...      the program itself: `run ask sample:terrace`
 
 Needs Python 3.11 or newer and nothing else. It makes .venv/ beside itself; what `demo` and `run` write lies where
@@ -158,7 +158,8 @@ def prove() -> int:
     print("-- long property runs (pytest)", flush=True)
     failed = call([str(PYTHON), "-m", "pytest", "-n", "2", "-q"], environment=environment)
     print("-- reports", flush=True)
-    failed |= call([str(PYTHON), str(ROOT / "scripts" / "build-reports")], environment=environment)
+    for script in ("build-reports", "build-given-houses"):
+        failed |= call([str(PYTHON), str(ROOT / "scripts" / script)], environment=environment)
     return 1 if failed else 0
 
 

@@ -45,6 +45,8 @@ SIDE_M = 0.35
 """How far from an opening's faces its rooms are looked for. [m]"""
 SPLITTER_NEAR_M = 0.1
 """A room this close to a line where nothing is built lies along it. [m]"""
+RAILED = 0.3
+"""A room without a type that is railed along this share of its outline is a balcony. [-]"""
 OFF_AXES_DEG = 1.5
 """A wall longer than half a metre and turned by more is off the axes. [deg]"""
 TOUCHING_M, LEAST_EDGE_M = 0.06, 0.3
@@ -111,6 +113,8 @@ class Plan:
         self.data = data
         self.odd = Oddities()
         self.rooms: dict[str, shapely.Polygon] = {}
+        self.kinds: dict[str, str] = {}
+        """What each room is: by the file or, without a type there, by its railings."""
         self.walls: dict[str, dict[str, Any]] = {}
         self.areas: dict[str, shapely.Polygon] = {}
 
@@ -158,7 +162,8 @@ class Plan:
             if room.get("holes"):
                 self.odd.holes.append(room["id"])
             self.rooms[room["id"]] = outline
-            kind = room["type"] or "ROOM"
+            kind = room["type"] or ("BALCONY" if self._is_railed(outline) else "ROOM")
+            self.kinds[room["id"]] = kind
             words = WORDS.get(kind, kind.lower().replace("_", " ") if kind != "NOT_DEFINED" else "room")
             named[words] += 1
             fields = {
@@ -276,12 +281,20 @@ class Plan:
         near = shapely.shortest_line(shapely.Point(middle), self.rooms[room])
         return float((shapely.get_coordinates(near)[-1] - middle) @ left)
 
+    def _is_railed(self, outline: shapely.Polygon) -> bool:
+        """Whether a good part of a room's outline is railing: a balcony, though the file does not say so."""
+        railings = [shapely.Polygon(w["polygon"]) for w in self.data["walls"] if w["kind"] == "railing"]
+        if not railings:
+            return False
+        railed = outline.exterior.intersection(shapely.union_all(railings).buffer(SPLITTER_NEAR_M)).length
+        return bool(railed > RAILED * outline.exterior.length)
+
     def _is_balcony(self, room: str) -> bool:
-        return any(r["id"] == room and USES.get(r["type"]) == "balcony" for r in self.data["rooms"])
+        return USES.get(self.kinds.get(room, "")) == "balcony"
 
     def _name(self, opening: dict[str, Any], fields: dict[str, Any]) -> str:
         inside = next(r for r in opening["rooms"] if r in self.rooms)
-        kind = next(r["type"] for r in self.data["rooms"] if r["id"] == inside) or "room"
+        kind = self.kinds[inside]
         words = WORDS.get(kind, kind.lower().replace("_", " "))
         what = {"entrance_door": "entrance door", "sliding_door": "sliding door"}.get(
             opening["kind"], fields["kind"]

@@ -12,6 +12,7 @@ from wardwright.documents.drawing.house import (
     draw_stair,
     draw_walls,
     furniture,
+    low_walls,
     name_fixture,
     openings_of,
     others_part,
@@ -19,7 +20,7 @@ from wardwright.documents.drawing.house import (
 )
 from wardwright.documents.drawing.labels import Board
 from wardwright.documents.drawing.recording import Hatch, Head, Line, Polygon, Polyline, Recorder, Text, Verb
-from wardwright.model.placement import opening_footprint
+from wardwright.model.placement import opening_footprint, wall_footprint
 from wardwright.model.site import Site
 
 
@@ -81,10 +82,27 @@ def test_labels_are_kept_off_furniture_and_flights(site: Site) -> None:
 
 def test_walls_are_one_area(site: Site) -> None:
     recorder = Recorder()
-    draw_walls(recorder, wall_area(site, "ground"), faint=others_part(site, "ground"))
+    draw_walls(
+        recorder, wall_area(site, "ground"), faint=others_part(site, "ground"), low=low_walls(site, "ground")
+    )
     (polygon,) = [verb for verb in verbs(recorder) if isinstance(verb, Polygon)]
     assert polygon.style == "wall"
     assert area_of(polygon.rings).area == pytest.approx(wall_area(site, "ground").area)
+
+
+def test_a_parapet_is_drawn_by_its_faces(site: Site) -> None:
+    low, *others = [wall for wall in site.walls if wall.storey == "ground"]
+    parapet = low.model_copy(update={"height_m": 1.0})
+    balcony = site.model_copy(update={"walls": tuple(parapet if w is low else w for w in site.walls)})
+    recorder = Recorder()
+    area = wall_area(balcony, "ground")
+    draw_walls(recorder, area, faint=others_part(balcony, "ground"), low=low_walls(balcony, "ground"))
+    areas = {verb.style: area_of(verb.rings) for verb in verbs(recorder) if isinstance(verb, Polygon)}
+    assert set(areas) == {"wall", "wall-low"}
+    # Where another wall stands too, that one is drawn.
+    rest = shapely.union_all([shapely.Polygon(wall_footprint(wall)) for wall in others])
+    assert areas["wall-low"].intersection(rest).area < 1e-6
+    assert areas["wall-low"].area + areas["wall"].area == pytest.approx(area.area)
 
 
 def test_walls_about_a_neighbour_alone_are_faint(site: Site) -> None:
@@ -94,7 +112,12 @@ def test_walls_about_a_neighbour_alone_are_faint(site: Site) -> None:
     )
     recorder = Recorder()
     shared = site.model_copy(update={"spaces": spaces})
-    draw_walls(recorder, wall_area(shared, "ground"), faint=others_part(shared, "ground"))
+    draw_walls(
+        recorder,
+        wall_area(shared, "ground"),
+        faint=others_part(shared, "ground"),
+        low=low_walls(shared, "ground"),
+    )
     areas = {verb.style: area_of(verb.rings) for verb in verbs(recorder) if isinstance(verb, Polygon)}
     # The outer wall north of the kitchen is the neighbour's alone; the wall between is ours as well.
     assert areas["wall-else"].contains(shapely.Point(2.5, 8.65))

@@ -22,6 +22,8 @@ ON_ITSELF = 0.31
 RISER_M = 0.19
 """Height of a step where only the storeys are known: for the number of treads drawn. [m] (assumption)"""
 
+LOOKED_OVER_M = 1.2
+"""A wall whose top is lower, such as a parapet, is drawn by its faces alone. [m] (assumption: an eye is higher)"""
 TOUCH_M = 0.1
 """A wall this near to a space is about it. [m] (assumption)"""
 
@@ -89,15 +91,33 @@ def wall_area(site: Site, storey_id: str) -> shapely.Geometry:
     return solid.difference(shapely.union_all(holes)) if holes else solid
 
 
+def low_walls(site: Site, storey_id: str) -> shapely.Geometry:
+    """What only parapets and other low walls of a storey stand on. [m]"""
+    parts: dict[bool, list[shapely.Geometry]] = {True: [], False: []}
+    for wall in site.walls:
+        if wall.storey == storey_id:
+            is_low = wall.height_m is not None and wall.base_m + wall.height_m < LOOKED_OVER_M
+            parts[is_low].append(shapely.Polygon(wall_footprint(wall)).buffer(0))
+    return shapely.union_all(parts[True]).difference(shapely.union_all(parts[False]))
+
+
 def openings_of(site: Site, storey_id: str) -> tuple[tuple[Wall, Opening], ...]:
     """The openings of a storey, each with its wall."""
     walls = {wall.id: wall for wall in site.walls if wall.storey == storey_id}
     return tuple((walls[o.wall], o) for o in site.openings if o.wall in walls)
 
 
-def draw_walls(recorder: Recorder, solid: shapely.Geometry, *, faint: shapely.Geometry) -> None:
-    """Draw walls as solid ink, those in the faint area faint."""
-    for style, part in (("wall-else", solid.intersection(faint)), ("wall", solid.difference(faint))):
+def draw_walls(
+    recorder: Recorder, solid: shapely.Geometry, *, faint: shapely.Geometry, low: shapely.Geometry
+) -> None:
+    """Draw walls as solid ink, those in the faint area faint, low ones by their faces."""
+    tall = solid if low.is_empty else solid.difference(low)
+    styled = (
+        ("wall-low", solid.intersection(low)),
+        ("wall-else", tall.intersection(faint)),
+        ("wall", tall.difference(faint)),
+    )
+    for style, part in styled:
         rings = rings_of(part)
         if rings:
             recorder.polygon(style, rings)

@@ -51,6 +51,7 @@ INKS: dict[str, Ink] = {
     # The house
     "wall": Ink(width_mm=0.25, fill="ink"),
     "wall-else": Ink(stroke=None, fill="faint"),
+    "wall-low": Ink(width_mm=0.18, fill="paper"),
     "opening": Ink(width_mm=0.18, fill="paper"),
     "glass": Ink(width_mm=0.18),
     "leaf": Ink(width_mm=0.35),

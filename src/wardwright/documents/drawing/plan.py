@@ -15,6 +15,7 @@ from wardwright.documents.drawing.house import (
     draw_stair,
     draw_walls,
     furniture,
+    low_walls,
     name_fixture,
     openings_of,
     others_part,
@@ -127,7 +128,7 @@ def _board(site: Site, storey_id: str, *, sheet: Sheet, ways: tuple[Sketch, ...]
 def _walls(recorder: Recorder, site: Site, storey_id: str) -> None:
     """Draw the walls and what is in them; somebody else's openings are gaps."""
     faint = others_part(site, storey_id)
-    draw_walls(recorder, wall_area(site, storey_id), faint=faint)
+    draw_walls(recorder, wall_area(site, storey_id), faint=faint, low=low_walls(site, storey_id))
     for wall, opening in openings_of(site, storey_id):
         middle = shapely.Polygon(opening_footprint(wall, opening)).centroid
         if not faint.contains(middle):

@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Sequence
 
+import numpy as np
 import shapely
 
 from wardwright.intake.ifc.file import IfcHouse
@@ -14,7 +15,7 @@ from wardwright.intake.ifc.spaces import Floor, Room
 from wardwright.intake.report import counted, listed, number_word
 from wardwright.model.fabric import Space, Wall
 from wardwright.model.opening import Opening
-from wardwright.model.placement import along, direction, is_way_in, space_at, wall_footprint
+from wardwright.model.placement import direction, is_way_in, wall_footprint
 from wardwright.model.site import Site
 
 PLAN_CUT_M = 1.0
@@ -85,9 +86,11 @@ def _flat_of(space: Space) -> str | None:
 def _party_walls(site: Site) -> list[str]:
     """Where two flats adjoin, by their rooms' codes: how many walls part them on each storey, and whether in line."""
     found: dict[tuple[str, str], dict[str, list[Wall]]] = {}
-    for wall in site.walls:
-        for pair in _parted(site, wall):
-            found.setdefault(pair, {}).setdefault(wall.storey, []).append(wall)
+    for storey in site.storeys:
+        floors = _floors_of_flats(site, storey.id)
+        for wall in site.walls if len(floors) > 1 else ():
+            for pair in _parted(wall, floors) if wall.storey == storey.id else ():
+                found.setdefault(pair, {}).setdefault(storey.id, []).append(wall)
     facts = []
     for (one, other), by_storey in sorted(found.items()):
         said = [
@@ -104,27 +107,38 @@ def _party_walls(site: Site) -> list[str]:
     return facts
 
 
-def _parted(site: Site, wall: Wall) -> set[tuple[str, str]]:
-    """The pairs of flats that a wall has on its two sides."""
-    _, _, length = direction(wall.line_m)
-    pairs = set()
-    for step in range(max(int(length / STEP_M), 1)):
-        sides = []
-        for side in (1.0, -1.0):
-            spaces = (
-                space_at(
-                    site,
-                    wall.storey,
-                    along(wall.line_m, (step + 0.5) * STEP_M, left_m=side * (wall.thickness_m / 2 + far)),
-                )
-                for far in (LINING_M / 3, LINING_M * 2 / 3, LINING_M)
-            )
-            space = next(filter(None, spaces), None)
-            sides.append(None if space is None else _flat_of(space))
-        one, other = sides
-        if one is not None and other is not None and one != other:
-            pairs.add((min(one, other), max(one, other)))
-    return pairs
+def _floors_of_flats(site: Site, storey_id: str) -> dict[str, shapely.Geometry]:
+    """The floor of each flat on one storey, by the letter of its rooms' codes. [m]"""
+    found: dict[str, list[shapely.Polygon]] = {}
+    for space in site.spaces:
+        flat = _flat_of(space)
+        if space.storey == storey_id and flat is not None:
+            found.setdefault(flat, []).append(shapely.Polygon(space.outline_m))
+    floors = {flat: shapely.union_all(rooms) for flat, rooms in sorted(found.items())}
+    shapely.prepare(list(floors.values()))
+    return floors
+
+
+def _parted(wall: Wall, floors: dict[str, shapely.Geometry]) -> set[tuple[str, str]]:
+    """The pairs of flats that a wall has on its two sides, linings looked through."""
+    (ux, uy), (nx, ny), length = direction(wall.line_m)
+    along = (np.arange(max(int(length / STEP_M), 1)) + 0.5) * STEP_M
+    beside = wall.thickness_m / 2 + LINING_M * np.array((1 / 3, 2 / 3, 1.0))
+    (ax, ay), _ = wall.line_m
+    sides = []
+    for side in (1.0, -1.0):
+        x = ax + ux * along[:, None] + nx * side * beside
+        y = ay + uy * along[:, None] + ny * side * beside
+        flats = np.full(len(along), "", dtype=object)
+        for far in (2, 1, 0):  # the nearest counts, so it is written last
+            for flat, floor in floors.items():
+                flats[shapely.contains_xy(floor, x[:, far], y[:, far])] = flat
+        sides.append(flats)
+    return {
+        (min(one, other), max(one, other))
+        for one, other in zip(*sides, strict=True)
+        if one and other and one != other
+    }
 
 
 def _silent_names(site: Site) -> list[str]:
