@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 
 from common.worked_terrace import worked_terrace
 from wardwright.model.device import Device, FreeMount, WallMount
 from wardwright.model.fabric import Storey
 from wardwright.questions.table import ask
-from wardwright.questions.what_it_sees import answers
+from wardwright.questions.what_it_sees import answers, percentile
 from wardwright.store.catalogue import load_catalogue
 
 CATALOGUE = load_catalogue()
@@ -81,3 +82,11 @@ def test_a_control_unit_on_a_storey_without_floor_of_ours_crashes_nothing() -> N
     races = [a for a in found if a.question == 1]
     assert all((a.reason or "").startswith("not computable: ") for a in races)
     assert any("no way on foot" in note for a in found if a.question == 5 for note in a.notes)
+
+
+def test_a_percentile_is_numpys_to_the_last_digit() -> None:
+    rng = np.random.default_rng(3)
+    for number in (1, 2, 3, 20, 21, 137):
+        values = np.sort(rng.uniform(0.0, 90.0, number))
+        for share in (0.05, 0.5, 0.95):
+            assert percentile(values, share) == float(np.percentile(values, 100.0 * share))
