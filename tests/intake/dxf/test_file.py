@@ -2,10 +2,12 @@ from __future__ import annotations
 
 import io
 
+import ezdxf
 import pytest
 
 from common.dxf_plan import Wish, written
 from wardwright.errors import IntakeError
+from wardwright.intake.dxf import file
 from wardwright.intake.dxf.file import is_of, opened
 
 
@@ -48,6 +50,34 @@ def test_a_drawing_without_a_layer_of_walls_names_those_it_has() -> None:
     with pytest.raises(IntakeError, match=r"no layer .* named for walls \(it has: STUFF\)") as caught:
         opened(io.BytesIO(written(Wish(wall_layer="STUFF"))), where="t.dxf")
     assert "WALL" in caught.value.cure
+
+
+def test_a_drawing_of_blocks_within_blocks_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    document = ezdxf.new("R2000")
+    inner = document.blocks.new("block-0")
+    inner.add_line((0, 0), (1, 0), dxfattribs={"layer": "WALL"})
+    for level in range(1, 5):
+        block = document.blocks.new(f"block-{level}")
+        for number in range(10):
+            block.add_blockref(f"block-{level - 1}", (number, 0))
+    document.modelspace().add_blockref("block-4", (0, 0))
+    text = io.StringIO()
+    document.write(text)
+    monkeypatch.setattr(file, "MOST_ENTITIES", 2000)
+    with pytest.raises(IntakeError, match="more than 2000 entities, blocks taken apart") as caught:
+        opened(io.BytesIO(text.getvalue().encode()), where="t.dxf")
+    assert caught.value.cure
+
+
+def test_a_block_within_itself_ends() -> None:
+    document = ezdxf.new("R2000")
+    block = document.blocks.new("round")
+    block.add_line((0, 0), (1, 0), dxfattribs={"layer": "WALL"})
+    block.add_blockref("round", (1, 0))
+    document.modelspace().add_blockref("round", (0, 0))
+    text = io.StringIO()
+    document.write(text)
+    assert 1 <= len(opened(io.BytesIO(text.getvalue().encode()), where="t.dxf").faces) < 50
 
 
 @pytest.mark.parametrize(

@@ -12,11 +12,12 @@ from common.ifc_house import Wish, written
 from wardwright.errors import IntakeError
 from wardwright.intake.ifc.reading import degrees_of, read_ifc
 from wardwright.intake.report import IntakeReport
-from wardwright.model.floor import storey_parts, walkable
+from wardwright.model.floor import lets_through, storey_parts, walkable
 from wardwright.model.placement import ceiling_height, is_way_in, sides_of_opening, space_at
 from wardwright.model.site import Site
 from wardwright.model.validation import problems
 from wardwright.store.catalogue import load_catalogue
+from wardwright.trials.ways_in import ways_in
 
 Given = Callable[[str], Path]
 Read = tuple[Site, IntakeReport]
@@ -362,6 +363,11 @@ def test_a_bungalow_with_curtain_walls_is_read(given: Given) -> None:
         [5.66, 4.9], abs=0.01
     )
     assert {basis for o in panes for field, basis in o.basis if field == "glazing"} == {"guessed"}
+    # Somebody comes in through the glass alone, and nobody walks through it.
+    ways, _ = ways_in(site, load_catalogue())
+    manners = {way.manner for way in ways if way.opening in panes}
+    assert manners == {"through the glass"}
+    assert not any(lets_through(o) for o in panes)
     assert "1 space not a room: Roof" in report.left_out
     assert "1 storey without a room of ours: Roof" in report.left_out
     assert site.name == "SampleHouse4"

@@ -19,7 +19,7 @@ FloatArray = NDArray[np.float64]
 Entity: TypeAlias = Any
 """One entity of a DXF file: its attributes are those of its type, which only the file knows."""
 
-MOST_ENTITIES = 400_000
+MOST_ENTITIES = 150_000
 """A drawing with more, blocks taken apart, is refused. [-] (assumption)"""
 HEAD_BYTES = 100_000
 """The first section of a drawing begins within this. [bytes] (assumption)"""
