@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 import numpy as np
 
@@ -16,7 +17,7 @@ from wardwright.rules.ceiling_spots import ceiling_spots, moved_on_ceiling
 from wardwright.rules.finding import Mend
 from wardwright.rules.glass_ahead import view_from
 from wardwright.rules.hot_things import hot_things_near
-from wardwright.rules.wall_spots import TURN_LIMIT_DEG, wall_spots
+from wardwright.rules.wall_spots import TURN_LIMIT_DEG, WallSpot, wall_spots
 
 CENTRE_SHARE = 1 / 3
 """Share of the fan, about its axis, that is kept off glass. [-] (common practice: not aimed at glass)"""
@@ -26,6 +27,15 @@ TURN_STEP_DEG = 5.0
 """Between directions that are tried. [deg] (assumption)"""
 FREE_VIEW_M = 2.0
 """A detector is not turned to face a wall nearer than this. [m] (assumption)"""
+
+Accepts = Callable[[Device], bool]
+"""Whether a detector, as it would hang, is fit in whatever else is asked of it."""
+
+
+def anywhere(device: Device) -> bool:
+    """Ask nothing more of a detector in its new place."""
+    del device
+    return True
 
 
 def half_centre_deg(sheet: MovementSheet) -> float:
@@ -45,8 +55,10 @@ def is_clear(site: Site, storey: str, eye: Point2, *, heading_deg: float, sheet:
     return view.free_length(heading_deg) >= FREE_VIEW_M
 
 
-def turned_away(site: Site, device: Device, sheet: MovementSheet) -> tuple[Mend, ...]:
-    """The smallest turn, on the spot, that faces no glass; empty if there is none."""
+def turned_away(
+    site: Site, device: Device, sheet: MovementSheet, *, accepts: Accepts = anywhere
+) -> tuple[Mend, ...]:
+    """The smallest turn, on the spot, that faces no glass and is accepted besides; empty if there is none."""
     place = standing(site, device)
     eye = (place.x_m, place.y_m)
     limit, middle = 180.0, place.heading_deg
@@ -58,20 +70,41 @@ def turned_away(site: Site, device: Device, sheet: MovementSheet) -> tuple[Mend,
     steps.sort(key=lambda step: (round(_between(middle + step, place.heading_deg), 6), step))
     for step in steps:
         heading = (middle + step) % 360.0
-        if is_clear(site, place.storey, eye, heading_deg=heading, sheet=sheet):
+        if not is_clear(site, place.storey, eye, heading_deg=heading, sheet=sheet):
+            continue
+        if accepts(device.model_copy(update={"heading_deg": heading})):
             return (Mend(action="turn-device", subject=device.id, values=(("heading_deg", heading),)),)
     return ()
 
 
-def moved_to_better_spot(site: Site, device: Device, sheet: MovementSheet) -> tuple[Mend, ...]:
-    """The nearest clear corner of its space, or else the nearest clear place on its walls; empty if none is."""
+def moved_to_better_spot(
+    site: Site, device: Device, sheet: MovementSheet, *, accepts: Accepts = anywhere
+) -> tuple[Mend, ...]:
+    """The nearest clear corner of its space, or else the nearest clear place on its walls; empty if none is.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    device : Device
+        The detector.
+    sheet : MovementSheet
+        Its sheet.
+    accepts : callable
+        What else is asked of the detector in its new place.
+
+    Returns
+    -------
+    tuple of Mend
+        One, or none.
+    """
     place = standing(site, device)
     here = (place.x_m, place.y_m)
     space = space_at(site, place.storey, here)
     if space is None:
         return ()
     if isinstance(device.mount, CeilingMount) and sheet.angle_deg >= LOOKS_ALL_ROUND_DEG:
-        return _moved_on_ceiling(site, device, space, sheet=sheet)
+        return _moved_on_ceiling(site, device, space, sheet=sheet, accepts=accepts)
     height = min(max(place.height_m, sheet.height_low_m), sheet.height_high_m)
     spots = sorted(
         wall_spots(site, space, height_m=height),
@@ -79,16 +112,29 @@ def moved_to_better_spot(site: Site, device: Device, sheet: MovementSheet) -> tu
     )
     for spot in spots:
         eye = (spot.x_m, spot.y_m)
-        if is_clear(site, place.storey, eye, heading_deg=spot.heading_deg, sheet=sheet):
+        if not is_clear(site, place.storey, eye, heading_deg=spot.heading_deg, sheet=sheet):
+            continue
+        if accepts(hung_at(device, spot, height_m=height)):
             values = spot.values(height, heading_deg=spot.heading_deg % 360.0)
             return (Mend(action="move-device", subject=device.id, values=values),)
     return ()
 
 
-def _moved_on_ceiling(site: Site, device: Device, space: Space, *, sheet: MovementSheet) -> tuple[Mend, ...]:
+def hung_at(device: Device, spot: WallSpot, *, height_m: float) -> Device:
+    """A detector as it would hang at a place on a wall, looking off it or out of its corner."""
+    mount = WallMount(wall=spot.wall, side=spot.side, offset_m=spot.offset_m, height_m=height_m)
+    return device.model_copy(update={"mount": mount, "heading_deg": spot.heading_deg % 360.0})
+
+
+def _moved_on_ceiling(
+    site: Site, device: Device, space: Space, *, sheet: MovementSheet, accepts: Accepts
+) -> tuple[Mend, ...]:
     place = standing(site, device)
     for point in ceiling_spots(space, nearest_to=(place.x_m, place.y_m)):
-        if is_clear(site, place.storey, point, heading_deg=place.heading_deg, sheet=sheet):
+        if not is_clear(site, place.storey, point, heading_deg=place.heading_deg, sheet=sheet):
+            continue
+        mount = CeilingMount(storey=place.storey, at_m=point)
+        if accepts(device.model_copy(update={"mount": mount})):
             return (moved_on_ceiling(device, place.storey, point),)
     return ()
 

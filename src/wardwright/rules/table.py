@@ -23,10 +23,23 @@ from wardwright.rules.control.control_unit_not_watched_by_an_instant_device impo
 from wardwright.rules.control.control_unit_on_entry_route import control_unit_on_entry_route
 from wardwright.rules.finding import Finding
 from wardwright.rules.glass import GLASS_RULES
+from wardwright.rules.movement.animal_can_climb_into_view import animal_can_climb_into_view
+from wardwright.rules.movement.animal_heavier_than_its_detector_passes import (
+    animal_heavier_than_its_detector_passes,
+)
 from wardwright.rules.movement.movement_detector_above_hot_thing import movement_detector_above_hot_thing
 from wardwright.rules.movement.movement_detector_facing_glass import movement_detector_facing_glass
 from wardwright.rules.movement.movement_detector_height_outside_its_sheet import (
     movement_detector_height_outside_its_sheet,
+)
+from wardwright.rules.movement.movement_detector_reach_shorter_than_its_space import (
+    movement_detector_reach_shorter_than_its_space,
+)
+from wardwright.rules.movement.sensitivity_high_where_it_need_not_be import (
+    sensitivity_high_where_it_need_not_be,
+)
+from wardwright.rules.movement.strong_light_straight_on_movement_detector import (
+    strong_light_straight_on_movement_detector,
 )
 from wardwright.rules.names.name_not_clear_or_not_unique import name_not_clear_or_not_unique
 from wardwright.rules.programme import PROGRAMME_RULES
@@ -45,6 +58,11 @@ RULES: tuple[Rule, ...] = tabled(
     movement_detector_above_hot_thing,
     movement_detector_height_outside_its_sheet,
     movement_detector_facing_glass,
+    movement_detector_reach_shorter_than_its_space,
+    strong_light_straight_on_movement_detector,
+    animal_heavier_than_its_detector_passes,
+    animal_can_climb_into_view,
+    sensitivity_high_where_it_need_not_be,
     name_not_clear_or_not_unique,
     *PROGRAMME_RULES,
     no_room_to_service_a_device,

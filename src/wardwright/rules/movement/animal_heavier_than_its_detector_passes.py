@@ -1,0 +1,180 @@
+"""MOV106: an animal too heavy or too tall for the movement detector that sees it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from wardwright.geometry.raster import FloatArray
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import USUAL_MOUNTS, Device, WallMount
+from wardwright.model.device_sheets import DeviceSheet, MovementSheet
+from wardwright.model.placement import standing
+from wardwright.model.site import Site
+from wardwright.model.sketch import Sketch
+from wardwright.physics.detection.from_site import Posture, watch
+from wardwright.physics.detection.walkers import HEIGHTS_M
+from wardwright.rules.ahead import CELL_M, ahead_of
+from wardwright.rules.animals import Roaming, animals
+from wardwright.rules.finding import Finding, Mend
+from wardwright.rules.kit import movement_detectors
+from wardwright.rules.perches import on_floor
+from wardwright.rules.registry import exactly, rule
+
+ROOM_TO_WALK_M2 = 0.25
+"""An animal that is seen on less floor than this is only passing by. [m2] (assumption)"""
+POSTURES: tuple[Posture, ...] = ("pet", "crawl", "crouch", "upright")
+"""Walkers of rising height: the first that is no lower than the animal stands for it."""
+
+
+@rule(
+    code="MOV106",
+    name="animal-heavier-than-its-detector-passes",
+    since="0.1",
+    stage="trial use",
+    mark="derived",  # the limit is the device's own sheet
+    severity="must mend",
+    sources=(),
+)
+def animal_heavier_than_its_detector_passes(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
+    """Animals that walk, while the house is set, where a movement detector sees them that is not made for them.
+
+    What it checks
+        For each movement detector and each animal, whether the detector may notice something of the animal's height
+        on floor where the animal may be, its own space or another that is seen through a door. If so, the animal's
+        weight against the weight that the sheet passes, and, where that is enough, its height against the lowest
+        zone over that floor.
+    Why it matters
+        The dog sets it off, the first time that nobody is in. People then set it less, or not at all.
+    How to put it right
+        Use the sheet given, which passes such an animal, and walk it with the animal. Otherwise keep the animal out
+        of what it sees, with a door that is shut whenever the alarm is set, or watch that space by contacts. A lower
+        sensitivity alone does not do it.
+    What it cannot know
+        How the animal behaves alone; two that walk close together; a guest's dog. Weight is the word of sheets: what
+        counts is how much of it fills the zones.
+
+    Parameters
+    ----------
+    site : Site
+        The house, its animals and devices.
+    catalogue : Catalogue
+        The devices' sheets, and what animals are like.
+
+    Yields
+    ------
+    Finding
+        One for each detector and animal, with its weight and what the sheet passes [kg], or its height and the
+        lowest zone [m]: `must mend` where the sheet names a weight, else `advise`.
+
+    Raises
+    ------
+    NotComputable
+        If there is no movement detector, or no animal is told of.
+    """
+    detectors = movement_detectors(site, catalogue)
+    household = animals(site, catalogue)
+    for device, sheet in detectors:
+        for animal in household:
+            seen = _seen_on(site, catalogue, device, animal=animal, sheet=sheet)
+            if CELL_M**2 * len(seen) < ROOM_TO_WALK_M2:
+                continue
+            if animal.mass_kg > sheet.passes_animals_up_to_kg:
+                yield _too_heavy(site, catalogue, device, sheet=sheet, animal=animal, seen=seen)
+                continue
+            yield from _too_tall(site, device, sheet=sheet, animal=animal)
+
+
+def _seen_on(
+    site: Site, catalogue: Catalogue, device: Device, *, animal: Roaming, sheet: MovementSheet
+) -> FloatArray:
+    """Floor where the animal may be and the detector may notice something as high as it. [m]"""
+    posture = next((one for one in POSTURES if HEIGHTS_M[one] >= animal.height_m), POSTURES[-1])
+    shape = watch(site, catalogue, device, posture=posture)
+    floor = animal.floor_in(ahead_of(site, device, sheet))
+    seen: FloatArray = floor[shape.high[shape.grid.cells_of(floor)]] if len(floor) else floor
+    return seen
+
+
+def _too_heavy(
+    site: Site,
+    catalogue: Catalogue,
+    device: Device,
+    *,
+    sheet: MovementSheet,
+    animal: Roaming,
+    seen: FloatArray,
+) -> Finding:
+    place = standing(site, device)
+    nearest = seen[int(np.argmin(np.round(np.hypot(seen[:, 0] - place.x_m, seen[:, 1] - place.y_m), 6)))]
+    mends = _passing_sheet(catalogue, device, sheet=sheet, mass_kg=animal.mass_kg)
+    is_told = "passes_animals_up_to_kg" in sheet.model_fields_set
+    return animal_heavier_than_its_detector_passes.finding(
+        device.id,
+        f"{device.name}: {animal.pet.name} walks in its sight and is heavier than its sheet passes",
+        cure="Use the sheet given, or keep the animal out of what it sees"
+        if mends
+        else "Keep the animal out of what it sees, or watch that space by contacts: no sheet passes it",
+        severity="must mend" if is_told else "advise",
+        estimate=exactly(animal.mass_kg, "kg", animal.mass_basis),
+        limit=sheet.passes_animals_up_to_kg,
+        mends=mends,
+        sketches=(
+            Sketch(
+                role="fault",
+                storey=place.storey,
+                points=((place.x_m, place.y_m), (float(nearest[0]), float(nearest[1]))),
+                label=animal.pet.name,
+            ),
+        ),
+        related=(animal.pet.id,),
+    )
+
+
+def _too_tall(site: Site, device: Device, *, sheet: MovementSheet, animal: Roaming) -> Iterator[Finding]:
+    inside = on_floor(site, device, sheet, animal=animal)
+    if inside is None:
+        return
+    place = standing(site, device)
+    yield animal_heavier_than_its_detector_passes.finding(
+        device.id,
+        f"{device.name}: {animal.pet.name} is light enough for its sheet, but taller than its lowest zone",
+        cure="Keep the animal out of what it sees, or watch that space by contacts",
+        severity="advise",
+        estimate=exactly(inside.top_m, "m", animal.height_basis),
+        limit=inside.zone_m,
+        sketches=(
+            Sketch(
+                role="fault",
+                storey=place.storey,
+                points=((place.x_m, place.y_m), inside.place),
+                label=animal.pet.name,
+            ),
+        ),
+        related=(animal.pet.id,),
+    )
+
+
+def _passing_sheet(
+    catalogue: Catalogue, device: Device, *, sheet: MovementSheet, mass_kg: float
+) -> tuple[Mend, ...]:
+    """The cheapest sheet that passes such a weight, hangs as this one does, and reaches nearly as far."""
+    fit = [row for row in catalogue.sheets if _may_replace(row, device, sheet=sheet, mass_kg=mass_kg)]
+    best = min(fit, key=lambda row: (row.price, row.id), default=None)
+    if best is None or best.movement is None:
+        return ()
+    values: list[tuple[str, str | float | int | bool]] = [("sheet", best.id)]
+    if isinstance(device.mount, WallMount):
+        low, high = best.movement.height_low_m, best.movement.height_high_m
+        height = min(max(device.mount.height_m, low), high)
+        values += [("height_m", height)] if height != device.mount.height_m else []
+    return (Mend(action="change-device", subject=device.id, values=tuple(values)),)
+
+
+def _may_replace(row: DeviceSheet, device: Device, *, sheet: MovementSheet, mass_kg: float) -> bool:
+    table = row.movement
+    if table is None or device.mount.on not in (row.mounts or USUAL_MOUNTS[row.kind]):
+        return False
+    is_like = table.reach_m >= 0.9 * sheet.reach_m and table.angle_deg >= 0.8 * sheet.angle_deg
+    return is_like and table.passes_animals_up_to_kg >= mass_kg
