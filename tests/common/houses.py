@@ -92,6 +92,9 @@ CATALOGUE = Catalogue(
         sheet("fan", "movement-detector", movement=MovementSheet(**FAN, hot_clearance_m=1.0)),
         sheet("fan-silent-on-heat", "movement-detector", movement=MovementSheet(**FAN)),
         sheet("round", "movement-detector", movement=MovementSheet(**{**FAN, "angle_deg": 360.0})),
+        sheet("fan-of-48-dm", "movement-detector", movement=MovementSheet(**FAN | {"reach_m": 4.8})),
+        sheet("fan-of-200-lx", "movement-detector", movement=MovementSheet(**FAN, white_light_lux=200.0)),
+        sheet("fan-of-2000-lx", "movement-detector", movement=MovementSheet(**FAN, white_light_lux=2000.0)),
         sheet("fan-passing-pets", "movement-detector", movement=MovementSheet(**PET_FAN)),
         sheet(
             "camera",

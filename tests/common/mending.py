@@ -38,6 +38,11 @@ def mended(site: Site, mend: Mend) -> Site:
                 )
             }
         )
+    if mend.action == "change-covering":
+        openings = tuple(
+            one.model_copy(update=values) if one.id == mend.subject else one for one in site.openings
+        )
+        return site.model_copy(update={"openings": openings})
     assert mend.action in ("move-device", "turn-device", "change-device", "change-mount"), mend.action
     assert mend.subject in {device.id for device in site.devices}
     devices = tuple(

@@ -14,6 +14,7 @@ WORKTOP = Fixture(
     kind="worktop",
     centre_m=(2.0, 0.3),
     size_m=(2.0, 0.6),
+    turn_deg=0.0,
     height_m=0.9,
 )
 

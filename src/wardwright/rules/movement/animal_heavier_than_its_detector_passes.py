@@ -42,9 +42,9 @@ def animal_heavier_than_its_detector_passes(site: Site, catalogue: Catalogue) ->
 
     What it checks
         For each movement detector and each animal, whether the detector may notice something of the animal's height
-        on floor where the animal may be, its own space or another that is seen through a door. If so, the animal's
-        weight against the weight that the sheet passes, and, where that is enough, its height against the lowest
-        zone over that floor.
+        on floor where the animal may be, in its own space or through a door that is told to stand open. If so, the
+        animal's weight against the weight that the sheet passes, and, where that is enough, its height against the
+        lowest zone over that floor.
     Why it matters
         The dog sets it off, the first time that nobody is in. People then set it less, or not at all.
     How to put it right
@@ -89,11 +89,16 @@ def animal_heavier_than_its_detector_passes(site: Site, catalogue: Catalogue) ->
 def _seen_on(
     site: Site, catalogue: Catalogue, device: Device, *, animal: Roaming, sheet: MovementSheet
 ) -> FloatArray:
-    """Floor where the animal may be and the detector may notice something as high as it. [m]"""
+    """Floor where the animal may be, in sight past leaves as told, and the detector may notice it. [m]"""
     posture = next((one for one in POSTURES if HEIGHTS_M[one] >= animal.height_m), POSTURES[-1])
     shape = watch(site, catalogue, device, posture=posture)
-    floor = animal.floor_in(ahead_of(site, device, sheet))
-    seen: FloatArray = floor[shape.high[shape.grid.cells_of(floor)]] if len(floor) else floor
+    ahead = ahead_of(site, device, sheet)
+    floor = animal.floor_in(ahead)
+    if len(floor) == 0:
+        return floor
+    low, high = ahead.level.floor_m, ahead.level.floor_m + animal.height_m
+    in_sight = ahead.in_fan(floor) & (ahead.heights(floor).seen_length(low, high) > 0.0)
+    seen: FloatArray = floor[in_sight & shape.high[shape.grid.cells_of(floor)]]
     return seen
 
 

@@ -65,7 +65,6 @@ def strong_light_straight_on_movement_detector(site: Site, catalogue: Catalogue)
     NotComputable
         If there is no movement detector, or one sees an uncovered pane and no road is drawn.
     """
-    this = strong_light_straight_on_movement_detector
     detectors = movement_detectors(site, catalogue)
     for device, sheet in detectors:
         overhead = rooflight(site, device, sheet)
