@@ -8,14 +8,7 @@ from wardwright.errors import InputError
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.rules.acceptance import with_reasons
-from wardwright.rules.cameras.camera_height_outside_its_sheet import camera_height_outside_its_sheet
-from wardwright.rules.cameras.inside_camera_open_when_people_are_home import (
-    inside_camera_open_when_people_are_home,
-)
-from wardwright.rules.cameras.outside_camera_only_served_by_leaning_from_a_window import (
-    outside_camera_only_served_by_leaning_from_a_window,
-)
-from wardwright.rules.cameras.outside_camera_within_reach import outside_camera_within_reach
+from wardwright.rules.cameras import CAMERA_RULES
 from wardwright.rules.contacts import CONTACT_RULES
 from wardwright.rules.control.control_unit_not_watched_by_an_instant_device import (
     control_unit_not_watched_by_an_instant_device,
@@ -23,49 +16,22 @@ from wardwright.rules.control.control_unit_not_watched_by_an_instant_device impo
 from wardwright.rules.control.control_unit_on_entry_route import control_unit_on_entry_route
 from wardwright.rules.finding import Finding
 from wardwright.rules.glass import GLASS_RULES
-from wardwright.rules.movement.animal_can_climb_into_view import animal_can_climb_into_view
-from wardwright.rules.movement.animal_heavier_than_its_detector_passes import (
-    animal_heavier_than_its_detector_passes,
-)
-from wardwright.rules.movement.movement_detector_above_hot_thing import movement_detector_above_hot_thing
-from wardwright.rules.movement.movement_detector_facing_glass import movement_detector_facing_glass
-from wardwright.rules.movement.movement_detector_height_outside_its_sheet import (
-    movement_detector_height_outside_its_sheet,
-)
-from wardwright.rules.movement.movement_detector_reach_shorter_than_its_space import (
-    movement_detector_reach_shorter_than_its_space,
-)
-from wardwright.rules.movement.sensitivity_high_where_it_need_not_be import (
-    sensitivity_high_where_it_need_not_be,
-)
-from wardwright.rules.movement.strong_light_straight_on_movement_detector import (
-    strong_light_straight_on_movement_detector,
-)
+from wardwright.rules.movement import MOVEMENT_RULES
 from wardwright.rules.names.name_not_clear_or_not_unique import name_not_clear_or_not_unique
 from wardwright.rules.programme import PROGRAMME_RULES
 from wardwright.rules.registry import Rule, findings_of, tabled
-from wardwright.rules.service.no_room_to_service_a_device import no_room_to_service_a_device
+from wardwright.rules.service import SERVICE_RULES
 
 RULES: tuple[Rule, ...] = tabled(
-    outside_camera_within_reach,
-    outside_camera_only_served_by_leaning_from_a_window,
-    inside_camera_open_when_people_are_home,
-    camera_height_outside_its_sheet,
+    *CAMERA_RULES,
     *CONTACT_RULES,
     control_unit_on_entry_route,
     control_unit_not_watched_by_an_instant_device,
     *GLASS_RULES,
-    movement_detector_above_hot_thing,
-    movement_detector_height_outside_its_sheet,
-    movement_detector_facing_glass,
-    movement_detector_reach_shorter_than_its_space,
-    strong_light_straight_on_movement_detector,
-    animal_heavier_than_its_detector_passes,
-    animal_can_climb_into_view,
-    sensitivity_high_where_it_need_not_be,
+    *MOVEMENT_RULES,
     name_not_clear_or_not_unique,
     *PROGRAMME_RULES,
-    no_room_to_service_a_device,
+    *SERVICE_RULES,
 )
 """All rules, in code order. `scripts/new-rule` says what to add."""
 
