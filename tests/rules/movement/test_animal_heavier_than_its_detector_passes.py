@@ -66,3 +66,21 @@ def test_the_new_sheet_brings_its_own_height() -> None:
     site: Site = one_room(devices=(FACING_NORTH,), pets=(pet("cat"),))
     (found,) = findings_of(rule, site, CATALOGUE.model_copy(update={"sheets": (*rest, low)}))
     assert dict(found.mends[0].values) == {"sheet": "fan-passing-pets", "height_m": 2.1}
+
+
+def test_one_finding_about_the_heaviest_with_a_sheet_for_all() -> None:
+    site = one_room(devices=(FACING_NORTH,), pets=(pet("cat"), pet("small-dog", mass_kg=12.0)))
+    (found,) = findings_of(rule, site, CATALOGUE)
+    assert found.estimate is not None
+    assert (found.estimate.value, found.related) == (12.0, ("small-dog",))
+    assert findings_of(rule, mended(site, found.mends[0]), CATALOGUE) == ()
+
+
+def test_no_sheet_whose_zones_the_animal_would_stand_in() -> None:
+    """The only sheet that passes its weight has a zone at 1.46 m in the corners of the room."""
+    tall = pet("big-dog", mass_kg=15.0, height_m=1.48)
+    plain = PASSING_PETS.model_copy(update={"sheet": "fan"})
+    (found,) = findings_of(rule, one_room(devices=(plain,), pets=(tall,)), CATALOGUE)
+    assert found.mends == ()
+    (found,) = findings_of(rule, one_room(devices=(FACING_NORTH,), pets=(tall,)), CATALOGUE)
+    assert len(found.mends) == 1  # looking across the room it falls no lower than 1.55 m

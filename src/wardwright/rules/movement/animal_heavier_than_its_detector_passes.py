@@ -24,6 +24,8 @@ from wardwright.rules.registry import exactly, rule
 
 ROOM_TO_WALK_M2 = 0.25
 """An animal that is seen on less floor than this is only passing by. [m2] (assumption)"""
+LIKE_REACH, LIKE_ANGLE = 0.9, 0.8
+"""A sheet that takes the place of another has at least these shares of its reach and fan. [-] (assumption)"""
 POSTURES: tuple[Posture, ...] = ("pet", "crawl", "crouch", "upright")
 """Walkers of rising height: the first that is no lower than the animal stands for it."""
 
@@ -65,8 +67,9 @@ def animal_heavier_than_its_detector_passes(site: Site, catalogue: Catalogue) ->
     Yields
     ------
     Finding
-        One for each detector and animal, with its weight and what the sheet passes [kg], or its height and the
-        lowest zone [m]: `must mend` where the sheet names a weight, else `advise`.
+        One for each detector, about the heaviest animal that it sees, with its weight and what the sheet passes [kg]:
+        `must mend` where the sheet names a weight, else `advise`. Where all are light enough, about the one that
+        comes farthest into its zones, with its height and the lowest zone [m].
 
     Raises
     ------
@@ -76,14 +79,20 @@ def animal_heavier_than_its_detector_passes(site: Site, catalogue: Catalogue) ->
     detectors = movement_detectors(site, catalogue)
     household = animals(site, catalogue)
     for device, sheet in detectors:
-        for animal in household:
-            seen = _seen_on(site, catalogue, device, animal=animal, sheet=sheet)
-            if CELL_M**2 * len(seen) < ROOM_TO_WALK_M2:
-                continue
-            if animal.mass_kg > sheet.passes_animals_up_to_kg:
-                yield _too_heavy(site, catalogue, device, sheet=sheet, animal=animal, seen=seen)
-                continue
-            yield from _too_tall(site, device, sheet=sheet, animal=animal)
+        seen = {
+            animal: floor
+            for animal in household
+            if CELL_M**2 * len(floor := _seen_on(site, catalogue, device, animal=animal, sheet=sheet))
+            >= ROOM_TO_WALK_M2
+        }
+        if not seen:
+            continue
+        heaviest = max(seen, key=lambda one: (one.mass_kg, one.pet.id))
+        if heaviest.mass_kg > sheet.passes_animals_up_to_kg:
+            mends = _passing_sheet(site, catalogue, device, sheet=sheet, seen=tuple(seen))
+            yield _too_heavy(site, device, sheet=sheet, animal=heaviest, seen=seen[heaviest], mends=mends)
+        else:
+            yield from _too_tall(site, device, sheet=sheet, seen=tuple(seen))
 
 
 def _seen_on(
@@ -104,16 +113,15 @@ def _seen_on(
 
 def _too_heavy(
     site: Site,
-    catalogue: Catalogue,
     device: Device,
     *,
     sheet: MovementSheet,
     animal: Roaming,
     seen: FloatArray,
+    mends: tuple[Mend, ...],
 ) -> Finding:
     place = standing(site, device)
     nearest = seen[int(np.argmin(np.round(np.hypot(seen[:, 0] - place.x_m, seen[:, 1] - place.y_m), 6)))]
-    mends = _passing_sheet(catalogue, device, sheet=sheet, mass_kg=animal.mass_kg)
     is_told = "passes_animals_up_to_kg" in sheet.model_fields_set
     return animal_heavier_than_its_detector_passes.finding(
         device.id,
@@ -137,10 +145,15 @@ def _too_heavy(
     )
 
 
-def _too_tall(site: Site, device: Device, *, sheet: MovementSheet, animal: Roaming) -> Iterator[Finding]:
-    inside = on_floor(site, device, sheet, animal=animal)
-    if inside is None:
+def _too_tall(
+    site: Site, device: Device, *, sheet: MovementSheet, seen: tuple[Roaming, ...]
+) -> Iterator[Finding]:
+    found = [on_floor(site, device, sheet, animal=animal) for animal in seen]
+    there = [one for one in found if one is not None]
+    if not there:
         return
+    inside = max(there, key=lambda one: (round(one.over_m, 9), one.animal.pet.id))
+    animal = inside.animal
     place = standing(site, device)
     yield animal_heavier_than_its_detector_passes.finding(
         device.id,
@@ -162,24 +175,31 @@ def _too_tall(site: Site, device: Device, *, sheet: MovementSheet, animal: Roami
 
 
 def _passing_sheet(
-    catalogue: Catalogue, device: Device, *, sheet: MovementSheet, mass_kg: float
+    site: Site, catalogue: Catalogue, device: Device, *, sheet: MovementSheet, seen: tuple[Roaming, ...]
 ) -> tuple[Mend, ...]:
-    """The cheapest sheet that passes such a weight, hangs as this one does, and reaches nearly as far."""
-    fit = [row for row in catalogue.sheets if _may_replace(row, device, sheet=sheet, mass_kg=mass_kg)]
-    best = min(fit, key=lambda row: (row.price, row.id), default=None)
-    if best is None or best.movement is None:
-        return ()
-    values: list[tuple[str, str | float | int | bool]] = [("sheet", best.id)]
-    if isinstance(device.mount, WallMount):
-        low, high = best.movement.height_low_m, best.movement.height_high_m
-        height = min(max(device.mount.height_m, low), high)
-        values += [("height_m", height)] if height != device.mount.height_m else []
-    return (Mend(action="change-device", subject=device.id, values=tuple(values)),)
+    """The cheapest sheet that passes all of them, hangs as this one does, and reaches nearly as far."""
+    mass = max(animal.mass_kg for animal in seen)
+    for row in sorted(catalogue.sheets, key=lambda row: (row.price, row.id)):
+        table = row.movement
+        if table is None or not _may_replace(row, table, device, sheet=sheet, mass_kg=mass):
+            continue
+        values: list[tuple[str, str | float | int | bool]] = [("sheet", row.id)]
+        moved = device
+        if isinstance(device.mount, WallMount):
+            height = min(max(device.mount.height_m, table.height_low_m), table.height_high_m)
+            if height != device.mount.height_m:
+                values.append(("height_m", height))
+                mount = device.mount.model_copy(update={"height_m": height})
+                moved = device.model_copy(update={"mount": mount})
+        if all(on_floor(site, moved, table, animal=animal) is None for animal in seen):
+            return (Mend(action="change-device", subject=device.id, values=tuple(values)),)
+    return ()
 
 
-def _may_replace(row: DeviceSheet, device: Device, *, sheet: MovementSheet, mass_kg: float) -> bool:
-    table = row.movement
-    if table is None or device.mount.on not in (row.mounts or USUAL_MOUNTS[row.kind]):
+def _may_replace(
+    row: DeviceSheet, table: MovementSheet, device: Device, *, sheet: MovementSheet, mass_kg: float
+) -> bool:
+    if device.mount.on not in (row.mounts or USUAL_MOUNTS[row.kind]):
         return False
-    is_like = table.reach_m >= 0.9 * sheet.reach_m and table.angle_deg >= 0.8 * sheet.angle_deg
+    is_like = table.reach_m >= LIKE_REACH * sheet.reach_m and table.angle_deg >= LIKE_ANGLE * sheet.angle_deg
     return is_like and table.passes_animals_up_to_kg >= mass_kg
