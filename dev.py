@@ -5,6 +5,7 @@
     python3 dev.py test             every check: style, types, layers, spelling, tests
     python3 dev.py test ARGS...     the tests alone, ARGS handed on to pytest
     python3 dev.py prove            the long runs; writes docs/accuracy.md, benchmarks.md and given-houses.md
+    python3 dev.py prove --fuzz-minutes 5     the same; damaged inputs are tried for so long, not for an hour
     python3 dev.py run ARGS...      the program itself: `run ask sample:terrace`
 
 Needs Python 3.11 or newer and nothing else. It makes .venv/ beside itself; what `demo` and `run` write lies where
@@ -14,6 +15,7 @@ you are.
 from __future__ import annotations
 
 import hashlib
+import math
 import os
 import shutil
 import subprocess
@@ -28,6 +30,8 @@ PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
 OLDEST = (3, 11)
 PLAIN, WITH_TESTS = ".", ".[test]"
+FUZZ_MINUTES = 60.0
+"""How long `prove` tries damaged inputs where nothing else is said. [min]"""
 
 CHECKS = (
     ("style (ruff format)", ("ruff", "format", "--check", "--quiet", ".")),
@@ -53,9 +57,13 @@ def main() -> int:
         browser()
         return tests(rest) if rest else everything()
     if what == "prove":
+        minutes = fuzz_minutes(rest)
+        if minutes is None:
+            print("dev.py: after prove there may be --fuzz-minutes and a number of minutes, nothing else.")
+            return 2
         set_up(WITH_TESTS)
         browser()
-        return prove()
+        return prove(minutes)
     print(__doc__)
     return 0 if what in ("-h", "--help", "help") else 2
 
@@ -152,11 +160,25 @@ def tests(arguments: list[str]) -> int:
     return call([str(PYTHON), "-m", "pytest", *arguments])
 
 
-def prove() -> int:
-    """Run the long property runs and the benchmarks, and write the reports they make."""
+def fuzz_minutes(arguments: list[str]) -> float | None:
+    """For how long damaged inputs are tried. None where that is not said as it should be. [min]"""
+    if not arguments:
+        return FUZZ_MINUTES
+    try:
+        option, minutes = arguments
+        return float(minutes) if option == "--fuzz-minutes" and 0.0 <= float(minutes) < math.inf else None
+    except ValueError:
+        return None
+
+
+def prove(minutes: float) -> int:
+    """Run the long property runs, the fuzzing and the benchmarks, and write the reports they make."""
     environment = {**os.environ, "WARDWRIGHT_PROVE": "1"}
     print("-- long property runs (pytest)", flush=True)
     failed = call([str(PYTHON), "-m", "pytest", "-n", "2", "-q"], environment=environment)
+    print("-- damaged inputs (fuzz)", flush=True)
+    fuzz = [str(PYTHON), str(ROOT / "scripts" / "fuzz"), "--minutes", str(minutes)]
+    failed |= call(fuzz, environment=environment)
     print("-- reports", flush=True)
     for script in ("build-reports", "build-given-houses"):
         failed |= call([str(PYTHON), str(ROOT / "scripts" / script)], environment=environment)

@@ -36,22 +36,16 @@ def several(draw: random.Random) -> int:
 
 def damaged_bytes(data: bytes, draw: random.Random) -> bytes:
     """Damage that knows nothing of the form: a file cut short, a flipped byte, a block twice or gone."""
-    if not data:
-        return draw.choice(BYTES)
-    here, span = draw.randrange(len(data)), draw.choice((1, 1, 3, 20, 200))
-    match draw.randrange(6):
-        case 0:
-            return data[:here]
-        case 1:
-            return data[:here] + bytes([draw.randrange(256)]) + data[here + 1 :]
-        case 2:
-            return data[:here] + data[here + span :]
-        case 3:
-            return data[:here] + data[here : here + span] * draw.choice((2, 2, 50)) + data[here + span :]
-        case 4:
-            return data[:here] + draw.choice(BYTES) + data[here:]
-        case _:
-            return data.replace(b"\n", draw.choice((b"\r\n", b"\r", b"", b"\n\n")))
+    here, span = draw.randrange(len(data) + 1), draw.choice((1, 1, 3, 20, 200))
+    ways = (
+        data[:here],
+        data[:here] + bytes([draw.randrange(256)]) + data[here + 1 :],
+        data[:here] + data[here + span :],
+        data[:here] + data[here : here + span] * draw.choice((2, 2, 50)) + data[here + span :],
+        data[:here] + draw.choice(BYTES) + data[here:],
+        data.replace(b"\n", draw.choice((b"\r\n", b"\r", b"", b"\n\n"))),
+    )
+    return draw.choice(ways)
 
 
 # --- JSON -------------------------------------------------------------------------------------------------
@@ -92,32 +86,35 @@ def _damaged_tree(data: Any, draw: random.Random) -> Any:
     if not path:
         return draw.choice((data, [data], None, "", 0, {})) if draw.random() < 0.05 else data
     holder, key = value_at(data, path[:-1]), path[-1]
-    old = holder[key]
-    match draw.randrange(9):
-        case 0:
-            del holder[key]
-        case 1:
-            holder[key] = draw.choice(NUMBERS)
-        case 2:
-            holder[key] = draw.choice((*WORDS, None, True, False, [], {}, [[]], {"id": "x"}))
-        case 3:
-            holder[key] = copy.deepcopy(value_at(data, draw.choice(all_paths)))
-        case 4 if isinstance(key, str):
-            like = [p for p in all_paths if p and p[-1] == key]
-            holder[key] = copy.deepcopy(value_at(data, draw.choice(like)))
-        case 5 if isinstance(key, str):
-            holder[draw.choice((key + "s", key[:-1], key.upper(), draw.choice(WORDS)))] = holder.pop(key)
-        case 6 if isinstance(holder, list):
-            holder.insert(draw.randrange(len(holder) + 1), copy.deepcopy(old))
-        case 7 if isinstance(old, list):
-            old.reverse()
-        case _ if isinstance(old, (int, float)) and not isinstance(old, bool):
-            holder[key] = _other_number(float(old), draw)
-        case _ if isinstance(holder, list):
-            draw.shuffle(holder)
-        case _:
-            holder[key] = [old]
+    if draw.random() < 0.4:
+        _change_shape(holder, key, draw)
+    else:
+        like = [p for p in all_paths if p and p[-1] == key]
+        holder[key] = _other_value(holder[key], draw, data, (draw.choice(all_paths), draw.choice(like)))
     return data
+
+
+def _change_shape(holder: Any, key: Any, draw: random.Random) -> None:
+    """An entry gone, twice, elsewhere or under another key."""
+    if isinstance(holder, dict) and draw.random() < 0.5:
+        holder[draw.choice((key + "s", key[:-1], key.upper(), draw.choice(WORDS)))] = holder.pop(key)
+    elif draw.random() < 0.5:
+        del holder[key]
+    elif isinstance(holder, list):
+        holder.insert(draw.randrange(len(holder) + 1), copy.deepcopy(holder[key]))
+        draw.shuffle(holder)
+    else:
+        holder[key] = [holder[key]]
+
+
+def _other_value(old: Any, draw: random.Random, data: Any, elsewhere: Sequence[Path]) -> Any:
+    """A value of the same sort, of another, or one that stands elsewhere in the document."""
+    if isinstance(old, list) and draw.random() < 0.2:
+        return old[::-1]
+    if isinstance(old, (int, float)) and not isinstance(old, bool) and draw.random() < 0.5:
+        return _other_number(float(old), draw)
+    odd = (*NUMBERS, *WORDS, None, True, False, [], {}, [[]], {"id": "x"})
+    return draw.choice((draw.choice(odd), *(copy.deepcopy(value_at(data, path)) for path in elsewhere)))
 
 
 def _other_number(old: float, draw: random.Random) -> float:

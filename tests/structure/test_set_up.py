@@ -44,6 +44,14 @@ def test_dev_py_runs_the_program_where_the_caller_is(tmp_path: Path, monkeypatch
         shutil.rmtree(tmp_path / "demo")
 
 
+def test_dev_py_takes_the_minutes_of_prove_and_nothing_else() -> None:
+    for arguments in (["--fuzz-minutes"], ["--fuzz-minutes", "soon"], ["--fuzz-minutes", "-1"], ["quickly"]):
+        command = [sys.executable, ROOT / "dev.py", "prove", *arguments]
+        done = subprocess.run(command, capture_output=True, text=True, check=False)
+        assert done.returncode == 2
+        assert "--fuzz-minutes" in done.stdout
+
+
 def test_ci_runs_what_people_run() -> None:
     script = ROOT / ".ci" / "run"
     assert "python3 dev.py test" in script.read_text(encoding="utf-8")

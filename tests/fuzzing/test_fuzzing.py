@@ -1,0 +1,88 @@
+"""A small share of the fuzzing of `prove`, always the same; and that the fuzzing itself sees what goes wrong."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import pytest
+
+from fuzzing.apart import tried_apart
+from fuzzing.kinds import KINDS, Kind
+from fuzzing.trying import tried
+from wardwright.cli import check, main
+
+BY_NAME = {kind.name: kind for kind in KINDS}
+FEW = {"document": 16, "notes": 16, "sheet": 16}
+FORKS = pytest.mark.skipif(sys.platform == "win32", reason="this system cannot fork")
+
+
+@pytest.mark.parametrize("kind", [kind for kind in KINDS if not kind.is_limited], ids=lambda kind: kind.name)
+def test_damaged_inputs_get_one_message_or_an_answer(kind: Kind) -> None:
+    for seed in range(FEW[kind.name]):
+        data, _ = kind.made(seed)
+        outcome = tried(kind, data, kind.commands[0])
+        assert outcome.wrong == "", (seed, outcome)
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
+def test_whole_ones_are_taken(kind: Kind) -> None:
+    smallest = min(kind.whole(), key=len)
+    outcome = tried(kind, smallest, kind.commands[0])
+    assert outcome.wrong == ""
+    assert outcome.status in {0, 1}, outcome.said
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
+def test_a_seed_damages_the_same_way_again(kind: Kind) -> None:
+    small = min(kind.whole(), key=len)
+    made = [kind.damaged(small, seed) for seed in range(8)]
+    assert made == [kind.damaged(small, seed) for seed in range(8)]
+    assert len({*made, small}) > 6
+
+
+@FORKS
+def test_a_damaged_building_file_gets_one_message_or_an_answer() -> None:
+    seed = next(n for n in range(99) if len(BY_NAME["ifc"].made(n)[0]) < 100_000)
+    outcome = tried_apart(BY_NAME["ifc"], seed)
+    assert outcome.wrong == "", outcome
+    assert outcome.megabytes > 0
+
+
+def broken(kind: str, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> object:
+    def run(_: object) -> int:
+        match kind:
+            case "crash":
+                raise ZeroDivisionError("by zero")
+            case "silent":
+                return 0
+            case "unknown":
+                return 77
+            case "noise":
+                print("some warning", file=sys.stderr)
+                return 0
+            case "half":
+                print("done")
+                raise main.InputError("it is wrong", where="x", cure="mend it")
+        raise main.InputError("x" * 2000, where=str(tmp_path), cure="read it")
+
+    monkeypatch.setattr(main, "COMMANDS", (check.COMMAND._replace(run=run),))
+    return run
+
+
+@pytest.mark.parametrize(
+    ("kind", "wrong"),
+    [
+        ("crash", "exit status 3"),
+        ("silent", "says nothing"),
+        ("unknown", "exit status 77"),
+        ("noise", "error stream"),
+        ("half", "then refused"),
+        ("long", "letters"),
+    ],
+)
+def test_what_goes_wrong_is_seen(
+    kind: str, wrong: str, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    broken(kind, monkeypatch, tmp_path)
+    assert wrong in tried(BY_NAME["document"], b"{}", ("check", "FILE")).wrong
