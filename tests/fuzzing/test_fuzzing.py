@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from pathlib import Path
+from collections.abc import Callable
 
 import pytest
 
@@ -11,6 +11,7 @@ from fuzzing.apart import tried_apart
 from fuzzing.kinds import KINDS, Kind
 from fuzzing.trying import tried
 from wardwright.cli import check, main
+from wardwright.errors import InputError
 
 BY_NAME = {kind.name: kind for kind in KINDS}
 FEW = {"document": 16, "notes": 16, "sheet": 16}
@@ -49,40 +50,37 @@ def test_a_damaged_building_file_gets_one_message_or_an_answer() -> None:
     assert outcome.megabytes > 0
 
 
-def broken(kind: str, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> object:
-    def run(_: object) -> int:
-        match kind:
-            case "crash":
-                raise ZeroDivisionError("by zero")
-            case "silent":
-                return 0
-            case "unknown":
-                return 77
-            case "noise":
-                print("some warning", file=sys.stderr)
-                return 0
-            case "half":
-                print("done")
-                raise main.InputError("it is wrong", where="x", cure="mend it")
-        raise main.InputError("x" * 2000, where=str(tmp_path), cure="read it")
+def crashing(_: object) -> int:
+    raise ZeroDivisionError("by zero")
 
-    monkeypatch.setattr(main, "COMMANDS", (check.COMMAND._replace(run=run),))
-    return run
+
+def noisy(_: object) -> int:
+    sys.stderr.write("some warning\n")
+    return 0
+
+
+def half_done(_: object) -> int:
+    sys.stdout.write("done\n")
+    raise InputError("it is wrong", where="x", cure="mend it")
+
+
+def long_winded(_: object) -> int:
+    raise InputError("x" * 2000, where="x", cure="read it")
 
 
 @pytest.mark.parametrize(
-    ("kind", "wrong"),
+    ("run", "wrong"),
     [
-        ("crash", "exit status 3"),
-        ("silent", "says nothing"),
-        ("unknown", "exit status 77"),
-        ("noise", "error stream"),
-        ("half", "then refused"),
-        ("long", "letters"),
+        (crashing, "exit status 3"),
+        (lambda _: 0, "says nothing"),
+        (lambda _: 77, "exit status 77"),
+        (noisy, "error stream"),
+        (half_done, "then refused"),
+        (long_winded, "letters"),
     ],
 )
 def test_what_goes_wrong_is_seen(
-    kind: str, wrong: str, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+    run: Callable[[object], int], wrong: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    broken(kind, monkeypatch, tmp_path)
+    monkeypatch.setattr(main, "COMMANDS", (check.COMMAND._replace(run=run),))
     assert wrong in tried(BY_NAME["document"], b"{}", ("check", "FILE")).wrong
