@@ -84,7 +84,7 @@ def test_a_fault_of_the_program_shows_its_place_when_asked(
             [],
             "wardwright: command line: the following arguments are required: COMMAND. See 'wardwright --help'.",
         ),
-        (["look"], "argument COMMAND: invalid choice: 'look'"),
+        (["look"], "there is no command 'look'"),
         (["ask"], "required: SITE. See 'wardwright ask --help'."),
         (["ask", "a.json", "many"], "argument QUESTION: 'many' is not the number of a question"),
         (["intake", "a.ifc"], "required: -o/--output. See 'wardwright intake --help'."),
@@ -150,3 +150,13 @@ def test_a_terminal_without_umlauts_gets_an_answer(tmp_path: Path, more: list[st
         )
         assert run.returncode in (FINE, MUST_MEND), run.stderr
         assert run.stdout.isascii()
+
+
+def test_what_a_terminal_would_obey_is_left_out(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main.main(["check", "no\x1b[2Jsuch\u202e.json"]) == BAD_INPUT
+    assert capsys.readouterr().err.startswith("wardwright: no[2Jsuch.json: ")
+
+
+def test_a_command_that_there_is_not_is_named_with_the_nearest(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main.main(["chekc"]) == BAD_INPUT
+    assert "there is no command 'chekc'; did you mean 'check'. See" in capsys.readouterr().err

@@ -42,12 +42,16 @@ def test_limits_share_an_id_across_packs() -> None:
     ("text", "message"),
     [
         (MOVEMENT, "b, sheet \"m\": 'height_low_m' 2.6 is above 'height_high_m' 2. Put the two in order."),
+        (
+            MOVEMENT.replace("reach_m = 10", 'reach_m = "10"'),
+            "b, sheet[0] \"m\" (m): 'reach_m' should be a number, but is the text '10'. Write a number.",
+        ),
         (SOURCE, "b: the source 'own' is already in a. Give it another id."),
         (LIMIT + LIMIT, "b: the limit 'l (us)' is already in b. Give it another id."),
         ("a = " + "[" * 5000, "b: "),
         ("#" * 1_000_001, "b: the file is longer than 1 MB. Give a file of rows only; "),
     ],
-    ids=["heights", "source-twice", "limit-twice", "nested", "long"],
+    ids=["heights", "quotes", "source-twice", "limit-twice", "nested", "long"],
 )
 def test_rows_that_cannot_be_used_are_refused(text: str, message: str) -> None:
     with pytest.raises(CatalogueError) as caught:

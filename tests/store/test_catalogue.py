@@ -126,12 +126,12 @@ def test_a_user_adds_a_sheet(tmp_path: Path) -> None:
         ),
         (
             SOUNDER.replace('kind = "sounder"', 'kind = "keypad"'),
-            "FILE, sheet \"my-sounder\": a keypad has a table 'sheet.sounder'. Take the table out, or change 'kind'.",
+            "FILE, sheet \"my-sounder\": the keypad has a table 'sheet.sounder'. Take the table out, or change 'kind'.",
         ),
         (
             SOUNDER.partition("[sheet.sounder]")[0],
             (
-                "FILE, sheet \"my-sounder\": a sounder needs its table 'sheet.sounder'. "
+                "FILE, sheet \"my-sounder\": the sounder needs its table 'sheet.sounder'. "
                 "Add [sheet.sounder] with what the maker states."
             ),
         ),

@@ -12,6 +12,7 @@ from common.ifc_house import Wish, written
 from wardwright.errors import IntakeError
 from wardwright.intake.dxf.reading import read_dxf
 from wardwright.intake.ifc.reading import read_ifc
+from wardwright.store import limited
 from wardwright.store.limited import read_dxf_limited, read_ifc_limited
 
 
@@ -53,6 +54,13 @@ def test_it_is_stopped_when_its_time_is_up(house: Path) -> None:
 def test_it_is_stopped_when_it_takes_too_much_memory(house: Path) -> None:
     with pytest.raises(IntakeError, match=r"more than 150 MB of memory"):
         read_ifc_limited(house, megabytes=150)
+
+
+def test_a_reader_broken_by_the_file_is_not_called_a_want_of_memory() -> None:
+    done = subprocess.CompletedProcess([], -8, b"", b"")
+    with pytest.raises(IntakeError, match=r"broke the reader \(signal 8\)\. Export") as caught:
+        limited._answer(done, "house.ifc", 2000)
+    assert "memory" not in str(caught.value)
 
 
 def test_a_drawing_is_read_in_the_same_way(tmp_path: Path) -> None:

@@ -7,8 +7,10 @@ once, and on a broken installation too.
 from __future__ import annotations
 
 import argparse
+import difflib
 import io
 import os
+import re
 import sys
 import traceback
 from collections.abc import Sequence
@@ -44,6 +46,11 @@ class _Parser(argparse.ArgumentParser):
     """A parser whose complaints have the form of all others: where, what, cure."""
 
     def error(self, message: str) -> NoReturn:
+        wrong = re.match(r"argument COMMAND: invalid choice: '(.*?)'", message)
+        if wrong is not None:
+            near = difflib.get_close_matches(wrong[1], [command.name for command in COMMANDS], n=1)
+            hint = f"; did you mean '{near[0]}'" if near else ""
+            message = f"there is no command '{wrong[1]}'{hint}"
         complain(f"command line: {message}. See '{self.prog} --help'.")
         sys.exit(BAD_INPUT)
 
@@ -119,5 +126,6 @@ def _told(fault: BaseException, command: str) -> int:
 
 
 def complain(message: str) -> None:
-    """Say one thing on the error stream, on one line."""
-    print("wardwright: " + " ".join(message.split()), file=sys.stderr)
+    """Say one thing on the error stream, on one line; what a terminal would obey, not show, is left out."""
+    line = "".join(letter for letter in " ".join(message.split()) if letter.isprintable())
+    print(f"wardwright: {line}", file=sys.stderr)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import tomllib
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
@@ -108,7 +109,8 @@ def _tables(file: SheetText) -> _Tables:
             "the file is nested too deeply", where=file.where, cure="Give plain rows, one table each"
         ) from None
     try:
-        return _Tables.model_validate(raw)
+        # As JSON text, in strict mode: "12" is no number here either; a date is the text of one.
+        return _Tables.model_validate_json(json.dumps(raw, default=str), strict=True)
     except ValidationError as fault:
         found = complaints(fault, raw=raw, root=_Tables)
         first = found[0]
@@ -208,13 +210,13 @@ def _refuse_wrong_part(sheet: DeviceSheet, *, where: str, known_glazings: Sequen
         has = getattr(sheet, part) is not None
         if has and part != needed:
             raise CatalogueError(
-                f"a {sheet.kind} has a table 'sheet.{part}'",
+                f"the {sheet.kind} has a table 'sheet.{part}'",
                 where=where,
                 cure="Take the table out, or change 'kind'",
             )
         if not has and part == needed and sheet.kind not in _MAY_LACK:
             raise CatalogueError(
-                f"a {sheet.kind} needs its table 'sheet.{part}'",
+                f"the {sheet.kind} needs its table 'sheet.{part}'",
                 where=where,
                 cure=f"Add [sheet.{part}] with what the maker states",
             )

@@ -9,7 +9,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.consistency.contents import contents, extent
 from wardwright.model.consistency.devices import devices
 from wardwright.model.consistency.fabric import open_edges, spaces, stairs, storeys, walls
-from wardwright.model.consistency.identity import bases, identities, references, secrets
+from wardwright.model.consistency.identity import bases, identities, references, secrets, unprintable
 from wardwright.model.consistency.openings import openings
 from wardwright.model.consistency.problem import Problem, Register, Weight, register
 from wardwright.model.consistency.programme import programme
@@ -19,7 +19,7 @@ from wardwright.model.wording import and_more
 __all__ = ["Problem", "Weight", "problems", "sound"]
 
 _Check = Callable[[Register], Iterator[Problem]]
-_BY_WORD: tuple[_Check, ...] = (secrets, identities, references, bases)
+_BY_WORD: tuple[_Check, ...] = (secrets, unprintable, identities, references, bases)
 """Those that look at words only, in the order in which they are reported."""
 _BY_MEASURE: tuple[_Check, ...] = (
     storeys,

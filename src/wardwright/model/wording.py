@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Mapping, Sequence
 from difflib import get_close_matches
 
@@ -86,6 +87,32 @@ def short(text: str) -> str:
     flat = masked(" ".join(text.split()))
     flat = "".join(c for c in flat if c.isprintable())
     return flat if len(flat) <= 60 else flat[:57] + "..."
+
+
+_TURNERS = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+"""Signs that turn the direction of the text after them."""
+
+
+def is_plain(text: str) -> bool:
+    r"""Whether text holds only letters and signs that can be shown, none that a terminal or a page would obey.
+
+    Examples
+    --------
+    >>> is_plain("Küche\u00a01"), is_plain("hall\x1b[2J"), is_plain("a\ttab")
+    (True, False, False)
+    """
+    return not any(unicodedata.category(sign) in {"Cc", "Cs"} or sign in _TURNERS for sign in text)
+
+
+def made_plain(text: str) -> str:
+    r"""Text without what `is_plain` minds; a space for each.
+
+    Examples
+    --------
+    >>> made_plain("hall\tnorth")
+    'hall north'
+    """
+    return " ".join("".join(sign if is_plain(sign) else " " for sign in text).split())
 
 
 def _attribute(entry: object, key: str) -> object:

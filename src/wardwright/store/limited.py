@@ -25,6 +25,9 @@ LARGEST_FILE_BYTES = 500_000_000
 OUT_OF_MEMORY = 70
 """The exit status by which the child says that it ran out of memory."""
 
+_BROKEN_BY_CONTENT = frozenset((-4, -8))
+"""Signals of an order that the processor cannot follow and of a division by nothing: no want of memory."""
+_DAMAGED = "Export the building again; an edited or damaged file often has lines that point nowhere"
 _MEMORY_SIGNS = ("bad_alloc", "MemoryError", "failed to map", "Cannot allocate memory")
 
 
@@ -158,6 +161,10 @@ def _answer(
             f"reading it took more than {megabytes} MB of memory and was stopped",
             where=where,
             cure="Allow more memory, or export only the storeys of the home",
+        )
+    if done.returncode in _BROKEN_BY_CONTENT:
+        raise IntakeError(
+            f"reading it broke the reader (signal {-done.returncode})", where=where, cure=_DAMAGED
         )
     if done.returncode < 0:
         raise IntakeError(

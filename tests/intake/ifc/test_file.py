@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import re
+
 import numpy as np
 import pytest
 
@@ -82,3 +84,10 @@ def test_materials_and_what_is_not_stated() -> None:
     wall = next(w for w in house.of("IfcWall") if w.Name == "inner")
     assert list(layers_of(wall)) == [("Plasterboard on studs", 0.0)]
     assert stated(wall, "Pset_WallCommon", "IsExternal") is None
+
+
+def test_a_placement_within_itself_is_named() -> None:
+    looped = re.sub(rb"#(\d+)=IFCLOCALPLACEMENT\(#\d+,", rb"#\1=IFCLOCALPLACEMENT(#\1,", written())
+    with pytest.raises(IntakeError, match="its placement is broken") as caught:
+        IfcHouse(looped, where="house.ifc")
+    assert caught.value.where.startswith("house.ifc, #")

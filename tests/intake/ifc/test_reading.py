@@ -373,3 +373,10 @@ def test_a_bungalow_with_curtain_walls_is_read(given: Given) -> None:
     assert site.name == "SampleHouse4"
     assert len({opening.name for opening in site.openings}) == len(site.openings)
     assert problems(site, load_catalogue()) == ()
+
+
+def test_a_file_without_storeys_is_refused_as_such() -> None:
+    lines = written().decode().splitlines()
+    bare = "\n".join(line for line in lines if "=IFCBUILDINGSTOREY(" not in line)
+    with pytest.raises(IntakeError, match="it holds no storey"):
+        read_ifc(bare.encode(), where="house.ifc")

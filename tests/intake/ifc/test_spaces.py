@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import re
+
 import pytest
 import shapely
 
@@ -49,3 +51,12 @@ def test_spaces_outside_the_house_are_no_rooms() -> None:
     outside = none.replace(b"'Hall'", b"'Patio'").replace(b"'Kitchen'", b"'Garden'")
     with pytest.raises(IntakeError, match="holds no space that is a room"):
         read_ifc(outside, where="t.ifc", premises=None)
+
+
+@pytest.mark.parametrize(("prefix", "wide"), [("$", "5400 m"), (".MILLI.", "0.0054 m")])
+def test_a_house_in_another_unit_than_it_says_is_refused(prefix: str, wide: str) -> None:
+    text = written(Wish(unit_m=0.001) if prefix == "$" else Wish()).decode()
+    assert text.count(".LENGTHUNIT.,") == 1
+    changed = re.sub(r"\.LENGTHUNIT\.,[^,]*,", f".LENGTHUNIT.,{prefix},", text)
+    with pytest.raises(IntakeError, match=f"stretch over {wide}, so its unit of length"):
+        read_ifc(changed.encode(), where="house.ifc")

@@ -106,3 +106,13 @@ def test_any_text_is_cut_or_refused(text: str) -> None:
 @given(st.integers(0, 60), st.integers(0, 11))
 def test_feet_and_inches_agree_with_inches(feet: int, inches: int) -> None:
     assert values(f"{feet}'{inches}\"") == pytest.approx(values(f'{12 * feet + inches}"'))
+
+
+def test_what_cannot_be_read_is_shown_short_and_safely() -> None:
+    with pytest.raises(NotesError, match=r"'\\x7f' cannot be read"):
+        cut("hall \x7f", where="x")
+    for written in ("a" * 121, '"' + "b" * 121 + '"'):
+        with pytest.raises(NotesError, match="letters long") as caught:
+            cut(written, where="x")
+        assert len(str(caught.value)) < 200
+    assert len(cut("c" * 120, where="x")) == 1

@@ -88,3 +88,8 @@ def test_what_cannot_be_is_refused(line: str, message: str) -> None:
 def test_a_room_needs_a_storey() -> None:
     with pytest.raises(NotesError, match="no storey is stated above this room"):
         read("hall 2 x 4", house="")
+
+
+def test_a_room_wider_than_any_house_is_a_slip() -> None:
+    with pytest.raises(NotesError, match="a room of 1800 x 4600 m is too large"):
+        read(house="storey ground 2.4 high\nhall 1800 x 4600\n")

@@ -138,3 +138,10 @@ def test_every_list_of_a_site_is_looked_through() -> None:
     oak = GroundThing(id="oak", name="oak", kind="tree", outline_m=((9.0, 9.0), (9.0, 10.0)), height_m=5.0)
     ground = site.ground.model_copy(update={"things": (oak,)})
     assert any(p.entry is oak for p in places(site.model_copy(update={"ground": ground})))
+
+
+def test_names_must_be_such_as_can_be_shown() -> None:
+    weight, subject, what = only(("devices/unit/name", "unit\x1b[2J"))
+    assert (weight, subject, what) == ("stops", "unit", "'name' holds a sign that cannot be shown")
+    assert only(("name", "hut\u202e"))[2] == "the site's name holds a sign that cannot be shown"
+    assert found(("name", "Hütte\u00a01")) == ()

@@ -94,7 +94,7 @@ class IfcHouse:
     def _placed(self, entity: Entity, placement: Entity) -> FloatArray:
         try:
             return np.array(ifcopenshell.util.placement.get_local_placement(placement), dtype=np.float64)
-        except (AssertionError, AttributeError, TypeError, ValueError) as error:
+        except (AssertionError, AttributeError, RecursionError, TypeError, ValueError) as error:
             raise IntakeError(
                 "its placement is broken",
                 where=f"{self.where}, #{entity.id()} {called(entity)}",

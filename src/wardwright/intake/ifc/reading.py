@@ -19,9 +19,10 @@ from wardwright.intake.ifc.panes import panes_of
 from wardwright.intake.ifc.ringed_rooms import rooms_from_rings
 from wardwright.intake.ifc.rings import note_rings
 from wardwright.intake.ifc.roofs import rooflights_of, sloped_storeys
-from wardwright.intake.ifc.spaces import floors_of, rooms_of, spaces_of
+from wardwright.intake.ifc.spaces import floors_of, refuse_other_unit, rooms_of, spaces_of
 from wardwright.intake.ifc.stairs import stairs_of
 from wardwright.intake.ifc.walls import walls_of
+from wardwright.intake.plain_names import with_plain_names
 from wardwright.intake.report import IntakeReport
 from wardwright.model.place import Place
 from wardwright.model.site import Site
@@ -76,7 +77,14 @@ def read_ifc(data: bytes, *, where: str, premises: str | None = None) -> tuple[S
 
 
 def _read(house: IfcHouse, premises: str | None) -> tuple[Site, IntakeReport]:
+    if not house.of("IfcBuildingStorey"):
+        raise IntakeError(
+            "it holds no storey",
+            where=house.where,
+            cure="Export the whole building with its storeys, or write the house as notes",
+        )
     rooms = rooms_of(house, premises) if house.of("IfcSpace") else rooms_from_rings(house, premises)
+    refuse_other_unit(house, rooms)
     floors = floors_of(house, rooms)
     storeys, spaces = spaces_of(house, rooms, floors)
     built = walls_of(house, floors)
@@ -101,6 +109,7 @@ def _read(house: IfcHouse, premises: str | None) -> tuple[Site, IntakeReport]:
             "fixtures": tuple(fixtures_of(house, bare, floors)),
         }
     )
+    site = with_plain_names(site)
     note_rings(house, floors, spaces)
     note_oddities(house, site, rooms=rooms, floors=floors)
     _note_unread(house)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -14,6 +15,7 @@ from wardwright.intake.ifc.premises import Belongs, belonging
 from wardwright.intake.ifc.shapes import Solid, cut, levels, normals, plan_outline
 from wardwright.intake.outlines import largest, ring_of
 from wardwright.intake.uses import use_of
+from wardwright.model.consistency.contents import WIDEST_M
 from wardwright.model.fabric import Space, Storey
 
 ABOVE_FLOOR_M = 0.1
@@ -22,6 +24,8 @@ LEAST_ROOM_M2 = 0.5
 """A space smaller than this is a shaft, not a room. [m2] (assumption)"""
 SAME_HEIGHT_M = 0.03
 """Ceilings closer than this are one height. [m] (assumption)"""
+NARROWEST_M = 1.5
+"""The rooms of one home stretch over no less. [m] (assumption)"""
 LEAST_STOREY_M, MOST_STOREY_M = 1.01, 12.0
 
 
@@ -69,6 +73,28 @@ def rooms_of(house: IfcHouse, premises: str | None) -> list[Room]:
             continue
         found.append(Room(solid, name, storey.id(), whose[entity.id()]))
     return found
+
+
+def refuse_other_unit(house: IfcHouse, rooms: Sequence[Room]) -> None:
+    """Refuse a house so wide or so narrow that the file's unit of length can only be wrong.
+
+    Raises
+    ------
+    IntakeError
+        If it is.
+    """
+    if not rooms:
+        return
+    points = np.concatenate([room.solid.points[:, :2] for room in rooms])
+    wide = float(np.ptp(points, axis=0).max())
+    if NARROWEST_M <= wide <= WIDEST_M:
+        return
+    said = f"{wide:.0f}" if wide >= 1.0 else f"{wide:.2g}"
+    raise IntakeError(
+        f"its rooms stretch over {said} m, so its unit of length is hardly the one it was drawn in",
+        where=house.where,
+        cure="Export the building again with its right unit of length",
+    )
 
 
 def _storey_of(entity: Entity) -> Entity | None:

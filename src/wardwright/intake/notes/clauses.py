@@ -156,7 +156,7 @@ def _read_word(line: Line, grammar: Grammar, found: Clauses) -> None:
         found.measures[_once(line, found.measures, word)] = line.number("a length")
     elif word in grammar.quantities:
         found.measures[_once(line, found.measures, word)] = line.number(
-            f"what '{word}' is", grammar.quantities[word]
+            f"the figure of '{word}'", grammar.quantities[word]
         )
     elif word in keyed:
         line.maybe(*_LINKS)

@@ -6,7 +6,10 @@ import re
 from typing import Literal, NamedTuple
 
 from wardwright.errors import NotesError
+from wardwright.model.wording import short
 
+LONGEST_PIECE = 120
+"""A word or name longer than this is a slip. [letters] (assumption)"""
 METRES_PER_INCH = 0.0254
 """Exact by definition. [m]"""
 KILOGRAMS_PER_POUND = 0.45359237
@@ -130,10 +133,16 @@ def cut(line: str, *, where: str) -> tuple[Token, ...]:
         if match is None or (match.re is _QUANTITY and _runs_on(line, match.end())):
             piece = line[place:].split(maxsplit=1)[0].rstrip(",")
             raise NotesError(
-                f"'{piece}' cannot be read",
+                f"'{short(piece) or ascii(piece)[1:-1]}' cannot be read",
                 where=where,
                 cure="Write lengths as 3.2, 320 cm, 10'6\" or 10 ft 6 in, names in kebab-case starting with a "
                 'letter, and other names in quotes, such as "Bathroom 1"',
+            )
+        if len(match[0]) > LONGEST_PIECE:
+            raise NotesError(
+                f"'{short(match[0])}' is {len(match[0])} letters long",
+                where=where,
+                cure=f"Write a word or name of at most {LONGEST_PIECE} letters",
             )
         if match.re is _QUANTITY:
             tokens.append(_quantity(match))

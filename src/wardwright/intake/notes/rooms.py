@@ -14,6 +14,7 @@ from wardwright.intake.notes.marks import marks
 from wardwright.intake.notes.names import find, new_id, words_of
 from wardwright.intake.notes.uses import USE_WORDS, likely_use
 from wardwright.intake.notes.words import Line
+from wardwright.model.consistency.contents import WIDEST_M
 from wardwright.model.fabric import Space
 from wardwright.model.record import Ring
 
@@ -61,6 +62,8 @@ def read_room(draft: Draft, line: Line) -> None:
     width, depth = line.number("the room's length from west to east"), _second(line)
     if min(width, depth) < SMALLEST_ROOM_M:
         raise line.refuse(f"a room of {width:g} x {depth:g} m is too small", "Correct its size, in metres")
+    if max(width, depth) > WIDEST_M:
+        raise line.refuse(f"a room of {width:g} x {depth:g} m is too large", "Correct its size, in metres")
     how = line.maybe("against", "above", "inside", "at")
     if how == "at":
         corner = (line.number("how far east"), line.number("how far north"))

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from wardwright.model.consistency.problem import Place, Problem, Register
 from wardwright.model.record import Marked, Record
 from wardwright.model.site import Site
-from wardwright.model.wording import holds_secret, label, suggestion
+from wardwright.model.wording import holds_secret, is_plain, label, suggestion
 
 _LISTS = (
     "storeys", "spaces", "walls", "openings", "open_edges", "stairs", "fixtures", "outlets", "people", "pets",
@@ -36,6 +36,16 @@ def secrets(book: Register) -> Iterator[Problem]:
             if holds_secret(str(getattr(place.entry, field, ""))):
                 where = f"{place.list_name}[{place.position}]"
                 yield Problem(f"'{field}' looks as if it held a code", where, cure)
+
+
+def unprintable(book: Register) -> Iterator[Problem]:
+    """Names with letters that a terminal or a page would obey, or cannot show."""
+    cure = "Write it with letters, digits and signs that can be seen"
+    if not is_plain(book.site.name):
+        yield Problem("the site's name holds a sign that cannot be shown", "the document", cure)
+    for place in places(book.site):
+        if not is_plain(str(getattr(place.entry, "name", ""))):
+            yield place.problem("'name' holds a sign that cannot be shown", cure)
 
 
 def identities(book: Register) -> Iterator[Problem]:
