@@ -126,7 +126,10 @@ def test_a_user_adds_a_sheet(tmp_path: Path) -> None:
         ),
         (
             SOUNDER.replace('kind = "sounder"', 'kind = "keypad"'),
-            "FILE, sheet \"my-sounder\": the keypad has a table 'sheet.sounder'. Take the table out, or change 'kind'.",
+            (
+                "FILE, sheet \"my-sounder\": the keypad has a table 'sheet.sounder'. "
+                "Take the table out, or change 'kind'."
+            ),
         ),
         (
             SOUNDER.partition("[sheet.sounder]")[0],

@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from accuracy.rows import Part, Row
 from structure.source_tree import ROOT
 
 
@@ -20,32 +21,22 @@ def reports() -> Any:
     return module
 
 
-def row(**changes: object) -> dict[str, Any]:
-    base = {
-        "quantity": "walk | straight",
-        "source": "own",
-        "expected": 2.0,
-        "computed": 2.01,
-        "tolerance": 0.02,
-    }
-    return {**base, "why": "cells", **changes}
-
-
-def test_a_row_is_met_only_within_its_tolerance(reports: Any) -> None:
-    assert reports.with_error(row())["is_met"]
-    assert not reports.with_error(row(computed=2.03))["is_met"]
-    assert not reports.with_error(row(error=-0.5))["is_met"]
-    assert not reports.with_error(row(computed=float("nan")))["is_met"]
+def row(computed: float, **changes: Any) -> Row:
+    return Row("walk | straight [m]", "own", 2.0, computed, 0.02, "cells", "derived", **changes)
 
 
 def test_the_accuracy_page_shows_a_miss(reports: Any) -> None:
-    text = "\n".join(
-        reports.accuracy_page([reports.with_error(row()), reports.with_error(row(computed=3.0))])
-    )
+    parts = [
+        (Part("Walking", ()), (row(2.01), row(3.0), row(1.0, bound="at most"))),
+        (Part("Away", ()), None),
+    ]
+    text = "\n".join(reports.accuracy_page(parts))
     lines = [line for line in text.splitlines() if line.startswith("| walk")]
-    assert lines[0].endswith("| yes |")
-    assert lines[1].endswith("| **no** |")
+    assert [line.rpartition(" | ")[2] for line in lines] == ["yes |", "**no** |", "yes |"]
     assert "walk \\| straight" in lines[0]
+    assert "| at most 2 | 1 | 0 | 0.02 |" in lines[2]
+    assert "2 of 3 rows are within their tolerance" in text
+    assert text.index("## Walking") < text.index("**derived**: own") < text.index("## Away\n\nNot run")
 
 
 def test_a_benchmark_that_does_not_run_is_not_met(reports: Any, tmp_path: Path) -> None:
