@@ -63,7 +63,7 @@ NOTES: dict[str, tuple[str, str]] = {
     "a-room-without-a-storey": ("storey ground 2.4 high", ""),
     "a-room-of-no-size": ("hall 1.8 x 4.6", "hall 0 x 4.6"),
     "a-house-in-millimetres": ("hall 1.8 x 4.6", "hall 1800 x 4600"),
-    "a-word-misspelt": ("window kitchen", "windwo kitchen"),
+    "a-word-misspelt": ("window kitchen", "windov kitchen"),
     "a-clause-misspelt": ("sill 0.9", "sil 0.9"),
     "a-unit-misspelt": ("0.8 wide", "80 cn wide"),
     "a-size-given-twice": ("1.2 x 1.1 sill", "1.2 x 1.1, 1.4 x 1.1 sill"),
@@ -177,7 +177,7 @@ IFC = {"house.ifc": _ifc}
 
 COMMANDS: dict[str, Case] = {
     "no-command": Case(()),
-    "a-command-that-does-not-exist": Case(("aks", "site.json"), SITE),
+    "a-command-that-does-not-exist": Case(("aske", "site.json"), SITE),
     "an-option-that-does-not-exist": Case(("ask", "site.json", "--jason"), SITE),
     "no-site": Case(("ask",)),
     "a-question-that-does-not-exist": Case(("ask", "site.json", "99"), SITE),

@@ -12,6 +12,7 @@ from fuzzing.kinds import Kind
 from wardwright.cli.command import BAD_INPUT, FINE, MUST_MEND
 from wardwright.cli.main import main
 from wardwright.errors import InputError
+from wardwright.model.wording import is_plain
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.sites import read_site
 
@@ -53,6 +54,8 @@ def _wrong(status: int, said: str, printed: str, left: list[str]) -> str:
         return f"exit status {status}"
     if said:
         return "something was said on the error stream of a good run"
+    if not is_plain(printed.replace("\n", "")):
+        return "an answer that a terminal would obey"
     return "" if printed.strip() else "a good run that says nothing"
 
 
@@ -61,6 +64,8 @@ def _wrong_refusal(said: str, printed: str, left: list[str]) -> str:
         return "not one message"
     if len(said) > LONGEST_MESSAGE:
         return f"a message of {len(said)} letters"
+    if not said.rstrip("\n").isprintable():
+        return "a message that a terminal would obey"
     if "Traceback" in said or "Warning" in said:
         return "a message for programmers"
     if printed:
