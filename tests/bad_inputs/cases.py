@@ -14,12 +14,14 @@ from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 
+from common import dxf_plan
 from common.ifc_house import Wish, written
 from wardwright.cli.main import main
 
 FOLDER = Path(__file__).parent
 INTAKE = ("intake", "house.notes", "-o", "site.json")
 INTAKE_IFC = ("intake", "house.ifc", "-o", "site.json")
+INTAKE_DXF = ("intake", "plan.dxf", "-o", "site.json")
 WITH_SHEET = ("check", "sample:one-room", "--sheet", "own.toml")
 
 
@@ -169,6 +171,29 @@ BUILDINGS: dict[str, Callable[[], bytes]] = {
     "lines-that-point-nowhere": _without("IFCCARTESIANPOINT"),
 }
 
+# --- drawings ---------------------------------------------------------------------------------------------------
+
+
+@cache
+def _dxf() -> bytes:
+    return dxf_plan.written()
+
+
+def _drawn(**wish: object) -> Callable[[], bytes]:
+    return lambda: dxf_plan.written(dxf_plan.Wish(**wish))  # type: ignore[arg-type]
+
+
+DRAWINGS: dict[str, Callable[[], bytes]] = {
+    "empty": lambda: b"",
+    "not-dxf": lambda: b"Dear customer, please find the plan attached.\n",
+    "of-its-programs-own-form": lambda: b"AC1032\0\0\0\0\0" + bytes(200),
+    "cut-off": lambda: _dxf()[: len(_dxf()) // 2],
+    "no-layer-of-walls": _drawn(wall_layer="LINES"),
+    "no-walls": _drawn(walls=()),
+    "no-evidence-of-its-unit": _drawn(header="", with_sizes=False, with_names=False, gaps=()),
+    "one-wall-only": _drawn(walls=((0.0, 0.0, 9.0, 0.15),), gaps=(), names=()),
+}
+
 # --- how commands are written ---------------------------------------------------------------------------------
 
 SITE = {"site.json": _good("good.json")}
@@ -177,7 +202,7 @@ IFC = {"house.ifc": _ifc}
 
 COMMANDS: dict[str, Case] = {
     "no-command": Case(()),
-    "a-command-that-does-not-exist": Case(("aske", "site.json"), SITE),
+    "a-command-that-does-not-exist": Case(("askx", "site.json"), SITE),
     "an-option-that-does-not-exist": Case(("ask", "site.json", "--jason"), SITE),
     "no-site": Case(("ask",)),
     "a-question-that-does-not-exist": Case(("ask", "site.json", "99"), SITE),
@@ -210,6 +235,10 @@ COMMANDS: dict[str, Case] = {
     "intake-below-a-file": Case((*INTAKE[:3], "house.notes/site.json"), HOUSE),
     "intake-over-its-own-input": Case((*INTAKE[:3], "house.notes"), HOUSE),
     "premises-that-do-not-exist": Case((*INTAKE_IFC, "--premises", "Z"), IFC),
+    "a-unit-that-does-not-exist": Case((*INTAKE_DXF, "--unit", "cubit"), {"plan.dxf": _dxf}),
+    "a-unit-of-notes": Case((*INTAKE, "--unit", "mm"), HOUSE),
+    "intake-of-a-drawing-that-is-not-there": Case(INTAKE_DXF),
+    "premises-of-a-drawing": Case((*INTAKE_DXF, "--premises", "A"), {"plan.dxf": _dxf}),
     "premises-of-notes": Case((*INTAKE, "--premises", "A"), HOUSE),
     "extra-notes-that-are-not-there": Case((*INTAKE, "--notes", "kit.notes"), HOUSE),
     "a-sheet-that-is-not-there": Case(WITH_SHEET),
@@ -238,6 +267,7 @@ def cases() -> dict[str, Case]:
         "sheet/not-utf-8": Case(WITH_SHEET, {"own.toml": lambda: sheet() + b"# \xfc"}),
         "sheet/nested-lists": Case(WITH_SHEET, {"own.toml": lambda: sheet() + b"a = " + b"[" * 5000}),
         **{f"ifc/{name}": Case(INTAKE_IFC, {"house.ifc": made}) for name, made in BUILDINGS.items()},
+        **{f"dxf/{name}": Case(INTAKE_DXF, {"plan.dxf": made}) for name, made in DRAWINGS.items()},
         **{f"command/{name}": case for name, case in COMMANDS.items()},
     }
 

@@ -158,5 +158,5 @@ def test_what_a_terminal_would_obey_is_left_out(capsys: pytest.CaptureFixture[st
 
 
 def test_a_command_that_there_is_not_is_named_with_the_nearest(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main.main(["checkk"]) == BAD_INPUT
-    assert "there is no command 'checkk'; did you mean 'check'. See" in capsys.readouterr().err
+    assert main.main(["chekx"]) == BAD_INPUT
+    assert "there is no command 'chekx'; did you mean 'check'. See" in capsys.readouterr().err

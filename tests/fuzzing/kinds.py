@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
+from common import dxf_plan
 from common.ifc_house import Wish, written
-from fuzzing.mutations import damaged_ifc, damaged_json, damaged_lines, drawn
+from fuzzing.mutations import damaged_dxf, damaged_ifc, damaged_json, damaged_lines, drawn
 
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = ROOT / "src" / "wardwright"
@@ -96,6 +97,24 @@ def _always_the_same(data: bytes) -> bytes:
 
 
 @cache
+def drawings() -> tuple[bytes, ...]:
+    """DXF drawings: small plans drawn by the tests, and the given one where it is."""
+    wishes = (
+        dxf_plan.Wish(), dxf_plan.Wish(unit="mm", header=""), dxf_plan.Wish(turn_deg=8.0, in_blocks=True),
+        dxf_plan.Wish(with_sizes=False), dxf_plan.Wish(with_names=False, header="", version="R12"),
+    )  # fmt: skip
+    made = tuple(_without_time(dxf_plan.written(wish)) for wish in wishes)
+    return (*made, *(file.read_bytes() for file in sorted((GIVEN / "houses").glob("*.dxf"))))
+
+
+def _without_time(data: bytes) -> bytes:
+    """A drawing without what differs from one writing to the next: hours, and ids drawn at random."""
+    text = re.sub(r"(\$(?:TD|TDU|TDUP)\w+\n\s*40\n)[^\n]*", r"\g<1>0.0", data.decode("latin-1"))
+    text = re.sub(r"(\$\w*GUID\n\s*2\n)[^\n]*", r"\g<1>{0}", text)
+    return re.sub(r"[^\n]* @ \d{4}-\d\d-\d\dT[^\n]*", "when", text).encode("latin-1")
+
+
+@cache
 def note_lines() -> tuple[str, ...]:
     """Every line of notes that there is, those of the manual and of the given houses' kits among them."""
     files = [
@@ -133,6 +152,10 @@ def _ifc(one: bytes, seed: int) -> bytes:
     return damaged_ifc(one, drawn("ifc damage", seed))
 
 
+def _dxf(one: bytes, seed: int) -> bytes:
+    return damaged_dxf(one, drawn("dxf damage", seed))
+
+
 KINDS = (
     Kind(
         "document", "site.json", documents, _document,
@@ -146,6 +169,10 @@ KINDS = (
     Kind(
         "ifc", "house.ifc", building_files, _ifc,
         (("intake", "FILE", "-o", "OUT"), ("intake", "FILE", "--premises", "A", "-o", "OUT")), is_limited=True,
+    ),
+    Kind(
+        "dxf", "plan.dxf", drawings, _dxf,
+        (("intake", "FILE", "-o", "OUT"), ("intake", "FILE", "--unit", "inch", "-o", "OUT")), is_limited=True,
     ),
 )  # fmt: skip
 """Every kind that is tried; one more way in is one more row."""

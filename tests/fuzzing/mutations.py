@@ -271,3 +271,48 @@ def _damaged_arguments(line: str, draw: random.Random, other: str) -> str:
         lambda: f"({word})",
     ]
     return head + parted + rest[: spot.start()] + draw.choice(changes)() + rest[spot.end() :]
+
+
+# --- DXF ----------------------------------------------------------------------------------------------------
+
+
+def damaged_dxf(data: bytes, draw: random.Random) -> bytes:
+    """A drawing with some of its pairs of code and value changed, or whole entities gone, twice or elsewhere."""
+    lines = data.decode("latin-1").splitlines()
+    pairs = [(lines[i], lines[i + 1]) for i in range(0, len(lines) - 1, 2)]
+    begin = next((i for i, pair in enumerate(pairs) if pair[1] == "ENTITIES"), 0)
+    for _ in range(several(draw)):
+        # What is drawn is the smaller part of a file: look there more often than in its tables.
+        low = begin if draw.random() < 0.7 else 0
+        here = draw.randrange(min(low, len(pairs) - 1), len(pairs))
+        _damage_pairs(pairs, here, draw)
+    encoded = "\n".join(line for pair in pairs for line in pair).encode("latin-1", "replace") + b"\n"
+    return damaged_bytes(encoded, draw) if draw.random() < 0.1 else encoded
+
+
+def _damage_pairs(pairs: list[tuple[str, str]], here: int, draw: random.Random) -> None:
+    code, value = pairs[here]
+    starts = [i for i in range(here, -1, -1) if pairs[i][0].strip() == "0"]
+    ends = [i for i in range(here + 1, len(pairs)) if pairs[i][0].strip() == "0"]
+    first, end = (starts or [0])[0], (ends or [len(pairs)])[0]
+    match draw.randrange(8):
+        case 0:
+            del pairs[here]
+        case 1:
+            del pairs[first:end]
+        case 2:
+            pairs[first:first] = pairs[first:end] * draw.choice((1, 1, 40))
+        case 3:
+            pairs[here] = draw.choice(pairs)
+        case 4:
+            pairs[here] = (draw.choice((" 0", " 10", " 70", " 999", "x", "")), value)
+        case _:
+            pairs[here] = (code, _other_figure(value, draw))
+
+
+def _other_figure(value: str, draw: random.Random) -> str:
+    try:
+        number = float(value)
+    except ValueError:
+        return str(draw.choice((value + "S", value[:-1], *WORDS)))
+    return repr(draw.choice((_other_number(number, draw), _other_number(number, draw), draw.choice(NUMBERS))))

@@ -43,9 +43,10 @@ def test_a_seed_damages_the_same_way_again(kind: Kind) -> None:
 
 
 @FORKS
-def test_a_damaged_building_file_gets_one_message_or_an_answer() -> None:
-    seed = next(n for n in range(99) if len(BY_NAME["ifc"].made(n)[0]) < 100_000)
-    outcome = tried_apart(BY_NAME["ifc"], seed)
+@pytest.mark.parametrize("kind", [kind for kind in KINDS if kind.is_limited], ids=lambda kind: kind.name)
+def test_one_that_is_read_in_a_process_of_its_own_gets_one_message_or_an_answer(kind: Kind) -> None:
+    seed = next(n for n in range(99) if len(kind.made(n)[0]) < 100_000)
+    outcome = tried_apart(kind, seed)
     assert outcome.wrong == "", outcome
     assert outcome.megabytes > 0
 

@@ -51,6 +51,7 @@ class _Parser(argparse.ArgumentParser):
             near = difflib.get_close_matches(wrong[1], [command.name for command in COMMANDS], n=1)
             hint = f"; did you mean '{near[0]}'" if near else ""
             message = f"there is no command '{wrong[1]}'{hint}"
+        message = re.sub(r"\(choose from .*\)", lambda found: found[0].replace("'", ""), message)
         complain(f"command line: {message}. See '{self.prog} --help'.")
         sys.exit(BAD_INPUT)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator
@@ -23,6 +24,8 @@ MOST_ENTITIES = 150_000
 """A drawing with more, blocks taken apart, is refused. [-] (assumption)"""
 HEAD_BYTES = 100_000
 """The first section of a drawing begins within this. [bytes] (assumption)"""
+TAIL_BYTES = 200
+"""How far before its end a file says that it ends. [bytes] (assumption)"""
 DEEPEST = 8
 """Blocks within blocks are taken apart this deep. [-] (assumption)"""
 
@@ -131,6 +134,15 @@ def _document(stream: BinaryIO, where: str) -> Any:  # noqa: ANN401 - the librar
     if b"SECTION" not in head:
         raise IntakeError(
             "it is not a DXF file: no section begins in it", where=where, cure="Save the drawing as DXF"
+        )
+    stream.seek(-min(TAIL_BYTES, stream.seek(0, io.SEEK_END)), io.SEEK_END)
+    tail = stream.read()
+    stream.seek(0)
+    if b"EOF" not in tail:
+        raise IntakeError(
+            "the file ends before its last line, EOF",
+            where=where,
+            cure="Fetch or save the drawing again: it was cut short",
         )
     try:
         document, _ = ezdxf.recover.read(stream)
