@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator
@@ -123,8 +122,9 @@ def opened(stream: BinaryIO, *, where: str) -> Drawing:
 
 
 def _document(stream: BinaryIO, where: str) -> Any:  # noqa: ANN401 - the library's document is untyped here
-    head = stream.read(HEAD_BYTES)
+    content = stream.read()
     stream.seek(0)
+    head = content[:HEAD_BYTES]
     if head[:2] == b"AC" and head[2:6].isdigit():
         raise IntakeError(
             "it is a drawing in its program's own form, not DXF",
@@ -135,10 +135,7 @@ def _document(stream: BinaryIO, where: str) -> Any:  # noqa: ANN401 - the librar
         raise IntakeError(
             "it is not a DXF file: no section begins in it", where=where, cure="Save the drawing as DXF"
         )
-    stream.seek(-min(TAIL_BYTES, stream.seek(0, io.SEEK_END)), io.SEEK_END)
-    tail = stream.read()
-    stream.seek(0)
-    if b"EOF" not in tail:
+    if b"EOF" not in content[-TAIL_BYTES:]:
         raise IntakeError(
             "the file ends before its last line, EOF",
             where=where,
