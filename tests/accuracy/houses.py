@@ -50,7 +50,11 @@ def accuracy_rows() -> Iterator[Row]:
 def _homes() -> Iterator[Row]:
     homes = [read_home(GIVEN / "plans" / "homes" / f"{name}.json") for name in HOMES]
     openings = [opening for home in homes for opening in home.site.openings]
-    sizes = [sum(_size(space) for space in home.site.spaces if space.use != "balcony") for home in homes]
+    # Where the file has no types of room, which of them are balconies is our guess: the count there took all.
+    sizes = [
+        sum(_size(s) for s in home.site.spaces if s.use != "balcony" or home.oddities.without_names)
+        for home in homes
+    ]
     facts = (
         ("homes brought in [-]", 40, len(homes), 0.0, EXACT),
         ("doors [-]", 282, sum(o.kind == "door" for o in openings), 0.0, EXACT),
