@@ -16,6 +16,8 @@ FORBIDDEN_MODULES = {
     "os", "io", "sys", "time", "pathlib", "tempfile", "shutil", "subprocess", "socket", "glob", "logging", "random",
     "secrets", "urllib", "http", "importlib", "multiprocessing", "threading", "resource",
 }  # fmt: skip
+IN_MEMORY = {("io", "BytesIO")}
+"""Names of such modules that touch nothing outside: a writer may want a place in memory to write to."""
 FORBIDDEN_ATTRIBUTES = {
     "now", "today", "utcnow", "environ", "getenv", "read_text", "write_text", "read_bytes", "write_bytes", "getcwd",
     "urandom", "fromfile", "tofile", "loadtxt", "savetxt", "genfromtxt", "memmap",
@@ -44,7 +46,8 @@ def touches(tree: ast.Module) -> list[tuple[int, str]]:
             names = [alias.name for alias in node.names if alias.name.split(".")[0] in FORBIDDEN_MODULES]
             found.extend((node.lineno, f"import {name}") for name in names)
         elif isinstance(node, ast.ImportFrom) and (node.module or "").split(".")[0] in FORBIDDEN_MODULES:
-            found.append((node.lineno, f"from {node.module} import ..."))
+            if any((node.module, alias.name) not in IN_MEMORY for alias in node.names):
+                found.append((node.lineno, f"from {node.module} import ..."))
     return found
 
 
@@ -52,7 +55,7 @@ def touches(tree: ast.Module) -> list[tuple[int, str]]:
     "line",
     [
         "open('a')", "print(1)", "import os", "from time import time", "datetime.now()", "from pathlib import Path",
-        "p.read_text()", "np.random.default_rng(); np.loadtxt('a')",
+        "p.read_text()", "from io import open, BytesIO", "np.random.default_rng(); np.loadtxt('a')",
     ],
 )  # fmt: skip
 def test_a_line_that_touches_the_world_is_seen(line: str) -> None:

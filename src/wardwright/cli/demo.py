@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from wardwright.cli.command import FINE, Command
 from wardwright.cli.given import catalogue_from
 from wardwright.cli.intake import brought_in
-from wardwright.cli.papers import fitter_files, write_fitter_copy
+from wardwright.cli.papers import check_folder, papers, write
 from wardwright.cli.progress import progress
 
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
@@ -44,6 +44,7 @@ def run(arguments: Namespace) -> int:
     house = read_notes(text, where=str(notes), catalogue=catalogue)
     write_site(document, sound(house, where=str(notes), catalogue=catalogue))
     site = read_site(document, catalogue)
+    check_folder(folder, site)
     print(
         f"1. Brought in a sample house, invented, from its notes{told}: {notes}\n   {brought_in(site, None)}"
     )
@@ -53,8 +54,8 @@ def run(arguments: Namespace) -> int:
     findings = check(site, catalogue)
     print(f"3. Checked it: {checked(findings)}")
     with progress("drawing it"):
-        files = fitter_files(site, catalogue, answers=answers, findings=findings)
-    page = write_fitter_copy(folder, files)
+        files = papers(site, catalogue, answers=answers, findings=findings)
+    page = write(folder, files)
     print(f"4. Drew it: {page}")
     start = "wardwright" if shutil.which("wardwright") else f"{os.path.relpath(sys.executable)} -m wardwright"
     print(f"\nOpen {page} in a browser: the plan, the answers worst first, what would mend them.")

@@ -17,10 +17,6 @@ if TYPE_CHECKING:  # pydantic is not to be loaded for --help
     from wardwright.questions.answer import Answer
     from wardwright.rules.finding import Finding
 
-FITTER = "fitter"
-"""The folder of the fitter's own copy: it holds all, and is for nobody else."""
-PAGE = "page.html"
-
 
 def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
@@ -30,30 +26,38 @@ def add_arguments(parser: ArgumentParser) -> None:
         "--output",
         metavar="FOLDER",
         required=True,
-        help="where to; the fitter's copy goes into FOLDER/fitter",
+        help="where to; each class of copy goes into a folder of its own under it",
     )
     add_sheets(parser)
 
 
 def run(arguments: Namespace) -> int:
-    """Ask, check, and write the page and its plans."""
+    """Ask, check, and write the papers of each class of copy."""
     catalogue = catalogue_from(arguments.sheet)
     site, report = site_from(arguments.site, catalogue), report_from(arguments.site)
+    folder = Path(arguments.output)
+    check_folder(folder, site)
     from wardwright.questions.table import ask
     from wardwright.rules.table import check
 
     with progress("asking the house and drawing it"):
-        files = fitter_files(
+        files = papers(
             site, catalogue, answers=ask(site, catalogue), findings=check(site, catalogue), report=report
         )
-    page = write_fitter_copy(Path(arguments.output), files)
-    plans = len(files) - 1
-    print(f"Written: {page}, and {plans} {'plan' if plans == 1 else 'plans'} beside it")
-    print("It is a plan of how to get into somebody's home: keep it on your own machine.")
+    print(f"Written: {write(folder, files)}, and beside it:")
+    print(told(folder, files))
     return FINE
 
 
-def fitter_files(
+def check_folder(folder: Path, site: Site) -> None:
+    """Refuse a folder that the papers of a site cannot go to, before they are worked out."""
+    from wardwright.documents.papers import paper_names
+    from wardwright.store.copies import check_place
+
+    check_place(folder, paper_names(site))
+
+
+def papers(
     site: Site,
     catalogue: Catalogue,
     *,
@@ -61,33 +65,50 @@ def fitter_files(
     findings: tuple[Finding, ...],
     report: IntakeReport | None = None,
 ) -> dict[str, bytes]:
-    """Name and content of each file of the fitter's copy: the page, and each storey's plan for itself."""
+    """Name, with its folder, and content of every paper of a site."""
     from wardwright.documents.content.page import page_of
-    from wardwright.documents.writers.html import write_html
-    from wardwright.documents.writers.svg import write_svg
+    from wardwright.documents.papers import papers_of
     from wardwright.questions.worth_adding import worth_adding
+    from wardwright.store.clock import today
+    from wardwright.store.fonts import font_folder
 
     page = page_of(
         site, catalogue, answers, findings, report=report, worth_adding=worth_adding(site, catalogue)
     )
-    plans = {f"plan-{storey.drawing.key}.svg": write_svg(storey.drawing) for storey in page.storeys}
-    return {PAGE: write_html(page), **plans}
+    return papers_of(site, catalogue, page=page, answers=answers, drawn_up=today(), font_folder=font_folder())
 
 
-def write_fitter_copy(folder: Path, files: dict[str, bytes]) -> Path:
-    """Write the fitter's copy into its own folder under this one; where its page is."""
-    from wardwright.store.folders import write_folder
+def write(folder: Path, files: dict[str, bytes]) -> Path:
+    """Write the papers, all or none; where the fitter's page is."""
+    from wardwright.documents.content.copies import COPIES
+    from wardwright.documents.papers import PAGE
+    from wardwright.store.copies import write_copies
 
-    write_folder(folder / FITTER, files, stale="plan-*.svg")
-    return folder / FITTER / PAGE
+    write_copies(folder, files)
+    return folder / COPIES["fitter"].folder / PAGE
+
+
+def told(folder: Path, files: dict[str, bytes]) -> str:
+    """Say which folders there are, and whom each is for."""
+    from wardwright.documents.content.copies import COPIES
+
+    lines = []
+    for words in COPIES.values():
+        count = sum(name.startswith(f"{words.folder}/") for name in files)
+        lines.append(
+            f"  {folder / words.folder}: {count} {'file' if count == 1 else 'files'}. {words.stamp}."
+        )
+        lines.append(f"    {words.warning}")
+    return "\n".join(lines).replace("\u2019", "'")
 
 
 COMMAND = Command(
     name="papers",
     summary="write the papers of a site",
-    description="Ask and check a site and write its papers. In this version that is the fitter's own page: plans, "
-    "answers worst first, findings, what was guessed. The report that `intake` left beside the site document "
-    "goes into it.",
+    description="Ask and check a site and write its papers, each class of copy into a folder of its own. The fitter's: "
+    "the page, the plan at its scale, the schedule, the programming sheet. The client's, confidential: what is "
+    "protected and what is not, in words. The open one: the as-fitted list and the labels. A file that this program "
+    "did not write, or that was changed since, is never overwritten.",
     add_arguments=add_arguments,
     run=run,
 )

@@ -12,6 +12,7 @@ from wardwright.model.fabric import Space, SpaceUse, Storey
 from wardwright.model.placement import sides_of_opening, space_at, standing
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
+from wardwright.rules.kit import devices_of
 
 GENERIC_WORDS = frozenset({
     "alarm", "area", "channel", "circuit", "contact", "detector", "device", "door", "gap", "input", "keypad", "loop",
@@ -50,10 +51,21 @@ def words_of(text: str) -> tuple[str, ...]:
     return tuple(word for word in re.findall(r"[^\W_]+", plain) if not word.isdigit())
 
 
+def shown_name(name: str, length: int | None) -> str:
+    """A name as a display of that many letters shows it, spare spaces apart; None: nothing is cut off."""
+    plain = " ".join(name.split())
+    return plain if length is None else plain[:length].rstrip()
+
+
 def as_shown(name: str, length: int | None) -> str:
     """A name as a display of that many letters shows it, capitals and spare spaces apart."""
-    plain = " ".join(name.split()).casefold()
-    return plain if length is None else plain[:length].rstrip()
+    return shown_name(name, length).casefold()
+
+
+def display_length(site: Site, catalogue: Catalogue) -> int | None:
+    """Letters of the shortest display of a site's control units; None where none is known."""
+    sheets = [sheet.control for _, sheet in devices_of(site, catalogue, "control-unit")]
+    return min((sheet.display_length for sheet in sheets if sheet is not None), default=None)
 
 
 def place_words(site: Site) -> frozenset[str]:

@@ -10,7 +10,7 @@ from pathlib import Path
 from wardwright.errors import InputError
 
 
-def write_folder(folder: Path, files: Mapping[str, bytes], *, stale: str = "") -> None:
+def write_folder(folder: Path, files: Mapping[str, bytes]) -> None:
     """Write files into a folder; only their owner may read them.
 
     All are written beside their places first and put there only when every one is whole: a fault before that
@@ -22,8 +22,6 @@ def write_folder(folder: Path, files: Mapping[str, bytes], *, stale: str = "") -
         Where to; made, with the folders above it, if it is not there.
     files : mapping of str to bytes
         Name and content of each.
-    stale : str, default ""
-        Files of this pattern that are not among `files` are left-overs of an earlier writing, and go.
 
     Raises
     ------
@@ -34,12 +32,9 @@ def write_folder(folder: Path, files: Mapping[str, bytes], *, stale: str = "") -
     try:
         folder.mkdir(parents=True, exist_ok=True)
         for name, content in files.items():
-            drafts[folder / name] = _draft(folder, name, content)
+            drafts[folder / name] = draft_of(folder, name, content)
         for place, draft in drafts.items():
             draft.replace(place)
-        for old in folder.glob(stale) if stale else ():
-            if old.name not in files:
-                old.unlink()
     except OSError as fault:
         raise InputError(
             f"the papers cannot be written ({fault.strerror})",
@@ -51,7 +46,8 @@ def write_folder(folder: Path, files: Mapping[str, bytes], *, stale: str = "") -
             draft.unlink(missing_ok=True)
 
 
-def _draft(folder: Path, name: str, content: bytes) -> Path:
+def draft_of(folder: Path, name: str, content: bytes) -> Path:
+    """Write a file beside its place, whole and on the disk; where the draft is."""
     handle, path = tempfile.mkstemp(dir=folder, prefix=f".{name}.", suffix=".part")
     draft = Path(path)
     try:

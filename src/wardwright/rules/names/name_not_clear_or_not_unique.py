@@ -9,9 +9,8 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
 from wardwright.rules.finding import Finding, Mend, Severity
-from wardwright.rules.kit import devices_of
 from wardwright.rules.registry import rule
-from wardwright.rules.zone_names import as_shown, faults_of_words, proposed_names
+from wardwright.rules.zone_names import as_shown, display_length, faults_of_words, proposed_names
 
 USUAL_LENGTH = 16
 """How long a computed name may be where no control unit's sheet says. [-] (common practice)"""
@@ -65,7 +64,7 @@ def name_not_clear_or_not_unique(site: Site, catalogue: Catalogue) -> Iterator[F
     this = name_not_clear_or_not_unique
     if not site.zones:
         raise NotComputable("no zone is programmed", cure="Add the zones and their behaviours")
-    length = _display_length(site, catalogue)
+    length = display_length(site, catalogue)
     if length is None:
         yield this.not_run(
             site.name,
@@ -99,11 +98,6 @@ def name_not_clear_or_not_unique(site: Site, catalogue: Catalogue) -> Iterator[F
             else (Mend(action="rename", subject=zone.id, values=(("name", better),)),),
             related=tuple(other.id for other in same),
         )
-
-
-def _display_length(site: Site, catalogue: Catalogue) -> int | None:
-    sheets = [sheet.control for _, sheet in devices_of(site, catalogue, "control-unit")]
-    return min((sheet.display_length for sheet in sheets if sheet is not None), default=None)
 
 
 def _better_name(

@@ -1,0 +1,75 @@
+"""A paper as plain content: sections of words, tables and drawings; a writer puts the ink down."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+from wardwright.documents.drawing.recording import Drawing
+
+Cell = str | int | float | date
+"""A number stays a number and a date a date, so that a spreadsheet can sort and add them."""
+NOT_KNOWN = "not known"
+"""What stands in a cell where nobody said: never empty, never nought."""
+
+BESIDE_MM = 124.0
+"""A drawing up to this wide has its key beside it. [mm]"""
+
+CopyClass = Literal["fitter", "client", "open"]
+"""Whom a copy is for, the most telling first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column of a table."""
+
+    heading: str
+    unit: str = ""
+    """Printed with the heading, never in the cells."""
+    share: float = 1.0
+    """Its width as a share of the others' on paper."""
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Rows of cells under headings."""
+
+    name: str
+    """Short: the name of its sheet in a spreadsheet."""
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+    is_ticked: bool = False
+    """Whether a box to tick stands before each row on paper."""
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A heading and what stands under it."""
+
+    heading: str
+    text: tuple[str, ...] = ()
+    """Paragraphs before anything else."""
+    points: tuple[str, ...] = ()
+    """A list."""
+    table: Table | None = None
+    drawing: Drawing | None = None
+    """On a sheet of its own where there is one, at its scale."""
+    key: tuple[tuple[str, str], ...] = ()
+    """Letters on the drawing, and what they mean."""
+    blanks: tuple[str, ...] = ()
+    """Lines to be filled in by hand."""
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """One document."""
+
+    title: str
+    house: str
+    copy: CopyClass
+    drawn_up: date
+    sections: tuple[Section, ...]
+    is_landscape: bool = False
+    foot: str = ""
+    """One line that says how to read it, under its title."""

@@ -1,0 +1,117 @@
+"""A paper as PDF: drawings as vectors at their scale, text as text, tagged, the same bytes every time."""
+
+from __future__ import annotations
+
+import json
+from datetime import UTC, date, datetime, time
+from typing import Any
+
+import typst
+
+from wardwright.documents.content.copies import COPIES
+from wardwright.documents.content.paper import BESIDE_MM, Cell, Paper, Section
+from wardwright.documents.writers.csv_rows import heading_of
+from wardwright.documents.writers.pdf_drawing import svg_for_pdf
+from wardwright.documents.writers.pdf_template import PDF_TEMPLATE
+
+STANDARD = "ua-1"
+"""PDF/UA-1: what is read out to who cannot see it is checked while the file is made."""
+
+
+def write_pdf(paper: Paper, *, font_folder: str) -> bytes:
+    """Set a paper on A4.
+
+    Parameters
+    ----------
+    paper : Paper
+        Plain content and recorded drawings. Nothing in it is read as anything but text.
+    font_folder : str
+        Where the letters are; no others are used.
+
+    Returns
+    -------
+    bytes
+        A drawing stands on a page of its own, at its scale exactly.
+    """
+    drawings = [section.drawing for section in paper.sections if section.drawing is not None]
+    files = {f"{drawing.key}.svg": svg_for_pdf(drawing) for drawing in drawings}
+    files["paper.json"] = json.dumps(_data(paper)).encode()
+    files["main.typ"] = PDF_TEMPLATE.encode()
+    made = typst.compile(  # type: ignore[call-overload] # its types leave out files in memory, by name
+        files,
+        font_paths=[font_folder],
+        ignore_system_fonts=True,
+        pdf_standards=STANDARD,
+        timestamp=datetime.combine(paper.drawn_up, time(), tzinfo=UTC),
+    )
+    return bytes(made)
+
+
+def _data(paper: Paper) -> dict[str, Any]:
+    copy = COPIES[paper.copy]
+    return {
+        "title": paper.title,
+        "house": paper.house,
+        "stamp": copy.stamp,
+        "warning": copy.warning,
+        "drawn-up": told_date(paper.drawn_up),
+        "landscape": paper.is_landscape,
+        "foot": paper.foot,
+        "beside-mm": BESIDE_MM,
+        "sections": [_section(section) for section in paper.sections],
+    }
+
+
+def _section(section: Section) -> dict[str, Any]:
+    table, drawing = section.table, section.drawing
+    return {
+        "heading": section.heading,
+        "text": section.text,
+        "points": section.points,
+        "blanks": section.blanks,
+        "key": section.key,
+        "drawing": None
+        if drawing is None
+        else {
+            "file": f"{drawing.key}.svg",
+            "width": drawing.width_mm,
+            "words": drawing.description,
+            "title": drawing.title,
+            "scale": drawing.scale,
+        },
+        "table": None
+        if table is None
+        else {
+            "ticked": table.is_ticked,
+            "shares": [column.share for column in table.columns],
+            "headings": [heading_of(column) for column in table.columns],
+            "numbers": [
+                all(isinstance(row[j], int | float) for row in table.rows) for j in range(len(table.columns))
+            ],
+            "rows": [[told(cell) for cell in row] for row in table.rows],
+        },
+    }
+
+
+def told(cell: Cell) -> str:
+    """A cell as it is printed.
+
+    Examples
+    --------
+    >>> told(2.0), told(date(2026, 3, 1)), told("hall")
+    ('2', '1 March 2026', 'hall')
+    """
+    if isinstance(cell, date):
+        return told_date(cell)
+    return f"{cell:g}" if isinstance(cell, float) else str(cell)
+
+
+def told_date(day: date) -> str:
+    """A day as one says it."""
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+)  # fmt: skip
