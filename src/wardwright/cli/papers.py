@@ -105,10 +105,10 @@ def told(folder: Path, files: dict[str, bytes]) -> str:
 COMMAND = Command(
     name="papers",
     summary="write the papers of a site",
-    description="Ask and check a site and write its papers, each class of copy into a folder of its own. The fitter's: "
-    "the page, the plan at its scale, the schedule, the programming sheet. The client's, confidential: what is "
-    "protected and what is not, in words. The open one: the as-fitted list and the labels. A file that this program "
-    "did not write, or that was changed since, is never overwritten.",
+    description="Ask and check a site and write its papers, each class of copy into a folder of its own. The "
+    "fitter's: the page, the plan at its scale, the schedule, the programming sheet. The client's, confidential: "
+    "what is protected and what is not, in words. The open one: the as-fitted list and the labels. A file that "
+    "this program did not write, or that was changed since, is never overwritten.",
     add_arguments=add_arguments,
     run=run,
 )

@@ -6,7 +6,7 @@ import os
 from datetime import UTC, date, datetime
 
 FIXED = "SOURCE_DATE_EPOCH"
-"""The variable of the environment by which builds that must come out the same fix their day, in seconds since 1970."""
+"""The variable of the environment by which what must come out the same fixes its day, in seconds since 1970."""
 
 
 def today() -> date:

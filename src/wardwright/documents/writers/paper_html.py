@@ -12,7 +12,8 @@ from wardwright.documents.writers.pdf import told, told_date
 _STYLE = """
 :root{color-scheme:light dark;--ink:#1b1a17;--paper:#fff;--rule:#8d8a82;--shade:#f1efe9}
 @media (prefers-color-scheme:dark){:root{--ink:#eeece6;--paper:#16150f;--rule:#77736a;--shade:#25231c}}
-body{margin:0 auto;max-width:70rem;padding:1rem;font:17px/1.4 Arial,sans-serif;color:var(--ink);background:var(--paper)}
+body{margin:0 auto;max-width:70rem;padding:1rem;font:17px/1.4 Arial,sans-serif;
+color:var(--ink);background:var(--paper)}
 h1{font-size:1.5rem;margin:.4rem 0 0}h2{font-size:1.15rem;margin:1.8rem 0 .4rem}
 .stamp{border:1px solid var(--ink);padding:.4rem .7rem;font-size:.85rem}
 .roll{overflow-x:auto}table{border-collapse:collapse;width:100%;font-size:.95rem}

@@ -1,0 +1,129 @@
+"""A site as it stands when it is fitted, its papers as readable text, and what a reader finds in any file of them."""
+
+from __future__ import annotations
+
+import csv
+import html
+import io
+import re
+from datetime import date
+from html.parser import HTMLParser
+
+import openpyxl
+import pypdfium2
+
+from wardwright.documents.content.paper import Paper, Section
+from wardwright.documents.writers.csv_rows import heading_of
+from wardwright.documents.writers.pdf import told
+from wardwright.model.device import Fixing
+from wardwright.model.programme import Response
+from wardwright.model.site import Site
+from wardwright.store.samples import read_sample
+
+DAY = date(2026, 11, 26)
+
+
+def fitted() -> Site:
+    """The better terrace with what is decided on the day of fitting; some of it is still not known."""
+    site = read_sample("terrace-better")
+    new = {
+        "front-door-contact": {"fixing": Fixing(by="adhesive", surface="upvc"), "made_on": date(2026, 3, 31)},
+        "hall-movement": {"fixing": Fixing(by="screws"), "made_on": date(2026, 2, 28), "is_existing": True},
+        "living-movement": {"name": "=1+1, or so"},
+    }
+    devices = tuple(
+        one.model_copy(update=found) if (found := new.get(one.id)) else one for one in site.devices
+    )
+    assert sum(one != other for one, other in zip(devices, site.devices, strict=True)) == len(new)
+    zones = tuple(
+        zone.model_copy(
+            update={"name": "@Küche", "group": "a", "is_on_soak": True, "limit": 3, "behaviour": "always-on"}
+        )
+        if zone.number == 4
+        else zone
+        for zone in site.zones
+    )
+    responses = (
+        Response(
+            signal="intruder", state="set", sounders="inside", message=True, told=("household", "keyholder")
+        ),
+    )
+    programme = site.programme.model_copy(update={"responses": responses, "check_in_min": 20.0})
+    return site.model_copy(update={"devices": devices, "zones": zones, "programme": programme})
+
+
+def as_text(paper: Paper) -> str:
+    """A paper as lines, for a kept reference."""
+    head = f"{paper.title} | {paper.house} | {paper.copy} | {told(paper.drawn_up)} | {paper.foot}"
+    return "\n".join([head, *(line for section in paper.sections for line in _lines(section))]) + "\n"
+
+
+def _lines(section: Section) -> list[str]:
+    lines = ["", f"# {section.heading}", *section.text, *(f"- {point}" for point in section.points)]
+    if section.drawing is not None:
+        lines.append(f"drawing 1:{section.drawing.scale}: {section.drawing.description}")
+    lines += [f"{letters}: {words}" for letters, words in section.key]
+    if section.table is not None:
+        lines.append(" | ".join(map(heading_of, section.table.columns)))
+        lines += [" | ".join(map(told, row)) for row in section.table.rows]
+    return lines + [f"____ {blank}" for blank in section.blanks]
+
+
+class _Everything(HTMLParser):
+    """All of a page: text, comments, every attribute."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.found: list[str] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        del tag
+        self.found += [f"{name}={value}" for name, value in attrs]
+
+    def handle_data(self, data: str) -> None:
+        self.found.append(data)
+
+    def handle_comment(self, data: str) -> None:
+        self.found.append(data)
+
+
+def text_of(name: str, content: bytes) -> str:
+    """Everything that a reader of a file may find in it, hidden or not."""
+    suffix = name.rpartition(".")[2]
+    match suffix:
+        case "pdf":
+            return _pdf_text(content)
+        case "xlsx":
+            return _xlsx_text(content)
+        case "csv":
+            rows = csv.reader(io.StringIO(content.decode("utf-8-sig")))
+            return "\n".join(" | ".join(row) for row in rows)
+        case "html" | "svg":
+            page = _Everything()
+            page.feed(content.decode())
+            return html.unescape("\n".join(page.found))
+        case _:
+            raise AssertionError(f"a kind of file that is not read: {name}")
+
+
+def _pdf_text(content: bytes) -> str:
+    found = []
+    with pypdfium2.PdfDocument(content) as book:
+        found += [f"{key}={value}" for key, value in book.get_metadata_dict().items()]
+        for i in range(len(book)):
+            page = book[i]
+            found.append(page.get_textpage().get_text_range())
+    # Words for who cannot see it stand in the file's own structure.
+    found += [raw.decode("latin-1") for raw in re.findall(rb"/Alt\s*\(((?:[^()\\]|\\.)*)\)", content)]
+    return "\n".join(found)
+
+
+def _xlsx_text(content: bytes) -> str:
+    book = openpyxl.load_workbook(io.BytesIO(content))
+    found = [str(getattr(book.properties, key)) for key in ("title", "subject", "description", "keywords")]
+    for sheet in book.worksheets:
+        found += [str(sheet.title), str(sheet.oddHeader.center.text), str(sheet.oddHeader.left.text)]
+        for row in sheet.iter_rows():
+            found += [str(cell.value) for cell in row if cell.value is not None]
+            found += [cell.comment.text for cell in row if cell.comment]
+    return "\n".join(found)
