@@ -31,6 +31,8 @@ NOT_WANTED = (
     "http.server",
     "socketserver",
     "jinja2",
+    "typst",
+    "xlsxwriter",
     "trimesh",
 )
 BUDGET = 4.0

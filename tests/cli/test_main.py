@@ -111,7 +111,7 @@ def test_every_command_has_help(capsys: pytest.CaptureFixture[str], command: mai
 def test_version_and_help_load_nothing_heavy() -> None:
     program = (
         "import sys; from wardwright.cli.main import main; main(sys.argv[1:]);"
-        "heavy = {'numpy', 'scipy', 'shapely', 'pydantic', 'jinja2', 'ifcopenshell'} & set(sys.modules);"
+        "heavy = {'numpy', 'scipy', 'shapely', 'pydantic', 'jinja2', 'ifcopenshell', 'typst'} & set(sys.modules);"
         "sys.exit(f'loaded: {heavy}' if heavy else 0)"
     )
     for flag in ("--version", "--help"):

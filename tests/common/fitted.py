@@ -21,6 +21,8 @@ from wardwright.model.site import Site
 from wardwright.store.samples import read_sample
 
 DAY = date(2026, 11, 26)
+OF_THE_PROGRAM = ("Creator", "Producer", "CreationDate", "ModDate")
+"""What a PDF says of how it was made: the typesetter's version, and the day that stands on the paper."""
 
 
 def fitted() -> Site:
@@ -109,7 +111,8 @@ def text_of(name: str, content: bytes) -> str:
 def _pdf_text(content: bytes) -> str:
     found = []
     with pypdfium2.PdfDocument(content) as book:
-        found += [f"{key}={value}" for key, value in book.get_metadata_dict().items()]
+        facts = book.get_metadata_dict()
+        found += [f"{key}={value}" for key, value in facts.items() if key not in OF_THE_PROGRAM]
         for i in range(len(book)):
             page = book[i]
             found.append(page.get_textpage().get_text_range())

@@ -14,14 +14,12 @@ def names(folder: Path) -> list[str]:
     return sorted(path.name for path in folder.iterdir())
 
 
-def test_files_are_written_and_old_plans_go(tmp_path: Path) -> None:
+def test_files_are_written_and_others_are_left(tmp_path: Path) -> None:
     folder = tmp_path / "papers" / "fitter"
-    write_folder(
-        folder, {"page.html": b"one", "plan-ground.svg": b"g", "plan-loft.svg": b"l"}, stale="plan-*.svg"
-    )
+    write_folder(folder, {"page.html": b"one"})
     (folder / "my own.txt").write_text("kept", encoding="utf-8")
-    write_folder(folder, {"page.html": b"two", "plan-ground.svg": b"g2"}, stale="plan-*.svg")
-    assert names(folder) == ["my own.txt", "page.html", "plan-ground.svg"]
+    write_folder(folder, {"page.html": b"two"})
+    assert names(folder) == ["my own.txt", "page.html"]
     assert (folder / "page.html").read_bytes() == b"two"
 
 

@@ -46,8 +46,8 @@ def touches(tree: ast.Module) -> list[tuple[int, str]]:
             names = [alias.name for alias in node.names if alias.name.split(".")[0] in FORBIDDEN_MODULES]
             found.extend((node.lineno, f"import {name}") for name in names)
         elif isinstance(node, ast.ImportFrom) and (node.module or "").split(".")[0] in FORBIDDEN_MODULES:
-            if any((node.module, alias.name) not in IN_MEMORY for alias in node.names):
-                found.append((node.lineno, f"from {node.module} import ..."))
+            names = [alias.name for alias in node.names if (node.module, alias.name) not in IN_MEMORY]
+            found.extend((node.lineno, f"from {node.module} import ...") for _ in names[:1])
     return found
 
 

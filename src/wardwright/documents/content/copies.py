@@ -27,7 +27,7 @@ COPIES: dict[CopyClass, CopyWords] = {
     "open": CopyWords(
         "open",
         "For the customer\u2019s files",
-        "This holds nothing of what is not protected, of times, or of where the control unit is.",
+        "This may lie with the papers of the house: it tells no times, no gaps and not where the control unit is.",
     ),
 }
 """The fitter's holds all. The client's tells unprotected rooms and openings in words, never times, ways, shapes or

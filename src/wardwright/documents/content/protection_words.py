@@ -57,6 +57,7 @@ LOCKS_WHY = (
 )
 LIMITS = (
     "An alarm promises no outcome. People and tools differ, and whatever is shut, locked and lit helps it.",
+    "The door that you come in by gives time to unset: whoever breaks in there has that time too.",
     "What stands open cannot be noticed as it is opened: shut doors and windows before setting.",
     "A movement detector does not see every corner of its room, and somebody very slow may pass it.",
     "It sees what is there when it is fitted: tell us of moved furniture, building work, a new pet, a new pane.",

@@ -1,0 +1,123 @@
+from __future__ import annotations
+
+import re
+
+import pypdfium2
+import pytest
+
+from common.fitted import DAY, fitted
+from wardwright.documents.content.paper import Column, Paper, Section, Table
+from wardwright.documents.content.plan_sheets import plan_sheets
+from wardwright.documents.content.programming import programming_sheet
+from wardwright.documents.drawing.recording import Drawing, Recorder
+from wardwright.documents.writers.pdf import write_pdf
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.fonts import font_folder
+from wardwright.store.samples import read_sample
+
+POINTS_A_MM = 72.0 / 25.4
+A4 = (210.0 * POINTS_A_MM, 297.0 * POINTS_A_MM)
+CATALOGUE = load_catalogue()
+
+
+def written(paper: Paper) -> bytes:
+    return write_pdf(paper, font_folder=font_folder())
+
+
+def boxes_mm(content: bytes, page: int = 0) -> list[tuple[float, float]]:
+    """Width and height of everything that is drawn on a page. [mm]"""
+    with pypdfium2.PdfDocument(content) as book:
+        bounds = [
+            one.get_bounds()
+            for one in book[page].get_objects(max_depth=12)
+            if one.type == pypdfium2.raw.FPDF_PAGEOBJ_PATH
+        ]
+    return [((x1 - x0) / POINTS_A_MM, (y1 - y0) / POINTS_A_MM) for x0, y0, x1, y1 in bounds]
+
+
+@pytest.mark.parametrize("scale", [20, 50, 100, 200])
+def test_a_wall_of_a_metre_is_as_long_on_paper_as_the_scale_says(scale: int) -> None:
+    """At 1:100 a metre of wall is 10 mm: measured on the vectors in the file."""
+    recorder = Recorder()
+    recorder.polygon("wall-else", (((1.0, 1.0), (2.0, 1.0), (2.0, 1.3), (1.0, 1.3)),))
+    drawing = Drawing(
+        key="wall", title="wall", description="a wall", bounds=(0.0, 0.0, 3.0, 2.0), mm_per_unit=1000.0 / scale,
+        own=recorder.recording(),
+    )  # fmt: skip
+    found = boxes_mm(written(Paper("Plan", "house", "fitter", DAY, (Section("Ground", drawing=drawing),))))
+    mm = 1000.0 / scale
+    assert any(
+        wide == pytest.approx(mm, abs=0.02) and high == pytest.approx(0.3 * mm, abs=0.02)
+        for wide, high in found
+    )
+
+
+def test_the_house_on_the_plan_is_to_scale() -> None:
+    """From its notes the terrace is 5.03 m by 9.0 m outside: 100.6 mm by 180 mm at 1:50, and the ink of its edge."""
+    paper = plan_sheets(read_sample("terrace"), CATALOGUE, drawn_up=DAY)
+    wide, high = (0.215 + 1.8 + 0.1 + 2.7 + 0.215) * 20.0, (0.3 + 4.6 + 0.1 + 3.7 + 0.3) * 20.0
+    ink = pytest.approx(0.25, abs=0.26)
+    assert paper.title == "Plan, 1:50"
+    assert any(x - wide == ink and y - high == ink for x, y in boxes_mm(written(paper)))
+
+
+def test_each_storey_is_one_page_of_a4_with_its_text() -> None:
+    content = written(plan_sheets(fitted(), CATALOGUE, drawn_up=DAY))
+    with pypdfium2.PdfDocument(content) as book:
+        assert len(book) == 2
+        for page, storey in zip(book, ("Ground floor", "First floor"), strict=True):
+            assert page.get_size() == pytest.approx(A4, abs=0.5)
+            text = page.get_textpage().get_text_range()
+            assert storey in text
+            assert "2 m, 1:50" in text
+            assert "Fitter\u2019s copy" in text
+
+
+def test_it_is_tagged_told_in_words_and_carries_its_own_letters() -> None:
+    content = written(plan_sheets(fitted(), CATALOGUE, drawn_up=DAY))
+    assert b"/StructTreeRoot" in content
+    assert b"pdfuaid" in content
+    with pypdfium2.PdfDocument(content) as book:
+        fonts = {
+            one.get_font().get_base_name()
+            for page in book
+            for one in page.get_objects(max_depth=12)
+            if one.type == pypdfium2.raw.FPDF_PAGEOBJ_TEXT
+        }
+    assert fonts
+    assert all("LiberationSans" in font for font in fonts), fonts
+
+
+def test_the_same_paper_gives_the_same_bytes_and_another_day_others() -> None:
+    paper = programming_sheet(fitted(), CATALOGUE, drawn_up=DAY)
+    assert written(paper) == written(paper)
+    later = programming_sheet(fitted(), CATALOGUE, drawn_up=DAY.replace(day=27))
+    assert written(later) != written(paper)
+
+
+def test_words_of_users_are_never_read_as_orders() -> None:
+    names = (
+        '#panic("no")',
+        "*bold* _it_ $x$",
+        "<label> @ref",
+        '#read("/etc/passwd")',
+        "// gone",
+        "\\u{41}",
+        "a" * 90,
+    )
+    table = Table("T", (Column("Name"),), tuple((name,) for name in names))
+    paper = Paper(
+        names[0], names[1], "open", DAY, (Section(names[2], text=names, points=names, table=table),)
+    )
+    with pypdfium2.PdfDocument(written(paper)) as book:
+        text = "".join(book[i].get_textpage().get_text_range() for i in range(len(book)))
+    told = re.sub(r"\s", "", text)
+    for name in names[:-1]:
+        # In the title, the list, the table: as it was given.
+        assert told.count(re.sub(r"\s", "", name)) >= 3, name
+
+
+def test_a_paper_without_rows_says_none() -> None:
+    paper = Paper("T", "h", "open", DAY, (Section("S", table=Table("S", (Column("One"),), ())),))
+    with pypdfium2.PdfDocument(written(paper)) as book:
+        assert "None." in book[0].get_textpage().get_text_range()

@@ -1,0 +1,156 @@
+"""Nothing of one class of copy is found in another: the text of every file is read, hidden or not."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from common.fitted import DAY, fitted, text_of
+from common.given_houses import HOUSES, GivenHouse
+from common.sensible_kit import with_sensible_kit
+from leaks.secrets import leaks
+from wardwright.documents.content.as_fitted import as_fitted
+from wardwright.documents.content.label_list import label_list
+from wardwright.documents.content.page import page_of
+from wardwright.documents.content.paper import Column, Paper, Section, Table
+from wardwright.documents.content.protection_paper import protection_paper
+from wardwright.documents.papers import papers_of
+from wardwright.documents.writers.csv_rows import write_csv
+from wardwright.documents.writers.paper_html import write_paper_html
+from wardwright.documents.writers.pdf import write_pdf
+from wardwright.documents.writers.xlsx import write_xlsx
+from wardwright.model.revision import replaced
+from wardwright.model.site import Site
+from wardwright.questions.table import ask
+from wardwright.rules.table import check
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.fonts import font_folder
+from wardwright.store.samples import read_sample, sample_names
+
+CATALOGUE = load_catalogue()
+SITES = {"fitted": fitted, **{name: lambda name=name: read_sample(name) for name in sample_names()}}
+
+
+def papers(site: Site) -> dict[str, bytes]:
+    answers = ask(site, CATALOGUE)
+    page = page_of(site, CATALOGUE, answers, check(site, CATALOGUE))
+    return papers_of(site, CATALOGUE, page=page, answers=answers, drawn_up=DAY, font_folder=font_folder())
+
+
+@cache
+def papers_by_name(name: str) -> dict[str, bytes]:
+    return papers(SITES[name]())
+
+
+def found_in(files: dict[str, bytes], site: Site, folder: str) -> dict[str, tuple[str, ...]]:
+    return {
+        name: leaks(text_of(name, content), site, CATALOGUE, is_open=folder == "open")
+        for name, content in files.items()
+        if name.startswith(f"{folder}/")
+    }
+
+
+@pytest.mark.parametrize("name", SITES)
+@pytest.mark.parametrize("folder", ["client-confidential", "open"])
+def test_a_copy_holds_nothing_that_its_class_must_not(name: str, folder: str) -> None:
+    found = found_in(papers_by_name(name), SITES[name](), folder)
+    assert found
+    assert not any(found.values()), {file: told for file, told in found.items() if told}
+
+
+@pytest.mark.parametrize("name", ["terrace", "fitted"])
+def test_the_fitters_copy_holds_what_the_others_must_not(name: str) -> None:
+    """The search can fail: in the fitter's files it finds times, lengths and the control unit's place."""
+    found = found_in(papers_by_name(name), SITES[name](), "fitter")
+    for file in ("fitter/page.html", "fitter/plan.pdf", "fitter/schedule.xlsx", "fitter/devices.csv"):
+        assert any("withheld" in one for one in found[file]), file
+    for file in ("fitter/page.html", "fitter/plan.pdf", "fitter/plan-noticed-ground.svg"):
+        assert any(one.startswith("a time") for one in found[file]), file
+    assert any(one.startswith("household") for one in found["fitter/page.html"])
+    every = {one.partition(":")[0] for told in found.values() for one in told}
+    assert {"a time, a length, an angle or a share", "a number with decimals", "a drawing"} <= every
+
+
+CANARIES = (
+    "12.4 s", "after 12 s", "3 m along", "31 \u00b0", "code 4711", "undetected", "small valuables", "grandmother",
+    "Ground hall control unit", "the control unit is in the Hall", "not watched",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("canary", CANARIES)
+@pytest.mark.parametrize("kind", ["pdf", "csv", "xlsx", "html"])
+def test_a_canary_is_found_in_every_kind_of_file(canary: str, kind: str) -> None:
+    site = read_sample("terrace")
+    table = Table("Canary", (Column("Words"),), ((canary,),))
+    paper = Paper("Canary", "house", "open", DAY, (Section("Canary", table=table),))
+    content = {
+        "pdf": lambda: write_pdf(paper, font_folder=font_folder()),
+        "csv": lambda: write_csv(table),
+        "xlsx": lambda: write_xlsx(paper),
+        "html": lambda: write_paper_html(paper),
+    }[kind]()
+    assert leaks(text_of(f"canary.{kind}", content), site, CATALOGUE, is_open=True)
+
+
+@pytest.mark.parametrize(
+    "hidden", ["<!-- 12.4 s -->", '<p data-race="12.4 s"></p>', '<p title="12.4 s"></p>']
+)
+def test_what_is_hidden_in_a_page_is_found(hidden: str) -> None:
+    assert leaks(text_of("page.html", hidden.encode()), read_sample("terrace"), CATALOGUE, is_open=False)
+
+
+def unit_elsewhere(site: Site) -> Site:
+    """The control unit in the place of the keypad, and called after it."""
+    keypad = next(one for one in site.devices if "keypad" in one.id)
+    devices = tuple(
+        one.model_copy(update={"mount": keypad.mount, "name": "Elsewhere control unit"})
+        if "control-unit" in one.id
+        else one
+        for one in site.devices
+    )
+    assert devices != site.devices
+    return replaced(site, devices=devices)
+
+
+CHANGES: dict[str, Callable[[Site], Site]] = {
+    "the control unit moved": unit_elsewhere,
+    "other times": lambda site: replaced(
+        site, programme=site.programme.model_copy(update={"entry_time_s": 77.0, "abort_delay_s": 55.0})
+    ),
+    "nobody and no pets": lambda site: replaced(site, people=(), pets=(), targets=()),
+    "weaker locks": lambda site: replaced(
+        site, openings=tuple(one.model_copy(update={"lock": "none"}) for one in site.openings)
+    ),
+}
+
+
+@pytest.mark.parametrize("change", CHANGES)
+def test_the_open_copy_does_not_hang_on_what_it_must_not_tell(change: str) -> None:
+    site = fitted()
+    other = CHANGES[change](site)
+    assert other != site
+    assert as_fitted(other, CATALOGUE, drawn_up=DAY) == as_fitted(site, CATALOGUE, drawn_up=DAY)
+
+
+@pytest.mark.parametrize("change", ["the control unit moved", "other times", "nobody and no pets"])
+def test_for_the_same_answers_the_clients_copy_does_not_either(change: str) -> None:
+    site = fitted()
+    answers = ask(site, CATALOGUE)
+    found = [protection_paper(one, CATALOGUE, answers, drawn_up=DAY) for one in (site, CHANGES[change](site))]
+    assert found[0] == found[1]
+
+
+@pytest.mark.parametrize("house", HOUSES[::7], ids=lambda one: one.name)
+def test_given_houses_leak_nothing(house: GivenHouse, given: Callable[[str], Path]) -> None:
+    site = with_sensible_kit(house.brought(given(house.file)).site, CATALOGUE)
+    client = protection_paper(site, CATALOGUE, ask(site, CATALOGUE), drawn_up=DAY)
+    for paper in (
+        client,
+        as_fitted(site, CATALOGUE, drawn_up=DAY),
+        label_list(site, CATALOGUE, drawn_up=DAY),
+    ):
+        text = text_of("paper.pdf", write_pdf(paper, font_folder=font_folder()))
+        assert leaks(text, site, CATALOGUE, is_open=paper.copy == "open") == ()
