@@ -19,7 +19,12 @@ h1{font-size:1.5rem;margin:.4rem 0 0}h2{font-size:1.15rem;margin:1.8rem 0 .4rem}
 .roll{overflow-x:auto}table{border-collapse:collapse;width:100%;font-size:.95rem}
 th,td{text-align:left;vertical-align:top;padding:.5rem .7rem .5rem 0;border-bottom:1px solid var(--rule)}
 th{font-size:.8rem}tr:nth-child(even) td{background:var(--shade)}
-input{width:1.6rem;height:1.6rem;margin:0}.number{text-align:right}
+input{width:1.6rem;height:1.6rem;margin:0}
+@media screen and (max-width:44rem){thead{display:none}table,tbody,tr,td{display:block}
+tr{border:1px solid var(--rule);margin:0 0 .8rem;padding:.5rem .7rem;position:relative}
+td{border:0;padding:.15rem 3rem .15rem 0}tr:nth-child(even) td{background:none}
+td[data-heading]:before{content:attr(data-heading) ": ";font-size:.8rem}
+td:first-child:not([data-heading]){position:absolute;right:.7rem;top:.6rem;padding:0}}
 @media print{@page{size:A4 landscape;margin:12mm}body{font-size:9pt;padding:0}td,th{padding:.8mm 2mm .8mm 0}
 input{width:3mm;height:3mm}tr{break-inside:avoid}}
 """
@@ -53,7 +58,7 @@ _TEMPLATE = Environment(
 {% endfor %}</tr></thead><tbody>
 {% for row in section.table.rows %}<tr>{% if section.table.is_ticked %}
 <td><input type="checkbox" aria-label="done: {{ told(row[0]) }} {{ told(row[1]) }}"></td>{% endif %}
-{% for cell in row %}<td>{{ told(cell) }}</td>
+{% for cell in row %}<td data-heading="{{ heading(section.table.columns[loop.index0]) }}">{{ told(cell) }}</td>
 {% endfor %}</tr>
 {% endfor %}</tbody></table></div>{% endif %}
 {% for words in section.blanks %}<p>{{ words }}: ____________________</p>
