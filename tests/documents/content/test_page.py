@@ -71,3 +71,14 @@ def test_findings_with_a_place_are_drawn_by_their_codes(page: Page) -> None:
     texts = {getattr(verb, "text", "") for _, verb in plan.own.strokes}
     assert {"CTL101", "MD1 here"} <= texts
     assert plan.styles_used == ("fault", "suggestion")
+
+
+def test_only_the_two_worst_lost_races_are_drawn_large(
+    site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]
+) -> None:
+    lost = tuple(
+        answers[0].model_copy(update={"subject": name}) for name in ("front door", "back door", "side door")
+    )
+    blocks = page_of(site, catalogue, lost, ()).answers
+    scales = [block.drawings[0].scale for block in blocks]
+    assert scales[0] == scales[1] < scales[2]

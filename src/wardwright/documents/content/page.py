@@ -34,6 +34,9 @@ from wardwright.rules.finding import Finding
 SUGGESTED_AT_MOST = 2
 """How many places of mends are drawn with an answer. [-]"""
 
+LARGE_AT_MOST = 2
+"""How many races that are lost, the worst, are drawn as large as the storeys. [-]"""
+
 
 @dataclass(frozen=True, slots=True)
 class VerdictCount:
@@ -145,7 +148,7 @@ def _blocks(
             answer,
             rank=i,
             names=names,
-            bases=_bases(answer, storeys),
+            bases=_bases(answer, storeys, rank=i),
             suggested=suggestions(answer.mends, site, catalogue, at_most=SUGGESTED_AT_MOST),
             horizon_s=horizon_s,
         )
@@ -153,10 +156,10 @@ def _blocks(
     )
 
 
-def _bases(answer: Answer, storeys: Storeys) -> tuple[BasePlan, ...]:
-    """Little plans for what is printed and is no race lost, so that the page stays short on paper."""
-    is_lost = answer.verdict == "bad" and answer.question == RACE
-    return storeys.little if answer.verdict in OPEN and not is_lost else storeys.beside
+def _bases(answer: Answer, storeys: Storeys, *, rank: int) -> tuple[BasePlan, ...]:
+    """Little plans for what is printed and is not among the worst races, so that the page stays short on paper."""
+    is_large = answer.verdict == "bad" and answer.question == RACE and rank <= LARGE_AT_MOST
+    return storeys.little if answer.verdict in OPEN and not is_large else storeys.beside
 
 
 def _place(site: Site) -> str:
