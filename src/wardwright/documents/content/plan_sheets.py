@@ -10,20 +10,23 @@ from wardwright.documents.content.paper import BESIDE_MM, Paper, Section
 from wardwright.documents.content.quantities import quantity
 from wardwright.documents.drawing.devices import device_tags
 from wardwright.documents.drawing.plan import BasePlan, base_plan, plan_with
-from wardwright.documents.drawing.sheet import WHOLE, Room, sheet_for
+from wardwright.documents.drawing.sheet import WHOLE, Room, Sheet, sheet_for
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, OpeningMount
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
 
-ROOM_MM = 224.0
+ROOM_MM = 222.0
 """What heading and foot of an A4 page leave for a drawing and its key together. [mm]"""
-KEY_BESIDE_MM = 12.5
-"""Of a device in a key that stands beside the drawing, in four lines at most. [mm]"""
-KEY_LINE_MM = 8.4
-"""Of two devices side by side in the key, each in two lines. [mm]"""
+WIDE_MM = 180.0
+"""Between the margins. [mm]"""
+LETTERS_MM, BETWEEN_MM = 11.0, 5.0
+"""For a device's letters in the key, and between what stands side by side. [mm]"""
+LETTER_MM, LINE_MM, GAP_MM = 1.55, 3.3, 2.2
+"""Of the key: a letter's width on average, a line, and between devices. [mm]"""
 READ_AT = (
-    "Print at 100 %: a metre of the house is {mm:g} mm on the paper. Heights are to the middle of a device."
+    "Print at 100 %: a metre of the house is {mm:g} mm on the paper. Heights are to the middle of a device. Where no "
+    "fixing stands, it is not decided."
 )
 
 
@@ -45,34 +48,53 @@ def plan_sheets(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
         Storeys from the lowest up.
     """
     storeys = sorted(site.storeys, key=lambda storey: storey.elevation_m)
-    counts = [sum(standing(site, one).storey == storey.id for one in site.devices) for storey in storeys]
-    high = ROOM_MM - math.ceil(max(counts) / 2) * KEY_LINE_MM
-    above = sheet_for(site, room=Room(WHOLE.width_mm, min(high, WHOLE.height_mm), WHOLE.round_mm))
-    beside = sheet_for(site, room=Room(BESIDE_MM, ROOM_MM, WHOLE.round_mm))
-    is_long = max(counts) * KEY_BESIDE_MM > ROOM_MM
-    sheet = beside if beside.scale < above.scale and not is_long else above
+    keys = _keys(site, catalogue)
+    sheet = _sheet(site, keys)
     bases = [base_plan(site, catalogue, storey_id=storey.id, sheet=sheet) for storey in storeys]
     return Paper(
         title=f"Plan, 1:{sheet.scale}",
         house=site.name,
         copy="fitter",
         drawn_up=drawn_up,
-        sections=tuple(_section(site, catalogue, base) for base in bases),
+        sections=tuple(_section(base, keys[base.storey]) for base in bases),
         foot=READ_AT.format(mm=sheet.mm_per_m),
     )
 
 
-def _section(site: Site, catalogue: Catalogue, base: BasePlan) -> Section:
+def _sheet(site: Site, keys: dict[str, tuple[tuple[str, str], ...]]) -> Sheet:
+    """The largest scale at which every storey and its key fit a page, one beside the other or one below it."""
+    half = (WIDE_MM - BETWEEN_MM) / 2
+    below = max((_key_mm(key, wide_mm=half) for key in keys.values()), default=0.0) / 2 + LINE_MM
+    above = sheet_for(site, room=Room(WHOLE.width_mm, min(ROOM_MM - below, WHOLE.height_mm), WHOLE.round_mm))
+    beside = sheet_for(site, room=Room(BESIDE_MM, ROOM_MM, WHOLE.round_mm))
+    rest = WIDE_MM - BETWEEN_MM - beside.width_mm
+    fits = all(_key_mm(key, wide_mm=rest) <= ROOM_MM for key in keys.values())
+    return beside if beside.scale < above.scale and fits else above
+
+
+def _key_mm(key: tuple[tuple[str, str], ...], *, wide_mm: float) -> float:
+    """About how high a key is in one column. [mm]"""
+    fitting = max((wide_mm - LETTERS_MM) / LETTER_MM, 1.0)
+    return sum(math.ceil(len(words) / fitting) * LINE_MM + GAP_MM for _, words in key)
+
+
+def _keys(site: Site, catalogue: Catalogue) -> dict[str, tuple[tuple[str, str], ...]]:
+    """The devices of each storey, by their letters."""
     tags = device_tags(site, catalogue)
+    found: dict[str, list[tuple[str, str]]] = {storey.id: [] for storey in site.storeys}
+    for device in site.devices:
+        tag = tags[device.id]
+        found[standing(site, device).storey].append((tag.text, _words(site, device, looks=tag.looks)))
+    return {storey: tuple(key) for storey, key in found.items()}
+
+
+def _section(base: BasePlan, key: tuple[tuple[str, str], ...]) -> Section:
     drawing = plan_with(
         base,
         (),
         key=f"fitting-{base.storey}",
         title=f"{base.name}: devices",
         description=f"Plan of {base.name} at 1:{base.sheet.scale} with its devices.",
-    )
-    key = tuple(
-        (tags[one].text, _words(site, site.device(one), looks=tags[one].looks)) for one in base.devices
     )
     return Section(base.name, drawing=drawing, key=key, text=() if key else ("No devices on this storey.",))
 
@@ -90,5 +112,5 @@ def _words(site: Site, device: Device, *, looks: bool) -> str:
         held = [f"{at.height_m:.2f} m"]
         held += [f"looks {toward(at.heading_deg)}"] if looks else []
     fixing = device.fixing
-    held += ["fixing not decided"] if fixing is None else [fixing.by]
+    held += [] if fixing is None else [fixing.by]
     return f"{number}{device.name}: {', '.join(held)}"

@@ -65,7 +65,11 @@ def _covered(site: Site, catalogue: Catalogue, cover: Cover) -> tuple[Section, .
     if is_off and all(not one.by and not one.openings for one in cover.rooms):
         return (Section(f"With the {part}", text=(sentence(words.NOTHING_ON),)),)
     return (
-        Section(f"With the {part}: doors and windows", table=_openings(site, catalogue, cover, part=part)),
+        Section(
+            f"With the {part}: doors and windows",
+            text=_not_counted(site, catalogue, cover),
+            table=_openings(site, catalogue, cover, part=part),
+        ),
         Section(f"With the {part}: rooms", table=_rooms(site, catalogue, cover, part=part)),
     )
 
@@ -76,7 +80,7 @@ def _openings(site: Site, catalogue: Catalogue, cover: Cover, *, part: str) -> T
         Column("If its glass is broken", share=2.2),
     )  # fmt: skip
     rows: list[tuple[Cell, ...]] = []
-    for one in cover.openings:
+    for one in (opening for opening in cover.openings if opening.is_counted):
         room = "" if one.space is None else site.space(one.space).name
         name = site.opening(one.opening).name
         opened, glass = _told(one)
@@ -84,9 +88,17 @@ def _openings(site: Site, catalogue: Catalogue, cover: Cover, *, part: str) -> T
     return Table(f"Openings, {part}", columns, tuple(rows))
 
 
+def _not_counted(site: Site, catalogue: Catalogue, cover: Cover) -> tuple[str, ...]:
+    """The doors and windows that nobody is taken to come in by, in one sentence."""
+    names = [
+        discreet(site.opening(one.opening).name, site, catalogue)
+        for one in cover.openings
+        if not one.is_counted
+    ]
+    return (sentence(words.NOT_COUNTED_HERE + joined(names)),) if names else ()
+
+
 def _told(one: OpeningCover) -> tuple[str, str]:
-    if not one.is_counted:
-        return (words.NOT_COUNTED_HERE, words.NOT_COUNTED_HERE)
     return (
         words.NOT_OPENED if one.opened is None else words.NOTICED[one.opened],
         words.NO_GLASS if one.glass is None else words.THROUGH_GLASS[one.glass],

@@ -14,7 +14,7 @@ NOTICED: dict[Noticed, str] = {
 THROUGH_GLASS: dict[Noticed, str] = {**NOTICED, "at once": "noticed as it breaks"}
 NOT_OPENED = "does not open"
 NO_GLASS = "no pane that is quickly broken"
-NOT_COUNTED_HERE = "taken to be out of reach, or too small"
+NOT_COUNTED_HERE = "taken to be out of reach, or too small for a person: "
 NOT_WATCHED_ROOM = "not watched"
 NOTHING_ON = "nothing is on in this part"
 
