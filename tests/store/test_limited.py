@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import io
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -54,6 +55,43 @@ def test_it_is_stopped_when_its_time_is_up(house: Path) -> None:
 def test_it_is_stopped_when_it_takes_too_much_memory(house: Path) -> None:
     with pytest.raises(IntakeError, match=r"more than 150 MB of memory"):
         read_ifc_limited(house, megabytes=150)
+
+
+def shapes_within_shapes(levels: int) -> bytes:
+    """A house one of whose shapes stands for ten, each of which stands for ten, and so on: small on the disk."""
+    text = written().decode()
+    context = re.search(r"#(\d+)=IFCGEOMETRICREPRESENTATIONCONTEXT", text)
+    shape = re.search(r"#\d+=IFCSHAPEREPRESENTATION\(#\d+,'Body','SweptSolid',\((#\d+)\)\);", text)
+    assert context is not None
+    assert shape is not None
+    lines = [
+        "#9000=IFCCARTESIANPOINT((0.,0.,0.));",
+        "#9001=IFCAXIS2PLACEMENT3D(#9000,$,$);",
+        "#9002=IFCCARTESIANTRANSFORMATIONOPERATOR3D($,$,#9000,$,$);",
+    ]
+    item = shape[1]
+    for n in range(9010, 9010 + 10 * levels, 10):
+        ten = ",".join([item] * 10)
+        lines += [
+            f"#{n}=IFCSHAPEREPRESENTATION(#{context[1]},'Body','MappedRepresentation',({ten}));",
+            f"#{n + 1}=IFCREPRESENTATIONMAP(#9001,#{n});",
+            f"#{n + 2}=IFCMAPPEDITEM(#{n + 1},#9002);",
+        ]
+        item = f"#{n + 2}"
+    body, end, rest = text.replace(shape[0], shape[0].replace(f"({shape[1]})", f"({item})")).rpartition(
+        "ENDSEC;"
+    )
+    return "\n".join([body, *lines, end + rest]).encode()
+
+
+def test_shapes_within_shapes_are_stopped(tmp_path: Path) -> None:
+    path = tmp_path / "house.ifc"
+    path.write_bytes(shapes_within_shapes(1))
+    assert read_ifc_limited(path)[0].spaces
+    path.write_bytes(shapes_within_shapes(10))
+    assert path.stat().st_size < 50_000
+    with pytest.raises(IntakeError, match=r"longer than 3 s and was stopped|MB of memory"):
+        read_ifc_limited(path, seconds=3.0)
 
 
 def test_a_reader_broken_by_the_file_is_not_called_a_want_of_memory() -> None:
