@@ -78,3 +78,13 @@ def test_outside_there_is_no_space() -> None:
     ahead = ahead_of(one_room(devices=(outside,)), outside, table())
     assert ahead.space is None
     assert len(ahead.own_floor()) == 0
+
+
+def test_a_zone_behind_a_tall_box_does_not_count() -> None:
+    tall = WORKTOP.model_copy(update={"centre_m": (2.0, 2.0), "size_m": (0.4, 1.0), "height_m": 2.35})
+    point, stood = np.array([[3.0, 2.0]]), np.zeros(1)
+    free = ahead_of(one_room(devices=(FAN,)), FAN, table()).lowest_zone(point, stood, reach_m=12.0)
+    # 2.96 m out: 29.54 degrees end at 0.52 m, and 61.39 degrees have met the floor.
+    assert free.tolist() == pytest.approx([2.2 - 2.96 * math.tan(math.radians(29.54))])
+    hidden = ahead_of(one_room(devices=(FAN,), fixtures=(tall,)), FAN, table())
+    assert hidden.lowest_zone(point, stood, reach_m=12.0).tolist() == [math.inf]

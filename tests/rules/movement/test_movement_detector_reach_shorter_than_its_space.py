@@ -12,6 +12,7 @@ from common.mending import mended
 from common.rule_houses.movement import LOOKING_EAST
 from common.rule_houses.service import WORKTOP
 from wardwright.model.site import Site
+from wardwright.rules.ahead import ahead_of
 from wardwright.rules.movement.movement_detector_reach_shorter_than_its_space import (
     movement_detector_reach_shorter_than_its_space as rule,
 )
@@ -35,6 +36,26 @@ def test_the_better_place_sees_nearly_as_much() -> None:
     site = mended(house(), found.mends[0])
     assert dict(found.mends[0].values)["wall"] in ("south", "north")
     assert findings_of(rule, site, CATALOGUE) == ()
+
+
+def watched_m2(site: Site) -> float:
+    table = CATALOGUE.sheet("fan-of-48-dm").movement
+    assert table is not None
+    ahead = ahead_of(site, site.devices[0], table)
+    return 0.01 * float((ahead.distance(ahead.own_floor()) <= 4.8).sum())
+
+
+def test_a_corner_behind_a_wardrobe_is_no_better_place() -> None:
+    """From either corner of the west end nothing is too far off, because a wardrobe hides nearly all."""
+    wardrobes = tuple(
+        WORKTOP.model_copy(
+            update={"id": f"wardrobe-{y}", "centre_m": (0.9, y), "size_m": (0.8, 0.8), "height_m": 2.35}
+        )
+        for y in (0.9, 3.1)
+    )
+    site = house(fixtures=wardrobes)
+    (found,) = findings_of(rule, site, CATALOGUE)
+    assert watched_m2(mended(site, found.mends[0])) >= 0.9 * watched_m2(site)
 
 
 def test_what_another_watches_is_watched() -> None:
