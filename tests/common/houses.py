@@ -5,8 +5,9 @@ from __future__ import annotations
 import tomllib
 from typing import Any
 
+from common.kit_sheets import KIT
 from structure.source_tree import PACKAGE
-from wardwright.model.catalogue import Animal, Catalogue, Figure
+from wardwright.model.catalogue import Animal, Catalogue, Figure, Walker
 from wardwright.model.device import CeilingMount, Device, FreeMount, OpeningMount, WallMount
 from wardwright.model.device_sheets import (
     BeamRow,
@@ -78,6 +79,12 @@ PET_FAN: dict[str, Any] = FAN | {
 }
 CAMERA: dict[str, Any] = {"across_px": 1920, "down_px": 1080, "angle_deg": 90.0}
 
+
+def walkers() -> tuple[Walker, ...]:
+    text = (PACKAGE / "catalogue" / "people.toml").read_text(encoding="utf-8")
+    return tuple(Walker(**row) for row in tomllib.loads(text)["walker"])
+
+
 CATALOGUE = Catalogue(
     sheets=(
         sheet("unit", "control-unit", control=ControlSheet(display_length=16)),
@@ -122,12 +129,14 @@ CATALOGUE = Catalogue(
             shock=ShockSheet(radius_m=2.0, surfaces=("timber", "upvc", "steel")),
         ),
         sheet("contact-outdoors", "opening-contact", contact=ContactSheet(gap_m=0.02, is_for_outdoors=True)),
+        *KIT,
     ),
     figures=figures(),
     limits=limits(),
+    walkers=walkers(),
     animals=animals(),
 )
-"""Values of our own; the figures, limits and animals are the package's."""
+"""Values of our own; the figures, limits, walkers and animals are the package's."""
 
 
 def opening(opening_id: str, wall: str, offset_m: float, **facts: Any) -> Opening:
@@ -191,8 +200,8 @@ def zone(number: int, name: str, *devices: str, behaviour: str = "instant", **fa
     return Zone(id=f"zone-{number}", number=number, name=name, devices=devices, behaviour=behaviour, **facts)
 
 
-def person(name: str) -> Person:
-    return Person(id=name.lower(), name=name)
+def person(name: str, **facts: Any) -> Person:
+    return Person(id=name.lower(), name=name, **facts)
 
 
 def pet(kind: Any, **facts: Any) -> Pet:

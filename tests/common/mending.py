@@ -15,6 +15,8 @@ MOUNTS: TypeAdapter[Mount] = TypeAdapter(Mount)
 OF_THE_DEVICE = Device.model_fields.keys() - {"mount"}
 """What a mend names of the device itself; all else is of its mount."""
 
+OF_A_DEVICE = ("move-device", "turn-device", "change-device", "change-mount", "replace-device")
+
 
 def mended(site: Site, mend: Mend) -> Site:
     """The site with one mend carried out; a mend it does not know is an error of the test."""
@@ -43,7 +45,7 @@ def mended(site: Site, mend: Mend) -> Site:
             one.model_copy(update=values) if one.id == mend.subject else one for one in site.openings
         )
         return site.model_copy(update={"openings": openings})
-    assert mend.action in ("move-device", "turn-device", "change-device", "change-mount"), mend.action
+    assert mend.action in OF_A_DEVICE, mend.action
     assert mend.subject in {device.id for device in site.devices}
     devices = tuple(
         changed(device, values) if device.id == mend.subject else device for device in site.devices
@@ -91,6 +93,10 @@ def with_programme(site: Site, values: dict[str, Any]) -> Site:
 
 
 def changed(device: Device, values: dict[str, Any]) -> Device:
+    held = {key: values[key] for key in ("by", "is_heated_before") if key in values}
+    if held:
+        assert device.fixing is not None
+        return device.model_copy(update={"fixing": device.fixing.model_copy(update=held)})
     own = {name: values.pop(name) for name in sorted(OF_THE_DEVICE & values.keys())}
     if {"x_m", "y_m"} <= set(values):
         values["at_m"] = (values.pop("x_m"), values.pop("y_m"))

@@ -7,7 +7,18 @@ import pytest
 
 from common.houses import CATALOGUE, on_wall, open_edge, standing_free, two_rooms_and_hall
 from wardwright.errors import NotComputable
-from wardwright.rules.entry_routes import entry_routes, is_in, keypads, place_before, rooms_on
+from wardwright.physics.walking.from_site import Spot
+from wardwright.rules.entry_routes import (
+    entry_doors,
+    entry_routes,
+    household_way,
+    is_in,
+    keypads,
+    place_at,
+    place_before,
+    rooms_on,
+)
+from wardwright.rules.wall_spots import wall_spots
 
 IN_HALL = on_wall("keypad", "keypad", "kitchen-wall", 1.0, side="right", height_m=1.3)
 IN_STUDY = on_wall("a-keypad", "keypad", "east", 3.0, height_m=1.3)
@@ -61,3 +72,25 @@ def test_points_lie_in_rooms() -> None:
     plan = two_rooms_and_hall()
     inside = is_in((plan.space("hall"), plan.space("study")), np.array([[5.0, 1.0], [7.0, 1.0], [1.0, 1.0]]))
     assert inside.tolist() == [True, True, False]
+
+
+def test_a_place_before_a_wall_is_an_arm_off_it() -> None:
+    site = two_rooms_and_hall()
+    spot = next(
+        one for one in wall_spots(site, site.space("hall"), height_m=1.2) if one.wall == "kitchen-wall"
+    )
+    assert place_at(site, spot) == pytest.approx((4.5, spot.y_m))
+
+
+def test_entry_doors_are_told_or_it_is_said() -> None:
+    assert [door.id for door in entry_doors(two_rooms_and_hall())] == ["front-door"]
+    with pytest.raises(NotComputable, match="entry door"):
+        entry_doors(two_rooms_and_hall(openings=()))
+
+
+def test_a_household_way_is_at_an_ordinary_pace() -> None:
+    """5 m up the hall at 1.3 m/s."""
+    way = (Spot("ground", 5.1, 0.5), Spot("ground", 5.1, 5.5))
+    route = household_way(two_rooms_and_hall(), CATALOGUE, way)
+    assert route is not None
+    assert float(route.clock[-1]) == pytest.approx(5.0 / 1.3)

@@ -14,6 +14,7 @@ from wardwright.model.device import Device, WallMount
 from wardwright.model.fabric import Space
 from wardwright.model.opening import Opening
 from wardwright.model.placement import along, standing
+from wardwright.model.record import Point2
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import (
     Paces,
@@ -24,7 +25,7 @@ from wardwright.physics.walking.from_site import (
     way_in_spot,
 )
 from wardwright.rules.kit import devices_of
-from wardwright.rules.wall_spots import joined_to
+from wardwright.rules.wall_spots import WallSpot, joined_to
 
 REACH_M = 0.4
 """How far off the wall a person stands who uses a device on it. [m] (assumption)"""
@@ -90,21 +91,12 @@ def entry_routes(site: Site, catalogue: Catalogue) -> tuple[EntryRoute, ...]:
     NotComputable
         If there is no entry door or no keypad.
     """
-    doors = sorted((o for o in site.openings if o.is_entry_door), key=lambda o: o.id)
-    if not doors:
-        raise NotComputable(
-            "no opening is told to be an entry door",
-            cure="Say which door the household comes in by, such as 'set front-door entry' in notes",
-        )
+    doors = entry_doors(site)
     goals = keypads(site, catalogue)
-    network = premises_network(site)
-    paces = Paces(*(catalogue.figure(name).value for name in ("pace-normal", "stairs-share", "pass-door")))
     found = []
     for door in doors:
         start = way_in_spot(site, door)
-        ways = [
-            (fastest_route(network, start, place_before(site, goal), paces=paces), goal) for goal in goals
-        ]
+        ways = [(household_way(site, catalogue, (start, place_before(site, goal))), goal) for goal in goals]
         timed = [(float(route.clock[-1]), goal.id, route, goal) for route, goal in ways if route is not None]
         if timed:
             _, _, route, goal = min(timed, key=lambda one: one[:2])
@@ -112,6 +104,30 @@ def entry_routes(site: Site, catalogue: Catalogue) -> tuple[EntryRoute, ...]:
         else:
             found.append(EntryRoute(door, goals[0], None))
     return tuple(found)
+
+
+def entry_doors(site: Site) -> tuple[Opening, ...]:
+    """The doors that the household comes in by, by id; NotComputable if none is told."""
+    doors = tuple(sorted((o for o in site.openings if o.is_entry_door), key=lambda o: o.id))
+    if not doors:
+        raise NotComputable(
+            "no opening is told to be an entry door",
+            cure="Say which door the household comes in by, such as 'set front-door entry' in notes",
+        )
+    return doors
+
+
+def household_way(site: Site, catalogue: Catalogue, way: tuple[Spot, Spot]) -> Route | None:
+    """The fastest way between two places at an ordinary pace; None where there is none."""
+    paces = Paces(*(catalogue.figure(name).value for name in ("pace-normal", "stairs-share", "pass-door")))
+    return fastest_route(premises_network(site), *way, paces=paces)
+
+
+def place_at(site: Site, spot: WallSpot) -> Point2:
+    """Where a person stands who would use a device at a place of a wall. [m]"""
+    wall = site.wall(spot.wall)
+    off = (wall.thickness_m / 2 + REACH_M) * (1.0 if spot.side == "left" else -1.0)
+    return along(wall.line_m, spot.offset_m, left_m=off)
 
 
 def is_in(room: tuple[Space, ...], points: FloatArray) -> BoolArray:

@@ -19,7 +19,8 @@ class Mend(Record):
 
     action: Literal[
         "move-device", "turn-device", "add-device", "remove-device", "change-behaviour", "change-programme",
-        "rename", "change-device", "change-mount", "change-lock", "add-light", "change-covering", "tell", "other",
+        "rename", "change-device", "change-mount", "replace-device", "change-lock", "add-light", "change-covering",
+        "tell", "other",
     ]  # fmt: skip
     subject: str
     """Id of the thing to change, or of the place where something is missing."""

@@ -20,6 +20,13 @@ FULL_SET = "full"
 """The part that is set when nobody is in; a site without a part of this id is asked about all its parts."""
 
 
+def sheets_in_use(site: Site, catalogue: Catalogue) -> tuple[tuple[Device, DeviceSheet], ...]:
+    """All devices with their sheets, by id; empty if there is none."""
+    return tuple(
+        (device, catalogue.sheet(device.sheet)) for device in sorted(site.devices, key=lambda d: d.id)
+    )
+
+
 def devices_of(site: Site, catalogue: Catalogue, kind: DeviceKind) -> tuple[tuple[Device, DeviceSheet], ...]:
     """All devices of one kind with their sheets, by id; empty if there is none."""
     return _devices_of(site.devices, catalogue, kind)

@@ -10,12 +10,12 @@ from wardwright.model.site import Site
 from wardwright.rules.acceptance import with_reasons
 from wardwright.rules.cameras import CAMERA_RULES
 from wardwright.rules.contacts import CONTACT_RULES
-from wardwright.rules.control.control_unit_not_watched_by_an_instant_device import (
-    control_unit_not_watched_by_an_instant_device,
-)
-from wardwright.rules.control.control_unit_on_entry_route import control_unit_on_entry_route
+from wardwright.rules.control import CONTROL_RULES
 from wardwright.rules.finding import Finding
+from wardwright.rules.fixing import FIXING_RULES
 from wardwright.rules.glass import GLASS_RULES
+from wardwright.rules.keypads import KEYPAD_RULES
+from wardwright.rules.links import LINK_RULES
 from wardwright.rules.movement import MOVEMENT_RULES
 from wardwright.rules.names.name_not_clear_or_not_unique import name_not_clear_or_not_unique
 from wardwright.rules.programme import PROGRAMME_RULES
@@ -25,9 +25,11 @@ from wardwright.rules.service import SERVICE_RULES
 RULES: tuple[Rule, ...] = tabled(
     *CAMERA_RULES,
     *CONTACT_RULES,
-    control_unit_on_entry_route,
-    control_unit_not_watched_by_an_instant_device,
+    *CONTROL_RULES,
+    *FIXING_RULES,
     *GLASS_RULES,
+    *KEYPAD_RULES,
+    *LINK_RULES,
     *MOVEMENT_RULES,
     name_not_clear_or_not_unique,
     *PROGRAMME_RULES,

@@ -15,6 +15,7 @@ from wardwright.model.floor import StoreyParts, solid_walls, storey_parts
 from wardwright.model.opening import Opening
 from wardwright.model.placement import (
     FACE_GAP_M,
+    Standing,
     along,
     ceiling_height,
     direction,
@@ -62,6 +63,10 @@ class WallSpot(NamedTuple):
     def heading_deg(self) -> float:
         """Straight off the wall, or out of the corner. [deg]"""
         return self.normal_deg + TURN_LIMIT_DEG * self.corner
+
+    def standing(self, height_m: float) -> Standing:
+        """The place as that of a device there, looking straight off the wall."""
+        return Standing(self.storey, self.x_m, self.y_m, height_m, self.normal_deg)
 
     def values(self, height_m: float, *, heading_deg: float | None = None) -> tuple[tuple[str, Value], ...]:
         """Names and values of the mount there, for a mend."""

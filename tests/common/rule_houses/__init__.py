@@ -2,14 +2,29 @@
 
 from __future__ import annotations
 
-from common.rule_houses import cameras, contacts, control, glass, movement, names, programme, service
+from common.rule_houses import (
+    cameras,
+    contacts,
+    control,
+    fixing,
+    glass,
+    keypads,
+    links,
+    movement,
+    names,
+    programme,
+    service,
+)
 from common.rule_houses.form import Houses
 
 HOUSES: dict[str, Houses] = {
     **cameras.HOUSES,
     **contacts.HOUSES,
     **control.HOUSES,
+    **fixing.HOUSES,
     **glass.HOUSES,
+    **keypads.HOUSES,
+    **links.HOUSES,
     **movement.HOUSES,
     **names.HOUSES,
     **programme.HOUSES,

@@ -8,7 +8,7 @@ from wardwright.documents.content.wording import ACTIONS, FIELDS
 from wardwright.rules.finding import Mend
 
 Value = str | float | int | bool
-SUFFIXES = {"_m2": "m2", "_m": "m", "_s": "s", "_deg": "deg", "_dba": "dB", "_kg": "kg"}
+SUFFIXES = {"_m2": "m2", "_m": "m", "_s": "s", "_deg": "deg", "_dba": "dB", "_kg": "kg", "_min": "min"}
 LOCKS_AND_LIGHTS = ("change-lock", "add-light")
 """The mends that stand first: they hold somebody up, or keep them away."""
 WHAT = ("sheet", "kind", "behaviour", "what", "field", "lock", "glazing")

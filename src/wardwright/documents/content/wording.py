@@ -146,6 +146,7 @@ ACTIONS = {
     "rename": "Rename {name}",
     "change-device": "Change {name}",
     "change-mount": "Mount {name} otherwise",
+    "replace-device": "Replace {name} by {what}",
     "change-lock": "Fit a better {what} at {name}",
     "add-light": "Add a light that comes on by itself at {name}",
     "change-covering": "Change the covering of {name}",
@@ -172,6 +173,10 @@ FIELDS: dict[str, str] = {
     "is_covered_when_home": "covered or off while people are in:",
     "mount": "mounting",
     "swing": "the side it opens to",
+    "by": "held by",
+    "is_heated_before": "its surface warmed first",
+    "check_in_min": "how long a device may stay silent",
+    "covering": "covering",
 }
 """Names of fields, as people call them."""
 

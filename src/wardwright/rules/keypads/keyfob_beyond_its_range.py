@@ -1,0 +1,181 @@
+"""KEY104: a keyfob that is pressed where the control unit does not hear it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+import shapely
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
+from wardwright.model.opening import Opening
+from wardwright.model.placement import Standing, along, standing
+from wardwright.model.site import Site
+from wardwright.model.sketch import Sketch
+from wardwright.rules.entry_routes import entry_doors
+from wardwright.rules.finding import Finding, Mend
+from wardwright.rules.kit import control_units, devices_of, some_of
+from wardwright.rules.outdoors import outdoor_side
+from wardwright.rules.power_points import spots_by_power
+from wardwright.rules.registry import exactly, rule, weakest
+from wardwright.rules.straight_paths import StraightPath, straight_path
+
+HAND_M = 1.1
+"""Where a hand presses a keyfob, above the floor. [m] (assumption)"""
+BEFORE_DOOR_M = 0.5
+"""How far before an entry door one stands. [m] (assumption)"""
+FAR_M = 100.0
+"""Farther than any drive of a home is looked along. [m] (assumption)"""
+REPEATER_M = 1.8
+"""Where a repeater hangs. [m] (assumption)"""
+
+
+class PressedAt(NamedTuple):
+    """A place where a keyfob is pressed."""
+
+    words: str
+    place: Standing
+
+
+@rule(
+    code="KEY104",
+    name="keyfob-beyond-its-range",
+    since="0.1",
+    stage="trial use",
+    mark="derived",  # the limit is the device's own sheet
+    severity="must mend",
+    sources=(),
+)
+def keyfob_beyond_its_range(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
+    """Keyfobs that are used farther from the control unit than their sheet allows.
+
+    What it checks
+        From before each entry door, and from the boundary straight before it where one parks, the distance to the
+        nearest control unit or repeater, against the reach on the keyfob's own sheet.
+    Why it matters
+        A keyfob that is pressed in vain is pressed again, and again indoors: the alarm is set without anybody
+        knowing, or rings in the hall.
+    How to put it right
+        Add a repeater at the place given, or have the household unset at the door. Try each keyfob from the car
+        with all doors shut.
+    What it cannot know
+        Walls, cars and bodies between, which shorten the reach of a sheet that is stated for a clear view; where
+        the household parks.
+
+    Parameters
+    ----------
+    site : Site
+        The house, its boundary and devices.
+    catalogue : Catalogue
+        The devices' sheets.
+
+    Yields
+    ------
+    Finding
+        One for each sheet of keyfobs that is too short, with the distance and the reach [m]; one of severity
+        `not run` for each whose sheet names no reach.
+
+    Raises
+    ------
+    NoneOfAKind
+        If there is no keyfob or no control unit.
+    NotComputable
+        If there is no entry door.
+    """
+    this = keyfob_beyond_its_range
+    by_sheet: dict[str, list[Device]] = {}
+    for device, sheet in some_of(site, catalogue, "keyfob"):
+        by_sheet.setdefault(sheet.id, []).append(device)
+    receivers = [unit for unit, _ in control_units(site, catalogue)]
+    receivers += [one for one, _ in devices_of(site, catalogue, "repeater")]
+    heard_at = tuple(standing(site, one) for one in receivers)
+    pressed = _pressed_at(site)
+    for sheet_id, keyfobs in sorted(by_sheet.items()):
+        button, first = catalogue.sheet(sheet_id).button, keyfobs[0]
+        if button is None or button.reach_m is None:
+            yield this.not_run(
+                first.id, f"{first.name}: its sheet does not say how far it reaches", cure="Add its reach"
+            )
+            continue
+        ways = [(_shortest(site, one.place, heard_at), one) for one in pressed]
+        path, worst = max(ways, key=lambda one: (round(one[0].length_m, 6), one[1].words))
+        if path.length_m <= button.reach_m:
+            continue
+        yield this.finding(
+            first.id,
+            f"{first.name}: it does not reach from {worst.words}, {path.words}",
+            cure="Add a repeater at the place given, or unset nearer to the unit",
+            estimate=exactly(path.length_m, "m", weakest(receivers[0].basis_of("mount"))),
+            limit=button.reach_m,
+            mends=_repeater(site, catalogue, pressed, reach_m=button.reach_m),
+            sketches=(
+                Sketch(
+                    role="fault",
+                    storey=worst.place.storey,
+                    points=((worst.place.x_m, worst.place.y_m),),
+                    label=worst.words,
+                ),
+            ),
+            related=tuple(one.id for one in keyfobs[1:]),
+        )
+
+
+def _pressed_at(site: Site) -> tuple[PressedAt, ...]:
+    """Before each entry door, and at the boundary straight before it."""
+    found: list[PressedAt] = []
+    for door in entry_doors(site):
+        found.extend(_before(site, door))
+    if not found:
+        raise NotComputable("no entry door leads outside", cure="Say which door the household comes in by")
+    return tuple(found)
+
+
+def _before(site: Site, door: Opening) -> Iterator[PressedAt]:
+    side = outdoor_side(site, door)
+    if side is None:
+        return
+    wall = site.wall(door.wall)
+    sign = 1.0 if side == "left" else -1.0
+    near = along(wall.line_m, door.offset_m, left_m=sign * (wall.thickness_m / 2 + BEFORE_DOOR_M))
+    yield PressedAt(f"before {door.name}", Standing(wall.storey, *near, HAND_M, 0.0))
+    if site.ground.boundary_m is not None:
+        far = along(wall.line_m, door.offset_m, left_m=sign * FAR_M)
+        met = shapely.LineString([near, far]).intersection(shapely.LinearRing(site.ground.boundary_m))
+        if not met.is_empty:
+            points = shapely.get_coordinates(met)
+            x, y = min(points.tolist(), key=lambda one: shapely.Point(one).distance(shapely.Point(near)))
+            yield PressedAt(f"the boundary before {door.name}", Standing(wall.storey, x, y, HAND_M, 0.0))
+
+
+def _shortest(site: Site, place: Standing, heard_at: tuple[Standing, ...]) -> StraightPath:
+    return min((straight_path(site, place, one) for one in heard_at), key=lambda one: one.length_m)
+
+
+def _repeater(
+    site: Site, catalogue: Catalogue, pressed: tuple[PressedAt, ...], *, reach_m: float
+) -> tuple[Mend, ...]:
+    """A repeater at the power point from which the farthest place is nearest; empty where none would do."""
+    rows = sorted((row for row in catalogue.sheets if row.kind == "repeater"), key=lambda r: (r.price, r.id))
+    if not rows:
+        return ()
+    lead = catalogue.limit("lead-to-power", site.place.rule_pack).value
+    try:
+        spots = list(spots_by_power(site, height_m=REPEATER_M, lead_m=lead))
+    except NotComputable:
+        return ()
+    ranked = [
+        (
+            round(
+                max(straight_path(site, one.place, spot.standing(REPEATER_M)).length_m for one in pressed), 6
+            ),
+            spot,
+        )
+        for spot in spots
+    ]
+    best = min(ranked, default=None)
+    if best is None or best[0] > reach_m:
+        return ()
+    values = (("sheet", rows[0].id), *best[1].values(REPEATER_M))
+    return (Mend(action="add-device", subject=best[1].space, values=values),)
