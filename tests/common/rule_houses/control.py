@@ -8,6 +8,7 @@ from common.houses import (
     zone,
 )
 from common.rule_houses.form import Houses
+from wardwright.model.fabric import Wall
 from wardwright.model.fixture import Outlet
 
 KEYPAD = on_wall("keypad", "keypad", "kitchen-wall", 1.0, side="right", height_m=1.3)
@@ -22,6 +23,14 @@ MAINS_UNIT = on_wall("unit", "unit-mains", "study-wall", 1.0, side="right", heig
 # On the kitchen's west wall, at (0.04, 1.0), and the fan it has to hear on the study's east wall, at (10.16, 1.0).
 WEST_UNIT = on_wall("unit", "unit", "west", 5.15, height_m=1.5)
 EAST_FAN = on_wall("east-fan", "fan", "east", 1.15)
+# Three more walls in the kitchen, each from the south wall up to y = 2.
+MANY_WALLS = (
+    *two_rooms_and_hall().walls,
+    *(
+        Wall(id=f"extra-{i}", storey="ground", line_m=((1.0 + i, 0.0), (1.0 + i, 2.0)), thickness_m=0.1)
+        for i in range(3)
+    ),
+)
 # On the study's west wall, at (6.24, 3.0), opposite the middle of its window.
 UNIT_BY_WINDOW = on_wall("unit", "unit", "study-wall", 3.0, side="right", height_m=1.5)
 ROUTER = on_wall("router", "router", "study-wall", 2.0, height_m=0.5)
@@ -44,7 +53,9 @@ HOUSES: dict[str, Houses] = {
         cannot_run=two_rooms_and_hall(devices=(UNIT_IN_HALL, STUDY_FAN)),
     ),
     "CTL103": Houses(
-        fires=two_rooms_and_hall(devices=(WEST_UNIT, EAST_FAN), outlets=(socket(7.0, 0.05),)),
+        fires=two_rooms_and_hall(
+            devices=(WEST_UNIT, EAST_FAN), outlets=(socket(7.0, 0.05),), walls=MANY_WALLS
+        ),
         silent=two_rooms_and_hall(devices=(UNIT_IN_STUDY, EAST_FAN), outlets=(socket(7.0, 0.05),)),
         cannot_run=two_rooms_and_hall(devices=(WEST_UNIT,), outlets=(socket(7.0, 0.05),)),
     ),

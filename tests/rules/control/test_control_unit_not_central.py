@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from common.houses import CATALOGUE, on_wall, two_rooms_and_hall
-from common.rule_houses.control import EAST_FAN, WEST_UNIT, socket
+from common.rule_houses.control import EAST_FAN, MANY_WALLS, WEST_UNIT, socket
 from wardwright.model.placement import standing
 from wardwright.rules.control.control_unit_not_central import control_unit_not_central as rule
 from wardwright.rules.control.control_unit_not_central import worst_from
@@ -18,15 +18,20 @@ SOCKET = (socket(7.0, 0.05),)
 
 
 def findings(*devices: Any, **parts: Any) -> tuple[Finding, ...]:
-    return findings_of(rule, two_rooms_and_hall(devices=devices, **({"outlets": SOCKET} | parts)), CATALOGUE)
+    return findings_of(
+        rule,
+        two_rooms_and_hall(devices=devices, **({"outlets": SOCKET, "walls": MANY_WALLS} | parts)),
+        CATALOGUE,
+    )
 
 
 def test_the_worst_path_is_told_with_what_it_crosses() -> None:
-    """From (0.04, 1.0), 1.5 m up, to (10.16, 1.0), 2.2 m up: through the walls on both sides of the hall."""
+    """From (0.04, 1.0), 1.5 m up, to (10.16, 1.0), 2.2 m up: through three walls of the kitchen
+    and both of the hall."""
     (found,) = findings(WEST_UNIT, EAST_FAN)
     assert found.estimate is not None
     assert found.estimate.value == pytest.approx((10.12**2 + 0.7**2) ** 0.5)
-    assert "to east fan, goes through 2 walls" in found.message
+    assert "to east fan, goes through 5 walls" in found.message
     assert found.related == ("east-fan",)
     assert found.limit is not None
     assert found.limit < 4.0
@@ -35,12 +40,13 @@ def test_the_worst_path_is_told_with_what_it_crosses() -> None:
 
 def test_a_device_at_the_other_end_pulls_it_back() -> None:
     """With one at each end, no place in the study is twice as good."""
-    west_fan = on_wall("west-fan", "fan", "west", 1.15)
+    west_fan = on_wall("west-fan", "fan", "west", 5.0)
     assert findings(WEST_UNIT, EAST_FAN, west_fan) == ()
 
 
 def test_a_short_path_is_left_alone() -> None:
-    assert findings(on_wall("unit", "unit", "study-wall", 1.0, height_m=1.5), EAST_FAN) == ()
+    """The same 10 m through two walls lose 30 dB only."""
+    assert findings(WEST_UNIT, EAST_FAN, walls=two_rooms_and_hall().walls) == ()
 
 
 def test_the_entry_route_is_no_better_place() -> None:

@@ -123,9 +123,18 @@ def zone_the_rest(draft: Draft) -> None:
 def read_programme(draft: Draft, line: Line) -> None:
     """Read `programme entry 30 s, exit 45 s, abort 30 s`."""
     line.take("programme")
-    keys = MappingProxyType({"entry": "entry_time_s", "exit": "exit_time_s", "abort": "abort_delay_s"})
+    keys = MappingProxyType(
+        {
+            "entry": "entry_time_s",
+            "exit": "exit_time_s",
+            "abort": "abort_delay_s",
+            "check-in": "check_in_min",
+        }
+    )
     clauses = read_clauses(line, Grammar(quantities=MappingProxyType(dict.fromkeys(keys, ("s",)))))
     changes = {keys[word]: value for word, value in clauses.measures.items()}
+    if "check_in_min" in changes:
+        changes["check_in_min"] /= 60.0
     if not changes:
         raise line.refuse("no time is given", "Write 'programme entry 30 s, exit 45 s, abort 30 s'")
     draft.programme = changed(draft.programme, changes, clauses)

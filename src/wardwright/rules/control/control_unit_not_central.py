@@ -14,7 +14,7 @@ from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.rules.entry_routes import entry_routes, place_at, rooms_on
 from wardwright.rules.finding import Finding, Mend
-from wardwright.rules.instant_watch import watched_at_once
+from wardwright.rules.instant_watch import Watched, watched_at_once
 from wardwright.rules.kit import control_units, sheets_in_use
 from wardwright.rules.outside_view import seen_from_outside, usual_height
 from wardwright.rules.power_points import spots_by_power
@@ -26,8 +26,8 @@ from wardwright.rules.wall_spots import WallSpot, room_of
 
 HALVED_DB = 6.0
 """A path whose loss is less by this arrives with twice the field. [dB] (derived here: 20 log10 2)"""
-SHORT_DB = 25.0
-"""A worst path with less loss than this is short enough wherever the unit is. [dB] (assumption: 10 m and a wall)"""
+SHORT_DB = 40.0
+"""A worst path with less loss than this is short enough. [dB] (assumption: 10 m and four walls)"""
 NOT_REACHED = ("keyfob", "router", "transmitter", "control-unit")
 """Kinds that are carried about or wired."""
 
@@ -133,7 +133,7 @@ def worst_from(site: Site, place: Standing, radio: tuple[Device, ...]) -> Worst:
 def _best(
     site: Site, catalogue: Catalogue, radio: tuple[Device, ...], *, height_m: float
 ) -> tuple[Worst, WallSpot] | None:
-    """The place by a power point with the least of worst paths: off the way in, unseen, and watched if others are."""
+    """The best place by a power point: off the way in, watched if any is, unseen before others, least loss."""
     try:
         on_route = rooms_on(site, entry_routes(site, catalogue))
     except NotComputable:
@@ -145,14 +145,18 @@ def _best(
         if spot.space not in on_route
     ]
     watched = watched_at_once(site, catalogue) if site.zones else None
-    for worst, spot in sorted(found, key=lambda one: (round(one[0].path.loss_db, 6), one[1])):
-        before = place_at(site, spot)
-        is_watched = watched is None or watched.by(
-            spot.storey, before, room=room_of(site, spot.storey, before)
-        )
-        if is_watched and not seen_from_outside(site, spot.standing(height_m)):
-            return worst, spot
-    return None
+    fit = [one for one in found if watched is None or _is_watched(site, watched, one[1])]
+    fit.sort(key=lambda one: (seen_from_outside(site, one[1].standing(height_m)) != (), _order(one)))
+    return fit[0] if fit else None
+
+
+def _is_watched(site: Site, watched: Watched, spot: WallSpot) -> bool:
+    before = place_at(site, spot)
+    return bool(watched.by(spot.storey, before, room=room_of(site, spot.storey, before)))
+
+
+def _order(one: tuple[Worst, WallSpot]) -> tuple[float, WallSpot]:
+    return (round(one[0].path.loss_db, 6), one[1])
 
 
 def _line(here: Standing, far: Standing) -> tuple[tuple[float, float], ...]:

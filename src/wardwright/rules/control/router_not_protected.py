@@ -5,13 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
+import numpy as np
+
 from wardwright.errors import NoneOfAKind, NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
-from wardwright.model.placement import standing
+from wardwright.model.fixture import Outlet
+from wardwright.model.placement import space_at, standing
 from wardwright.model.record import Point2
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
+from wardwright.physics.walking.from_site import premises_network
 from wardwright.rules.entry_routes import entry_routes, place_before, rooms_on
 from wardwright.rules.finding import Finding
 from wardwright.rules.instant_watch import watched_at_once
@@ -119,7 +123,9 @@ def router_not_protected(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
 def _routers(site: Site, catalogue: Catalogue) -> tuple[Router, ...]:
     """All routers, by id; NoneOfAKind if there is none."""
     found = [
-        Router(one.id, one.name, one.storey, one.at_m, None) for one in site.outlets if one.kind == "router"
+        Router(one.id, one.name, one.storey, _before(site, one), None)
+        for one in site.outlets
+        if one.kind == "router"
     ]
     for device, _ in devices_of(site, catalogue, "router"):
         before, place = place_before(site, device), standing(site, device)
@@ -128,6 +134,15 @@ def _routers(site: Site, catalogue: Catalogue) -> tuple[Router, ...]:
     if not found:
         raise NoneOfAKind("no router", kind="router", cure="Add the router where it stands")
     return tuple(sorted(found, key=lambda one: one.id))
+
+
+def _before(site: Site, outlet: Outlet) -> Point2:
+    """Where somebody stands before a point of the house: the nearest free floor of ours. [m]"""
+    network = premises_network(site)
+    if outlet.storey not in network.storeys or space_at(site, outlet.storey, outlet.at_m) is None:
+        return outlet.at_m
+    x, y = network.snapped(network.storeys.index(outlet.storey), np.asarray(outlet.at_m))
+    return (float(x), float(y))
 
 
 def _uses_broadband(site: Site, catalogue: Catalogue) -> bool:

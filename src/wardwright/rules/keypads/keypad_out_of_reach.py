@@ -37,7 +37,7 @@ def keypad_out_of_reach(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     How to put it right
         Move it straight up or down to the height given, which suits all three where they can be had together.
     What it cannot know
-        Who sits in a wheelchair or has one arm free; glasses that are put on to read the display.
+        Who sits in a wheelchair or has one hand free; glasses that are put on to read the display.
 
     Parameters
     ----------

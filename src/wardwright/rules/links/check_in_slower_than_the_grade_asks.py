@@ -107,7 +107,7 @@ def _of_programme(site: Site, limit: Limit) -> Iterator[Finding]:
         yield this.not_run(
             "programme",
             "it is not decided how long a device may stay silent",
-            cure="Decide it, and tell it as check_in_min of the programme",
+            cure="Add the time, such as 'programme check-in 60 min' in notes",
         )
     elif told > limit.value:
         yield this.finding(
