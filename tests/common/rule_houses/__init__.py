@@ -14,6 +14,7 @@ from common.rule_houses import (
     names,
     programme,
     service,
+    sounders,
 )
 from common.rule_houses.form import Houses
 
@@ -29,4 +30,5 @@ HOUSES: dict[str, Houses] = {
     **names.HOUSES,
     **programme.HOUSES,
     **service.HOUSES,
+    **sounders.HOUSES,
 }
