@@ -8,20 +8,20 @@ from wardwright.errors import InputError
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.rules.acceptance import with_reasons
-from wardwright.rules.finding import Finding
-from wardwright.rules.registry import Rule, findings_of, tabled
-from wardwright.rules.names.name_not_clear_or_not_unique import name_not_clear_or_not_unique
 from wardwright.rules.cameras import CAMERA_RULES
 from wardwright.rules.contacts import CONTACT_RULES
 from wardwright.rules.control import CONTROL_RULES
+from wardwright.rules.finding import Finding
 from wardwright.rules.fixing import FIXING_RULES
 from wardwright.rules.glass import GLASS_RULES
 from wardwright.rules.keypads import KEYPAD_RULES
 from wardwright.rules.links import LINK_RULES
 from wardwright.rules.movement import MOVEMENT_RULES
+from wardwright.rules.names.name_not_clear_or_not_unique import name_not_clear_or_not_unique
 from wardwright.rules.programme import PROGRAMME_RULES
-from wardwright.rules.sounders import SOUNDER_RULES
+from wardwright.rules.registry import Rule, findings_of, tabled
 from wardwright.rules.service import SERVICE_RULES
+from wardwright.rules.sounders import SOUNDER_RULES
 
 RULES: tuple[Rule, ...] = tabled(
     *CAMERA_RULES,

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 import shapely
 
+from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, WallMount
 from wardwright.model.placement import Standing, standing
@@ -70,9 +71,7 @@ def outside_sounder_within_reach(site: Site, catalogue: Catalogue) -> Iterator[F
     this = outside_sounder_within_reach
     outside = [device for device, sheet in some_of(site, catalogue, "sounder") if sheet.is_outside]
     if not outside:
-        raise NoneOfAKind(
-            "no outside sounder", kind="sounder", cure="Add the outside sounder that is planned"
-        )
+        raise NotComputable("no outside sounder", cure="Add the outside sounder that is planned")
     pack = site.place.rule_pack
     custom = catalogue.limit("sounder-outside-height", pack)
     insurers = catalogue.limit("sounder-outside-height-insurers", pack)
