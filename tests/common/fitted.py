@@ -32,6 +32,7 @@ def fitted() -> Site:
         "front-door-contact": {"fixing": Fixing(by="adhesive", surface="upvc"), "made_on": date(2026, 3, 31)},
         "hall-movement": {"fixing": Fixing(by="screws"), "made_on": date(2026, 2, 28), "is_existing": True},
         "living-movement": {"name": "=1+1, or so"},
+        "hall-keypad": {"fixing": None},
     }
     devices = tuple(
         one.model_copy(update=found) if (found := new.get(one.id)) else one for one in site.devices

@@ -35,7 +35,7 @@ def test_a_line_says_how_high_and_how_held() -> None:
     }
     assert "2  Ground hall movement: 2.20 m, looks to the lower left, screws" in lines
     assert "1  Ground front door contact: on Front door, gap 8 mm, adhesive" in lines
-    assert "Ground hall keypad: 1.40 m" in lines
+    assert "Ground hall keypad: 1.20 m" in lines
 
 
 def test_a_storey_without_devices_says_so() -> None:

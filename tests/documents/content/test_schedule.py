@@ -25,7 +25,7 @@ def test_numbers_and_dates_are_what_they_are_and_units_stand_in_the_heading() ->
     table = device_table(fitted(), CATALOGUE)
     assert {column.heading: column.unit for column in table.columns}["Height"] == "m"
     keypad, contact = cells(table, "Ground hall keypad"), cells(table, "Ground front door contact")
-    assert keypad["Height"] == 1.4
+    assert keypad["Height"] == 1.2
     assert (contact["Zone"], contact["Made on"]) == (1, date(2026, 3, 31))
     assert contact["Fixed by"] == "adhesive"
 
