@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from common.fitted import DAY, fitted, text_of
+from common.fitted import DAY, as_text, fitted, text_of
 from common.given_houses import HOUSES, GivenHouse
 from common.sensible_kit import with_sensible_kit
 from leaks.secrets import leaks
@@ -141,6 +141,19 @@ def test_for_the_same_answers_the_clients_copy_does_not_either(change: str) -> N
     answers = ask(site, CATALOGUE)
     found = [protection_paper(one, CATALOGUE, answers, drawn_up=DAY) for one in (site, CHANGES[change](site))]
     assert found[0] == found[1]
+
+
+def test_an_opening_called_after_the_control_unit_gives_no_place_away() -> None:
+    site = read_sample("terrace")
+    openings = tuple(
+        one.model_copy(update={"name": "Control unit window"}) if one.id == "kitchen-window" else one
+        for one in site.openings
+    )
+    named = replaced(site, openings=openings)
+    answers = ask(named, CATALOGUE)
+    assert any(mend.subject == "kitchen-window" for answer in answers for mend in answer.mends)
+    paper = protection_paper(named, CATALOGUE, answers, drawn_up=DAY)
+    assert "control unit" not in as_text(paper).casefold()
 
 
 @pytest.mark.parametrize("house", HOUSES[::7], ids=lambda one: one.name)

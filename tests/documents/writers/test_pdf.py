@@ -121,3 +121,27 @@ def test_a_paper_without_rows_says_none() -> None:
     paper = Paper("T", "h", "open", DAY, (Section("S", table=Table("S", (Column("One"),), ())),))
     with pypdfium2.PdfDocument(written(paper)) as book:
         assert "None." in book[0].get_textpage().get_text_range()
+
+
+@pytest.mark.parametrize("name", ["\u5ba2\u5385", "\U0001f642 kitchen", "a\x00b", "\x07", "\ud7ff\u0301"])
+def test_a_name_in_letters_that_cannot_be_shown_stops_no_paper(name: str) -> None:
+    site = read_sample("one-room")
+    spaces = tuple(one.model_copy(update={"name": name}) for one in site.spaces)
+    named = site.model_copy(update={"spaces": spaces, "name": name})
+    with pypdfium2.PdfDocument(written(plan_sheets(named, CATALOGUE, drawn_up=DAY))) as book:
+        text = book[0].get_textpage().get_text_range()
+    assert "stands for a letter that this paper cannot show" in " ".join(text.split())
+    assert "\u25a1" in text
+
+
+def test_names_in_the_letters_of_europe_are_shown_whole() -> None:
+    names = (
+        "\u0141\u00f3d\u017a \u0106wiek",
+        "\u0395\u03bb\u03bb\u03ac\u03b4\u03b1",
+        "\u041a\u0443\u0445\u043d\u044f",
+        "K\u00fcche \u00df \u00f1",
+    )
+    with pypdfium2.PdfDocument(written(Paper("T", "h", "open", DAY, (Section("S", text=names),)))) as book:
+        text = book[0].get_textpage().get_text_range()
+    assert all(name in text for name in names)
+    assert "cannot show" not in text

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import date
 
 from wardwright.documents.content import protection_words as words
@@ -18,6 +19,8 @@ from wardwright.questions.answer import Answer
 from wardwright.questions.protection import Cover, OpeningCover, protection
 from wardwright.rules.finding import Mend
 
+NameOf = Callable[[str], str]
+"""What a thing of an id is called, where that may be told."""
 TITLE = "What is protected, and what is not"
 
 
@@ -44,15 +47,19 @@ def protection_paper(
     """
     names = names_of(site, catalogue)
     covers = protection(site, catalogue)
+
+    def told(thing_id: str) -> str:
+        return discreet(names.of(thing_id), site, catalogue)
+
     return Paper(
         title=TITLE,
         house=discreet(site.name, site, catalogue),
         copy="client",
         drawn_up=drawn_up,
         sections=(
-            Section("Locks and lights first", text=(words.LOCKS_WHY,), points=_locks(answers, names)),
+            Section("Locks and lights first", text=(words.LOCKS_WHY,), points=_locks(answers, names, told)),
             *(section for cover in covers for section in _covered(site, catalogue, cover)),
-            *_proposals(answers, names, catalogue),
+            *_proposals(answers, told, catalogue),
             Section("What no alarm does", points=words.LIMITS),
             Section("Agreed", blanks=words.AGREED),
         ),
@@ -122,13 +129,13 @@ def _rooms(site: Site, catalogue: Catalogue, cover: Cover, *, part: str) -> Tabl
     return Table(f"Rooms, {part}", columns, rows)
 
 
-def _locks(answers: tuple[Answer, ...], names: Names) -> tuple[str, ...]:
+def _locks(answers: tuple[Answer, ...], names: Names, name_of: NameOf) -> tuple[str, ...]:
     """Better locks, panes and lights, openings with the same gain together."""
     seen: dict[tuple[str, str], Mend] = {}
     for answer in answers:
         for mend in answer.mends:
             if mend.action in LOCKS_AND_LIGHTS:
-                seen.setdefault((mend.action, names.of(mend.subject)), mend)
+                seen.setdefault((mend.action, name_of(mend.subject)), mend)
     groups: dict[str, list[str]] = {}
     for (action, name), mend in sorted(seen.items()):
         what = what_of(mend, names).partition(" (")[0]
@@ -142,14 +149,14 @@ def _locks(answers: tuple[Answer, ...], names: Names) -> tuple[str, ...]:
     return found or ("Nothing that was asked about the doors and windows calls for a better lock or light.",)
 
 
-def _proposals(answers: tuple[Answer, ...], names: Names, catalogue: Catalogue) -> tuple[Section, ...]:
+def _proposals(answers: tuple[Answer, ...], name_of: NameOf, catalogue: Catalogue) -> tuple[Section, ...]:
     """Devices that would help, each by its room or opening, with what it brings in words."""
     found: dict[str, str] = {}
     for answer in answers:
         for mend in answer.mends:
             kind = _kind_words(mend, catalogue)
             if mend.action == "add-device" and kind:
-                found.setdefault(f"{kind}, {names.of(mend.subject)}", words.outcome_words(mend.gain))
+                found.setdefault(f"{kind}, {name_of(mend.subject)}", words.outcome_words(mend.gain))
     if not found:
         return ()
     points = tuple(sentence(f"{what}: {brings}") for what, brings in sorted(found.items()))

@@ -11,6 +11,7 @@ import typst
 from wardwright.documents.content.copies import COPIES
 from wardwright.documents.content.paper import BESIDE_MM, Cell, Paper, Section
 from wardwright.documents.writers.csv_rows import heading_of
+from wardwright.documents.writers.letters import SAYS, shown
 from wardwright.documents.writers.pdf_drawing import svg_for_pdf
 from wardwright.documents.writers.pdf_template import PDF_TEMPLATE
 
@@ -34,15 +35,35 @@ def write_pdf(paper: Paper, *, font_folder: str) -> bytes:
         A drawing stands on a page of its own, at its scale exactly.
     """
     drawings = [section.drawing for section in paper.sections if section.drawing is not None]
-    files = {f"{drawing.key}.svg": svg_for_pdf(drawing) for drawing in drawings}
-    files["paper.json"] = json.dumps(_data(paper)).encode()
-    files["main.typ"] = PDF_TEMPLATE.encode()
+    files = {f"{drawing.key}.svg": svg_for_pdf(drawing).decode() for drawing in drawings}
+    files["paper.json"] = json.dumps(_data(paper), ensure_ascii=False)
+    day = datetime.combine(paper.drawn_up, time(), tzinfo=UTC)
+    try:
+        return _set(files, font_folder=font_folder, day=day)
+    except typst.TypstError:
+        # Its fonts of last resort lack a letter, and a paper that hides a name is no good: it is told by a sign.
+        data = _shown({**_data(paper), "foot": f"{paper.foot} {SAYS}".strip()})
+        lacking = {name: shown(text) for name, text in files.items()}
+        lacking["paper.json"] = json.dumps(data, ensure_ascii=False)
+        return _set(lacking, font_folder=font_folder, day=day)
+
+
+def _shown(data: Any) -> Any:  # noqa: ANN401 - whatever JSON has
+    """The same data with a sign for each letter that cannot be shown."""
+    if isinstance(data, str):
+        return shown(data)
+    if isinstance(data, dict):
+        return {key: _shown(value) for key, value in data.items()}
+    return [_shown(value) for value in data] if isinstance(data, list | tuple) else data
+
+
+def _set(files: dict[str, str], *, font_folder: str, day: datetime) -> bytes:
     made = typst.compile(  # type: ignore[call-overload] # its types leave out files in memory, by name
-        files,
+        {name: text.encode() for name, text in {**files, "main.typ": PDF_TEMPLATE}.items()},
         font_paths=[font_folder],
         ignore_system_fonts=True,
         pdf_standards=STANDARD,
-        timestamp=datetime.combine(paper.drawn_up, time(), tzinfo=UTC),
+        timestamp=day,
     )
     return bytes(made)
 
