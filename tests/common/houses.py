@@ -15,9 +15,11 @@ from wardwright.model.device_sheets import (
     ContactSheet,
     ControlSheet,
     DeviceSheet,
+    FireSheet,
     GlassBreakSheet,
     MovementSheet,
     ShockSheet,
+    WaterSheet,
 )
 from wardwright.model.fabric import OpenEdge, Space, Storey, Wall
 from wardwright.model.fixture import Fixture
@@ -114,6 +116,13 @@ CATALOGUE = Catalogue(
             camera=CameraSheet(**CAMERA, height_low_m=2.2, height_high_m=4.5, is_outside=True),
         ),
         sheet("contact", "opening-contact", contact=ContactSheet(gap_m=0.02)),
+        sheet("smoke", "smoke-alarm", fire=FireSheet(level_dba=86.0)),
+        sheet("smoke-tender", "smoke-alarm", fire=FireSheet(level_dba=86.0, coldest_c=5.0, warmest_c=25.0)),
+        sheet("heat", "heat-alarm", fire=FireSheet(level_dba=86.0)),
+        sheet("co", "co-alarm", fire=FireSheet(level_dba=86.0)),
+        sheet("water", "water-detector", water=WaterSheet()),
+        sheet("water-lead", "water-detector", water=WaterSheet(lead_m=1.5)),
+        sheet("water-high-lead", "water-detector", water=WaterSheet(lead_m=1.0, contact_height_m=0.004)),
         sheet("contact-roller", "opening-contact", contact=ContactSheet(gap_m=0.05, form="roller-door")),
         sheet("ear", "glass-break-detector", glass_break=GlassBreakSheet(**EAR), price=40.0),
         sheet(
@@ -189,6 +198,11 @@ def standing_free(device_id: str, sheet_id: str, x: float, y: float) -> Device:
     return Device(
         id=device_id, name=device_id, sheet=sheet_id, mount=FreeMount(on="free", storey="ground", at_m=(x, y))
     )
+
+
+def on_floor(device_id: str, sheet_id: str, x: float, y: float, height_m: float) -> Device:
+    mount = FreeMount(on="free", storey="ground", at_m=(x, y), height_m=height_m)
+    return Device(id=device_id, name=device_id, sheet=sheet_id, mount=mount)
 
 
 def radiator(x: float, y: float, **facts: Any) -> Fixture:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from common.houses import CATALOGUE, one_room
+from structure.source_tree import PACKAGE
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.limits import Limit
@@ -51,3 +54,13 @@ def test_what_is_cited_says_how_sure_it_is() -> None:
     assert cited(catalogue, disputed) == "A Book 2020, kept from memory; others say 2 m"
     own = Limit.model_validate(FACTS | {"source": "own", "mark": "common practice"})
     assert cited(catalogue, own) == "common practice, no published source"
+
+
+def test_every_limit_of_the_catalogue_is_used_by_a_rule() -> None:
+    texts = [path.read_text(encoding="utf-8") for path in (PACKAGE / "rules").rglob("*.py")]
+    # Some names are put together of the kind of an alarm and the end of its range.
+    used = "\n".join(texts)
+    ends = re.compile(
+        r"^(smoke|heat|co)-alarm-below-ceiling-(least|most)$|^co-alarm-to-appliance-(least|most)$"
+    )
+    assert [row.id for row in CATALOGUE.limits if row.id not in used and not ends.match(row.id)] == []

@@ -36,16 +36,19 @@ def ceiling_spots(space: Space, *, nearest_to: Point2) -> tuple[Point2, ...]:
     inner = shapely.Polygon(space.outline_m).buffer(-OFF_WALLS_M)
     if inner.is_empty:
         return ()
-    x_low, y_low, x_high, y_high = inner.bounds
-    xs = np.arange(x_low, x_high + CEILING_STEP_M / 2, CEILING_STEP_M)
-    ys = np.arange(y_low, y_high + CEILING_STEP_M / 2, CEILING_STEP_M)
-    points = [
-        (float(x), float(y))
-        for x in xs
-        for y in ys
-        if shapely.covers(inner, shapely.Point(float(x), float(y)))
-    ]
+    points = grid_within(inner, step=CEILING_STEP_M)
     return tuple(sorted(points, key=lambda point: (math.dist(point, nearest_to), point)))
+
+
+def grid_within(area: shapely.Geometry, *, step: float) -> tuple[Point2, ...]:
+    """Places of a square grid that lie in an area, column by column. [m]"""
+    if area.is_empty:
+        return ()
+    x_low, y_low, x_high, y_high = area.bounds
+    xs, ys = np.arange(x_low, x_high + step / 2, step), np.arange(y_low, y_high + step / 2, step)
+    x, y = (axis.ravel() for axis in np.meshgrid(xs, ys, indexing="ij"))
+    inside = shapely.covers(area, shapely.points(x, y))
+    return tuple(zip(x[inside].tolist(), y[inside].tolist(), strict=True))
 
 
 def moved_on_ceiling(device: Device, storey: str, point: Point2) -> Mend:

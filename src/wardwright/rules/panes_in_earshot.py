@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from typing import NamedTuple
 
 import shapely
@@ -13,7 +14,7 @@ from wardwright.model.device import USUAL_MOUNTS, Device
 from wardwright.model.device_sheets import DeviceSheet, GlassBreakSheet
 from wardwright.model.fabric import Space
 from wardwright.model.fixture import Fixture
-from wardwright.model.floor import lets_through, solid_walls, storey_parts
+from wardwright.model.floor import StoreyParts, lets_through, solid_walls, storey_parts
 from wardwright.model.opening import Opening
 from wardwright.model.placement import (
     fixture_outline,
@@ -87,19 +88,27 @@ def is_in_sight(site: Site, storey: str, point: Point3, *, opening: Opening) -> 
     """Whether the middle of a pane is in plain sight: past walls, shut doors and what stands between."""
     wall = site.wall(opening.wall)
     parts = storey_parts(site, storey)
+    (ax, ay), (bx, by) = opening_line(wall, opening)
+    middle = ((ax + bx) / 2, (ay + by) / 2, (opening.sill_m + opening.head_m) / 2)
+    ray = shapely.LineString([point[:2], middle[:2]])
+    if _blockers(parts, opening).intersects(ray):
+        return False
+    return not any(_hides(fixture, point, middle) for fixture in parts.fixtures)
+
+
+@lru_cache(maxsize=256)
+def _blockers(parts: StoreyParts, opening: Opening) -> shapely.Geometry:
+    """Walls and shut doors of a storey, with one opening cut out of its wall."""
     walls = {one.id: one for one in parts.walls}
-    own = shapely.Polygon(opening_footprint(wall, opening)).buffer(0.002, join_style="mitre")
+    own = shapely.Polygon(opening_footprint(walls[opening.wall], opening)).buffer(0.002, join_style="mitre")
     shut = [
         shapely.Polygon(opening_footprint(walls[one.wall], one))
         for one in parts.openings
         if lets_through(one) and one.kind != "gap" and one.habit == "shut" and one.id != opening.id
     ]
-    (ax, ay), (bx, by) = opening_line(wall, opening)
-    middle = ((ax + bx) / 2, (ay + by) / 2, (opening.sill_m + opening.head_m) / 2)
-    ray = shapely.LineString([point[:2], middle[:2]])
-    if shapely.union_all([solid_walls(parts).difference(own), *shut]).intersects(ray):
-        return False
-    return not any(_hides(fixture, point, middle) for fixture in parts.fixtures)
+    area = shapely.union_all([solid_walls(parts).difference(own), *shut])
+    shapely.prepare(area)
+    return area
 
 
 def _hides(fixture: Fixture, start: Point3, end: Point3) -> bool:

@@ -12,6 +12,7 @@ from wardwright.rules.cameras import CAMERA_RULES
 from wardwright.rules.contacts import CONTACT_RULES
 from wardwright.rules.control import CONTROL_RULES
 from wardwright.rules.finding import Finding
+from wardwright.rules.fire import FIRE_RULES
 from wardwright.rules.fixing import FIXING_RULES
 from wardwright.rules.glass import GLASS_RULES
 from wardwright.rules.keypads import KEYPAD_RULES
@@ -22,11 +23,13 @@ from wardwright.rules.programme import PROGRAMME_RULES
 from wardwright.rules.registry import Rule, findings_of, tabled
 from wardwright.rules.service import SERVICE_RULES
 from wardwright.rules.sounders import SOUNDER_RULES
+from wardwright.rules.water import WATER_RULES
 
 RULES: tuple[Rule, ...] = tabled(
     *CAMERA_RULES,
     *CONTACT_RULES,
     *CONTROL_RULES,
+    *FIRE_RULES,
     *FIXING_RULES,
     *GLASS_RULES,
     *KEYPAD_RULES,
@@ -36,6 +39,7 @@ RULES: tuple[Rule, ...] = tabled(
     *PROGRAMME_RULES,
     *SOUNDER_RULES,
     *SERVICE_RULES,
+    *WATER_RULES,
 )
 """All rules, in code order. `scripts/new-rule` says what to add."""
 

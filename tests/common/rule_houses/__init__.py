@@ -6,6 +6,7 @@ from common.rule_houses import (
     cameras,
     contacts,
     control,
+    fire,
     fixing,
     glass,
     keypads,
@@ -15,6 +16,7 @@ from common.rule_houses import (
     programme,
     service,
     sounders,
+    water,
 )
 from common.rule_houses.form import Houses
 
@@ -22,6 +24,7 @@ HOUSES: dict[str, Houses] = {
     **cameras.HOUSES,
     **contacts.HOUSES,
     **control.HOUSES,
+    **fire.HOUSES,
     **fixing.HOUSES,
     **glass.HOUSES,
     **keypads.HOUSES,
@@ -31,4 +34,5 @@ HOUSES: dict[str, Houses] = {
     **programme.HOUSES,
     **service.HOUSES,
     **sounders.HOUSES,
+    **water.HOUSES,
 }

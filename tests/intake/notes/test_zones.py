@@ -64,6 +64,10 @@ def test_zones_are_added_to_those_of_a_site() -> None:
     ]
 
 
+def test_how_long_the_sounders_go_on() -> None:
+    assert read("programme sounding 15 min").programme.sounding_time_s == 900.0
+
+
 def test_times_parts_and_behaviours() -> None:
     site = read(
         'part up "upstairs set"\nbehaviour quiet "quiet entry" starts-entry allowed-after-entry delays-message\n'

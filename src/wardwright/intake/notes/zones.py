@@ -121,7 +121,7 @@ def zone_the_rest(draft: Draft) -> None:
 
 
 def read_programme(draft: Draft, line: Line) -> None:
-    """Read `programme entry 30 s, exit 45 s, abort 30 s`."""
+    """Read `programme entry 30 s, exit 45 s, abort 30 s, sounding 15 min`."""
     line.take("programme")
     keys = MappingProxyType(
         {
@@ -129,6 +129,7 @@ def read_programme(draft: Draft, line: Line) -> None:
             "exit": "exit_time_s",
             "abort": "abort_delay_s",
             "check-in": "check_in_min",
+            "sounding": "sounding_time_s",
         }
     )
     clauses = read_clauses(line, Grammar(quantities=MappingProxyType(dict.fromkeys(keys, ("s",)))))
