@@ -18,7 +18,7 @@ from wardwright.rules.glass import GLASS_RULES
 from wardwright.rules.keypads import KEYPAD_RULES
 from wardwright.rules.links import LINK_RULES
 from wardwright.rules.movement import MOVEMENT_RULES
-from wardwright.rules.names.name_not_clear_or_not_unique import name_not_clear_or_not_unique
+from wardwright.rules.names import NAME_RULES
 from wardwright.rules.programme import PROGRAMME_RULES
 from wardwright.rules.registry import Rule, findings_of, tabled
 from wardwright.rules.service import SERVICE_RULES
@@ -35,7 +35,7 @@ RULES: tuple[Rule, ...] = tabled(
     *KEYPAD_RULES,
     *LINK_RULES,
     *MOVEMENT_RULES,
-    name_not_clear_or_not_unique,
+    *NAME_RULES,
     *PROGRAMME_RULES,
     *SOUNDER_RULES,
     *SERVICE_RULES,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from common.houses import CATALOGUE, on_opening, on_wall, person, two_rooms_and_hall, zone
+from common.houses import CATALOGUE, on_opening, on_wall, person, standing_free, two_rooms_and_hall, zone
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
 from wardwright.rules.finding import Finding
@@ -58,15 +58,19 @@ def test_a_name_with_a_place_is_clear(name: str) -> None:
     assert findings(zone(1, name, "front")) == ()
 
 
-def test_names_that_differ_only_beyond_the_display_are_the_same() -> None:
-    two = findings(
-        zone(1, "Kitchen movement A", "kitchen-fan"), zone(2, "kitchen  Movement B", "kitchen-fan-2")
-    )
+def test_two_of_one_name_are_the_same_whatever_their_capitals() -> None:
+    two = findings(zone(1, "Kitchen movement", "kitchen-fan"), zone(2, "kitchen  Movement", "kitchen-fan-2"))
     assert [one.severity for one in two] == ["must mend", "must mend"]
     assert [one.related for one in two] == [("zone-2",), ("zone-1",)]
     names = [dict(one.mends[0].values)["name"] for one in two]
     assert len(set(names)) == 2
     assert all(len(str(name)) <= 16 for name in names)
+
+
+def test_a_keyfob_may_have_its_users_name() -> None:
+    keyfob = standing_free("keyfob", "keyfob", 5.0, 1.0)
+    named = zone(1, "Anna hall", "keyfob")
+    assert findings_of(rule, house(named, devices=(*DEVICES, keyfob)), CATALOGUE) == ()
 
 
 def test_without_a_control_unit_names_are_compared_whole_and_that_is_said() -> None:
