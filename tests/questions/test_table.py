@@ -33,12 +33,12 @@ def numbers(answers: tuple[Answer, ...]) -> dict[tuple[int, str], tuple[object, 
 
 def test_the_table_is_in_the_order_of_its_numbers() -> None:
     found = [question.number for question in QUESTIONS]
-    assert found == sorted(set(found)) == [1, 5, 11]
+    assert found == sorted(set(found)) == [1, 3, 4, 5, 11]
 
 
 def test_a_question_not_in_the_table_is_refused() -> None:
-    with pytest.raises(InputError, match="question 4 is not answered by this version"):
-        ask(read_sample("one-room"), CATALOGUE, [4])
+    with pytest.raises(InputError, match="question 2 is not answered by this version"):
+        ask(read_sample("one-room"), CATALOGUE, [2])
 
 
 @pytest.mark.parametrize("name", sample_names())
@@ -47,7 +47,7 @@ def test_every_sample_is_answered_worst_first(name: str) -> None:
     order = ["bad", "thin", "unknown", "good"]
     ranks = [order.index(answer.verdict) for answer in answers]
     assert ranks == sorted(ranks)
-    assert {answer.question for answer in answers} == {1, 5, 11}
+    assert {answer.question for answer in answers} == {1, 3, 4, 5, 11}
     for answer in answers:
         assert (answer.estimate is None) == (answer.reason is not None)
         if answer.estimate is not None:

@@ -10,6 +10,8 @@ from wardwright.cli.progress import progress
 
 ASKED = (
     (1, "the race through each way in"),
+    (3, "entry and exit time, door by door"),
+    (4, "which zone behaviour each device is to have"),
     (5, "how far somebody moves undetected"),
     (11, "what a movement detector really sees"),
 )

@@ -20,6 +20,8 @@ class Sketch(Record):
         "blind",  # floor of its own space it does not see
         "leak",  # floor outside its own space that it sees
         "timely",  # floor where being noticed still helps
+        "arrival-band",  # floor that the household is on when it comes in and leaves
+        "arrival-seen",  # the part of it that a detector possibly sees
         "fault",  # the place of a finding
         "suggestion",  # where a mend would put the thing
     ]

@@ -8,7 +8,13 @@ from typing import NamedTuple
 from wardwright.errors import InputError
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
-from wardwright.questions import race_from_opening, undetected_walk, what_it_sees
+from wardwright.questions import (
+    entry_and_exit_times,
+    race_from_opening,
+    undetected_walk,
+    what_it_sees,
+    zone_behaviours,
+)
 from wardwright.questions.answer import Answer
 
 
@@ -26,6 +32,12 @@ QUESTIONS: tuple[Question, ...] = (
         "Through this opening: first notice, sounder, message; can the control unit be reached and broken first?",
         race_from_opening.answers,
     ),
+    Question(
+        3,
+        "What entry and exit time does this household need, door by door, and what does each extra 5 s give?",
+        entry_and_exit_times.answers,
+    ),
+    Question(4, "Which zone behaviour should each device have, and what breaks it?", zone_behaviours.answers),
     Question(
         5,
         "How far, and for how long, can someone move undetected from each way in; is a target reached first?",

@@ -20,7 +20,7 @@ class Mend(Record):
     action: Literal[
         "move-device", "turn-device", "add-device", "remove-device", "change-behaviour", "change-programme",
         "rename", "change-device", "change-mount", "replace-device", "change-lock", "add-light", "change-covering",
-        "tell", "other",
+        "keep-shut", "tell", "other",
     ]  # fmt: skip
     subject: str
     """Id of the thing to change, or of the place where something is missing."""

@@ -8,6 +8,8 @@ from wardwright.model.estimate import Estimate
 
 UNIT_WORDS = {"m2": "m\u00b2", "deg": "\u00b0", "deg C": "\u00b0C", "s-1": "/s", "-": ""}
 """How a unit is printed where it is not printed as it is written."""
+COUNTS = ("devices", "settings", "ways")
+"""Units of what is counted: whole numbers only."""
 MINUS = "\u2212"
 
 
@@ -33,6 +35,8 @@ def step_of(estimate: Estimate) -> float:
     """
     if estimate.unit == "-":
         return 0.01
+    if estimate.unit in COUNTS:
+        return 1.0
     if estimate.unit.startswith("deg"):
         return 1.0
     span = max(estimate.high - estimate.low, 0.0)

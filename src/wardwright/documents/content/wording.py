@@ -77,9 +77,21 @@ MARKS: dict[Mark, str] = {
     "assumption": "assumption",
 }
 
-QUESTION_SHORT = {1: "The race", 5: "Undetected walk", 11: "What it sees"}
+QUESTION_SHORT = {
+    1: "The race",
+    3: "Entry and exit time",
+    4: "Zone behaviour",
+    5: "Undetected walk",
+    11: "What it sees",
+}
 """A short name for each question that is answered; the long one is in the table of questions."""
-QUESTION_HEADINGS = {1: "The race from", 5: "Undetected walk from", 11: "What is seen by"}
+QUESTION_HEADINGS = {
+    1: "The race from",
+    3: "Entry and exit time at",
+    4: "Zone behaviour of",
+    5: "Undetected walk from",
+    11: "What is seen by",
+}
 """How the heading of an answer begins; its subject follows."""
 UNDETECTED = frozenset({5})
 """Questions whose value is how far somebody gets before anything notices."""
@@ -98,6 +110,8 @@ SIGNS: dict[str, str] = {
     "blind": "not seen in its own space",
     "leak": "sees outside its own space",
     "timely": "edge of where being noticed still helps",
+    "arrival-band": "where the household comes in and leaves",
+    "arrival-seen": "the part of it that may be seen",
     "fault": "place of a finding",
     "suggestion": "where a mend would put it",
 }
@@ -150,6 +164,7 @@ ACTIONS = {
     "change-lock": "Fit a better {what} at {name}",
     "add-light": "Add a light that comes on by itself at {name}",
     "change-covering": "Change the covering of {name}",
+    "keep-shut": "Keep {name} shut while the alarm is set",
     "tell": "Find out and note {what} of {name}",
     "other": "See to {name}",
 }

@@ -14,7 +14,7 @@ from wardwright.documents.drawing.recording import Recorder
 from wardwright.model.record import Point2, Ring
 from wardwright.model.sketch import Sketch
 
-AREAS = ("possibly-seen", "seen", "leak", "blind", "unnoticed")
+AREAS = ("possibly-seen", "seen", "leak", "blind", "unnoticed", "arrival-seen")
 """Roles that are hatched, the widest first."""
 UNNOTICED_FLOOR = "unnoticed-floor"
 """The style of floor, rather than a walk, where nothing notices."""
@@ -49,8 +49,9 @@ def draw_sketches(
     for role in AREAS:
         _floor(recorder, sketches, role)
     recorder.layer = "over"
-    for ring in _joined(sketches, "timely"):
-        recorder.polyline("timely", (*ring, ring[0]))
+    for role in ("arrival-band", "timely"):
+        for ring in _joined(sketches, role):
+            recorder.polyline(role, (*ring, ring[0]))
     for role in ("unnoticed", "walk"):
         for sketch in sketches:
             if sketch.role == role and len(sketch.points) >= 2:
@@ -63,7 +64,8 @@ def draw_sketches(
 
 
 ROLE_ORDER = (
-    "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "timely", "fault", "suggestion",
+    "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "timely", "arrival-band",
+    "arrival-seen", "fault", "suggestion",
 )  # fmt: skip
 """In the order of the key of signs."""
 

@@ -32,7 +32,7 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
     middle = (WIDTH_MM / 2, HEIGHT_MM / 2)
     left, right = (EDGE_MM, HEIGHT_MM / 2), (WIDTH_MM - EDGE_MM, HEIGHT_MM / 2)
     match role:
-        case "seen" | "possibly-seen" | "blind" | "leak":
+        case "seen" | "possibly-seen" | "blind" | "leak" | "arrival-seen":
             _sample(recorder, role)
         case "unnoticed":
             _sample(recorder, UNNOTICED_FLOOR)
@@ -40,8 +40,8 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
             recorder.line("walk", left, right)
             recorder.tick("walk-tick", middle, turn_deg=90.0, length_mm=2.6)
             recorder.head("frame-solid", right, turn_deg=0.0, length_mm=2.6)
-        case "timely":
-            recorder.line("timely", left, right)
+        case "timely" | "arrival-band":
+            recorder.line(role, left, right)
         case "notice":
             recorder.circle("notice", middle, radius_mm=1.7)
             recorder.circle("device-dot", middle, radius_mm=0.5)

@@ -1,0 +1,202 @@
+"""The arrival band: floor that the household is on when it comes in and leaves, and what a detector sees of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import lru_cache
+from typing import NamedTuple
+
+import numpy as np
+import shapely
+
+from wardwright.geometry.raster import BoolArray, painted
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
+from wardwright.model.opening import LeafState, Opening
+from wardwright.model.placement import Standing, opening_footprint, space_at, standing
+from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import BODY_RADIUS_M, Route, premises_network
+from wardwright.trials.barriers import grids_of
+from wardwright.trials.floors import Floors
+from wardwright.trials.leaves_between import (
+    leaves_on,
+    lines_to,
+    looked_through,
+    possible_floor,
+    seen_past,
+    states_of,
+)
+from wardwright.trials.trips import Trip, trips_to
+
+BAND_M = 0.6
+"""To each side of the walk. [m] (assumption)"""
+
+
+class SeenBand(NamedTuple):
+    """How much of the arrival band one detector possibly sees. [m2]"""
+
+    usual: float
+    """With the leaves as they usually stand when the house is set."""
+    low: float
+    high: float
+    """With each leaf in that of its habitual states that lets least, and most, be seen."""
+    ever: float
+    """With every leaf open, habitual or not."""
+    through: tuple[str, ...]
+    """Doors that are looked through, the most looked through first."""
+    storey: str | None
+    """Where most of it is; None: nothing is seen."""
+    is_from_elsewhere: bool
+    """Whether the detector hangs in a room that no walk passes."""
+    is_down_stairs: bool
+    """Whether all of it is on another storey."""
+    cells: Floors
+    """The cells seen in any habitual state, on the house's own grids."""
+
+
+NOTHING_SEEN = SeenBand(
+    usual=0.0,
+    low=0.0,
+    high=0.0,
+    ever=0.0,
+    through=(),
+    storey=None,
+    is_from_elsewhere=False,
+    is_down_stairs=False,
+    cells={},
+)
+
+
+@lru_cache(maxsize=64)
+def band_of(house: Site, catalogue: Catalogue, controls: tuple[Device, ...]) -> Floors:
+    """The arrival band of all entry doors, by storey, on the house's own grids; not to be written to.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    catalogue : Catalogue
+        For the pace that ways are chosen by.
+    controls : tuple of Device
+        The keypads, as `controls_of` gives them.
+
+    Returns
+    -------
+    mapping of storey to ndarray of bool
+        Floor within `BAND_M` of a walk on which somebody's middle can be, without going through another door.
+    """
+    found: dict[str, BoolArray] = {}
+    for trip in trips_to(house, catalogue, controls):
+        for storey, cells in () if trip.route is None else floor_about(house, trip.route).items():
+            found[storey] = found[storey] | cells if storey in found else cells
+    return found
+
+
+def floor_about(house: Site, route: Route) -> dict[str, BoolArray]:
+    """Free floor within `BAND_M` of a walk, by storey, on the house's own grids."""
+    network, grids = premises_network(house), grids_of(house)
+    passed = {leg.subject for leg in route.legs if leg.kind == "door"}
+    found = {}
+    for storey in sorted(set(route.storeys) & grids.keys()):
+        points = route.points[np.asarray(route.storeys) == storey]
+        line = shapely.LineString(points) if len(points) > 1 else shapely.Point(points[0])
+        holes = [
+            shapely.Polygon(opening_footprint(house.wall(one.wall), one)).buffer(1e-6)
+            for one in house.openings
+            if house.wall(one.wall).storey == storey and one.id not in passed
+        ]
+        free = network.free[network.storeys.index(storey)]
+        floor = line.buffer(BAND_M).intersection(free).difference(shapely.union_all(holes))
+        # What lies behind a wall is near, but nobody strays there.
+        near = [one for one in shapely.get_parts(floor) if one.distance(line) < BODY_RADIUS_M]
+        found[storey] = painted(grids[storey], shapely.union_all(near))
+    return found
+
+
+def doors_passed(trips: tuple[Trip, ...]) -> frozenset[str]:
+    """Inside doors on the household's way; it opens those that are shut."""
+    return frozenset(
+        leg.subject
+        for trip in trips
+        if trip.route is not None
+        for leg in trip.route.legs
+        if leg.kind == "door" and leg.subject is not None
+    )
+
+
+@lru_cache(maxsize=512)
+def seen_of_band(
+    house: Site, catalogue: Catalogue, device: Device, *, controls: tuple[Device, ...]
+) -> SeenBand:
+    """How much of the arrival band a movement detector possibly sees.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    catalogue : Catalogue
+        For its sheet.
+    device : Device
+        The detector.
+    controls : tuple of Device
+        The keypads, as `controls_of` gives them.
+
+    Returns
+    -------
+    SeenBand
+        Areas of floor.
+    """
+    band, passed = band_of(house, catalogue, controls), doors_passed(trips_to(house, catalogue, controls))
+    eye = standing(house, device)
+    floors = possible_floor(house, catalogue, device, storeys=tuple(sorted(band)))
+    cells = {s: band[s] & floors[s] for s in sorted(band.keys() & floors.keys())}
+    cells = {s: mask for s, mask in cells.items() if mask.any()}
+    if not cells:
+        return NOTHING_SEEN
+    area = {s: grids_of(house)[s].cell ** 2 for s in cells}
+    elsewhere = sum(float(mask.sum()) * area[s] for s, mask in cells.items() if s != eye.storey)
+    own = cells.get(eye.storey)
+    amounts, kept, through = dict.fromkeys(("usual", "low", "high", "ever"), elsewhere), dict(cells), []
+    if own is not None:
+        points = grids_of(house)[eye.storey].centres()[own]
+        leaves = [one for one in leaves_on(house, eye.storey) if one.id not in passed]
+        lines = lines_to(house, eye.storey, points, eye=(eye.x_m, eye.y_m))
+
+        def seen(state: Callable[[Opening], LeafState]) -> BoolArray:
+            return seen_past(house, leaves, lines, state=state)
+
+        most, ever = seen(lambda one: states_of(one)[-1]), np.ones(len(points), dtype=np.bool_)
+        counts = {
+            "usual": seen(lambda one: one.habit),
+            "low": seen(lambda one: states_of(one)[0]),
+            "high": most,
+            "ever": ever,
+        }
+        for name, mask in counts.items():
+            amounts[name] += float(mask.sum()) * area[eye.storey]
+        kept[eye.storey] = own.copy()
+        kept[eye.storey][own] = most
+        through = looked_through(house, leaves, lines, seen=most if most.any() else ever)
+    storey = max(cells, key=lambda s: (float(kept[s].sum()), s))
+    return SeenBand(
+        **amounts,
+        through=tuple(through),
+        storey=storey,
+        is_from_elsewhere=_is_off_the_walks(house, eye, trips_to(house, catalogue, controls)),
+        is_down_stairs=own is None,
+        cells=kept,
+    )
+
+
+def _is_off_the_walks(house: Site, eye: Standing, trips: tuple[Trip, ...]) -> bool:
+    """Whether no walk passes the room that a device is in."""
+    space = space_at(house, eye.storey, (eye.x_m, eye.y_m))
+    if space is None:
+        return True
+    room = shapely.Polygon(space.outline_m)
+    for trip in trips:
+        if trip.route is not None:
+            there = trip.route.points[np.asarray(trip.route.storeys) == eye.storey]
+            if shapely.intersects_xy(room, there[:, 0], there[:, 1]).any():
+                return False
+    return True

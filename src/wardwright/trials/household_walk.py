@@ -1,0 +1,171 @@
+"""A walk of the household past its own detectors: where each possibly notices, and which leaves are opened."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import Literal, NamedTuple
+
+import numpy as np
+
+from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device, OpeningMount
+from wardwright.model.opening import LeafState, Opening
+from wardwright.model.placement import standing
+from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import (
+    BODY_RADIUS_M,
+    Paces,
+    Route,
+    Spot,
+    fastest_route,
+    premises_network,
+)
+from wardwright.trials.arrival_band import floor_about
+from wardwright.trials.barriers import grids_of
+from wardwright.trials.leaves_between import Lines, leaves_on, lines_to, possible_floor, seen_past, states_of
+from wardwright.trials.ways_on_foot import progress_of
+
+Leaves = Literal["usual", "most"]
+"""Leaves as they usually stand, or each in that of its habitual states that lets most be seen."""
+
+
+@lru_cache(maxsize=1024)
+def walk(house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot) -> Route | None:
+    """The household's way between two places: the fastest at an ordinary pace; None where there is none.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    catalogue : Catalogue
+        For the pace.
+    start, goal : Spot
+        From where, and where to.
+
+    Returns
+    -------
+    Route or None
+        Its arrays are shared; not to be written to.
+    """
+    paces = Paces(*(catalogue.figure(name).value for name in ("pace-normal", "stairs-share", "pass-door")))
+    return fastest_route(premises_network(house), start, goal, paces=paces)
+
+
+class _Band(NamedTuple):
+    """Floor about a walk on one storey."""
+
+    cells: BoolArray
+    """On the house's own grid."""
+    points: FloatArray
+    """Their middles, shape (n, 2). [m]"""
+    nearest: IntArray
+    """The point of the walk that each is nearest to, shape (n,). [-]"""
+
+
+@lru_cache(maxsize=1024)
+def _bands(house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot) -> dict[str, _Band]:
+    route = walk(house, catalogue, start, goal=goal)
+    if route is None:
+        return {}
+    found = {}
+    for storey, cells in floor_about(house, route).items():
+        points = grids_of(house)[storey].centres()[cells]
+        there = np.nonzero(np.asarray(route.storeys) == storey)[0]
+        gaps = np.hypot(*(points[:, None] - route.points[None, there]).transpose(2, 0, 1))
+        found[storey] = _Band(cells, points, there[gaps.argmin(axis=1)])
+    return found
+
+
+@lru_cache(maxsize=2048)
+def noticed_on(
+    house: Site,
+    catalogue: Catalogue,
+    device: Device,
+    *,
+    start: Spot,
+    goal: Spot,
+    leaves: Leaves = "usual",
+    is_way_back: bool = False,
+) -> BoolArray:
+    """At which points of a walk a movement detector possibly notices somebody who may stray 0.6 m to each side.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    catalogue : Catalogue
+        For its sheet.
+    device : Device
+        The detector.
+    start, goal : Spot
+        The walk's ends.
+    leaves : {"usual", "most"}, default "usual"
+        How leaves stand that nobody opens.
+    is_way_back : bool, default False
+        Whether the leaves on the way were opened before: else each is opened as it is come to.
+
+    Returns
+    -------
+    ndarray of bool, shape (N,)
+        For each point of the walk; shared, not to be written to. None of them where there is no walk.
+    """
+    route = walk(house, catalogue, start, goal=goal)
+    if route is None:
+        return np.zeros(0, dtype=np.bool_)
+    noticed: BoolArray = np.zeros(len(route.storeys), dtype=np.bool_)
+    bands = _bands(house, catalogue, start, goal=goal)
+    eye = standing(house, device)
+    for storey, mask in possible_floor(house, catalogue, device, storeys=tuple(sorted(bands))).items():
+        band = bands[storey]
+        seen = mask[band.cells]
+        points, nearest = band.points[seen], band.nearest[seen]
+        if storey == eye.storey and len(points):
+            lines = lines_to(house, storey, points, eye=(eye.x_m, eye.y_m))
+            is_seen = _seen_in_turn(house, route, lines, nearest, leaves=leaves, is_way_back=is_way_back)
+            nearest = nearest[is_seen]
+        noticed[nearest] = True
+    return noticed
+
+
+def _seen_in_turn(  # noqa: PLR0917 - one walk, its lines, and how leaves stand
+    house: Site, route: Route, lines: Lines, nearest: IntArray, *, leaves: Leaves, is_way_back: bool
+) -> BoolArray:
+    """Whether places are seen when somebody comes by them: a shut leaf on the way is looked through once opened."""
+    storey = route.storeys[int(nearest[0])]
+    known = leaves_on(house, storey)
+    opened: set[str] = {leg.subject for leg in route.legs if leg.subject} if is_way_back else set()
+
+    def state(one: Opening) -> LeafState:
+        if one.id in opened:
+            return "open"
+        return one.habit if leaves == "usual" else states_of(one)[-1]
+
+    plan = progress_of(route).plan
+    seen: BoolArray = np.zeros(len(nearest), dtype=np.bool_)
+    first = 0
+    for last, door in (*opened_on(route), (len(plan) - 1, None)):
+        chosen = (nearest >= first) & (nearest <= last)
+        if door is not None and not is_way_back:
+            # A body that only reaches into a shut leaf is noticed after it opens.
+            chosen &= plan[nearest] <= plan[last] - BODY_RADIUS_M
+        if chosen.any():
+            seen[chosen] = seen_past(house, known, lines, state=state)[chosen]
+        if door is not None:
+            opened.add(door)
+        first = last + 1
+    return seen
+
+
+def opened_on(route: Route) -> tuple[tuple[int, str], ...]:
+    """The shut leaves that are opened on a walk, with the point at which each is."""
+    return tuple(
+        (leg.first, leg.subject)
+        for leg in route.legs
+        if leg.kind == "door" and leg.last > leg.first and leg.subject is not None
+    )
+
+
+def leaf_of(device: Device) -> str | None:
+    """The opening that a device is fixed to."""
+    return device.mount.opening if isinstance(device.mount, OpeningMount) else None
