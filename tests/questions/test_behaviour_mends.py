@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from common.arrival_house import KEYPAD, arrival_house
+from common.arrival_house import KEYPAD, KITCHEN, arrival_house
 from common.houses import zone
 from wardwright.model.revision import with_device
 from wardwright.model.site import Site
 from wardwright.questions.behaviour_mends import (
     SLIVER_M2,
-    TURN_LIMIT_DEG,
     behaviour_mends,
     is_sliver,
     turned_away,
@@ -41,12 +40,17 @@ def test_a_sliver_is_little_of_the_way_in_seen_from_another_room() -> None:
 
 
 def test_the_detector_is_turned_until_it_sees_none_of_the_way_in() -> None:
-    site = arrival_house(kitchen_door="open")
+    straight = KITCHEN.model_copy(update={"heading_deg": 0.0})
+    site = arrival_house(kitchen_door="open", without=(KITCHEN.id,), also=(straight,))
     turned = turned_away(site, CATALOGUE, one_of(site), controls=(KEYPAD,))
     assert turned is not None
-    before = one_of(site).device.heading_deg
-    assert before is not None
-    assert 0.0 < abs(turned - before) <= TURN_LIMIT_DEG + 1.0
+    assert 30.0 < turned <= 45.0  # to the left: the door lies to its right
+    assert ("heading_deg", turned) in next(
+        mend for mend in mends(site) if mend.action == "turn-device"
+    ).values
+    # In its corner it would have to be turned farther off its wall than its bracket lets it.
+    corner = arrival_house(kitchen_door="open")
+    assert turned_away(corner, CATALOGUE, one_of(corner), controls=(KEYPAD,)) is None
     there = with_device(site, one_of(site).device.model_copy(update={"heading_deg": turned}))
     assert one_of(there).role == "instant"
     after = next(one for one in answers(there, CATALOGUE) if one.subject_id == "kitchen-movement")

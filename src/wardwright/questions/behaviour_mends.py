@@ -12,15 +12,14 @@ from wardwright.model.placement import standing
 from wardwright.model.programme import STANDARD_BEHAVIOURS, Zone
 from wardwright.model.site import Site
 from wardwright.rules.finding import Mend
+from wardwright.rules.wall_spots import TURN_LIMIT_DEG
 from wardwright.trials.arrival_band import seen_of_band
 from wardwright.trials.barriers import grids_of
 from wardwright.trials.zone_roles import SPECK_M2, Derived, Role, role_of
 
 SLIVER_M2 = 0.5
 """Less of the way in than this, seen from a room that it does not pass, is a sliver. [m2] (assumption)"""
-TURN_LIMIT_DEG = 45.0
-"""How far a detector is turned at most to lose sight of the way in. [deg] (assumption)"""
-TURN_SPARE_DEG = (8.0, 12.0)
+TURN_SPARE_DEG = (6.0, 10.0)
 """How far the edge of its fan is turned beyond the last of the way in: tried in turn. [deg] (assumption)"""
 
 
@@ -109,17 +108,18 @@ def turned_away(
         return None
     away = np.degrees(np.arctan2(points[:, 1] - at.y_m, points[:, 0] - at.x_m)) - at.heading_deg
     away = (away + 180.0) % 360.0 - 180.0
+    straight = standing(site, one.device.model_copy(update={"heading_deg": None})).heading_deg
     turns = []
     for spare in TURN_SPARE_DEG:
         half = sheet.angle_deg / 2.0 + spare
         # To its right it loses what is on its left, and the other way round.
         turns += [float(away.min()) - half, float(away.max()) + half]
     for turn in sorted(turns, key=abs):
-        if abs(turn) > TURN_LIMIT_DEG:
-            continue
         heading = round(
             (at.heading_deg + math.copysign(math.ceil(abs(turn)), turn) + 180.0) % 360.0 - 180.0, 6
         )
+        if abs((heading - straight + 180.0) % 360.0 - 180.0) > TURN_LIMIT_DEG:
+            continue  # beyond what its bracket lets it be turned off its wall
         there = one.device.model_copy(update={"heading_deg": heading})
         if seen_of_band(site.bare, catalogue, there, controls=controls).high <= SPECK_M2:
             return heading
