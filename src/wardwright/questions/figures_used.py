@@ -7,19 +7,35 @@ from collections.abc import Iterable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.placement import is_way_in
 from wardwright.model.site import Site
-from wardwright.questions import race_from_opening, undetected_walk, what_it_sees
+from wardwright.questions import (
+    entry_and_exit_times,
+    race_from_opening,
+    undetected_walk,
+    what_it_sees,
+    zone_behaviours,
+)
 from wardwright.questions.mends import BETTER_LOCK
 
 ON_FOOT = frozenset({"pace-hurried", "stairs-share", "pass-door"})
 """What every route through a house is chosen by."""
 NOT_LOCKED, UNRATED = "force-none", "force-plain"
 """How long a leaf holds that is not locked, and one whose lock has no row."""
+RACE = ON_FOOT | {
+    "climb-in", "break-control-unit", "radio-delay", "sounder-start", "message-time", "detector-reach",
+    "walked-to-notice", "stay",
+}  # fmt: skip
+"""What a race is drawn from."""
+HOUSEHOLD = frozenset(
+    {
+        "pace-slow", "pace-normal", "pace-quick", "load-share", "stairs-share", "pass-door", "unlock-door",
+        "shut-door", "put-down", "code-entry",
+    }
+)  # fmt: skip
+"""What the household's ways in and out take."""
 BY_QUESTION: dict[int, frozenset[str]] = {
-    race_from_opening.NUMBER: ON_FOOT
-    | {
-        "climb-in", "break-control-unit", "radio-delay", "sounder-start", "message-time", "detector-reach",
-        "walked-to-notice", "stay", BETTER_LOCK,
-    },
+    race_from_opening.NUMBER: RACE | {BETTER_LOCK},
+    entry_and_exit_times.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
+    zone_behaviours.NUMBER: HOUSEHOLD,
     undetected_walk.NUMBER: ON_FOOT,
     what_it_sees.NUMBER: ON_FOOT | {"detector-reach"},
 }  # fmt: skip
