@@ -17,7 +17,6 @@ from wardwright.model.placement import Standing, opening_footprint, space_at, st
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import BODY_RADIUS_M, Route, premises_network
 from wardwright.trials.barriers import grids_of
-from wardwright.trials.floors import Floors
 from wardwright.trials.leaves_between import (
     leaves_on,
     lines_to,
@@ -26,6 +25,7 @@ from wardwright.trials.leaves_between import (
     seen_past,
     states_of,
 )
+from wardwright.trials.stacked_floors import Floors
 from wardwright.trials.trips import Trip, trips_to
 
 BAND_M = 0.6

@@ -24,7 +24,8 @@ from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import watch, watch_elsewhere
 from wardwright.physics.walking.from_site import BODY_RADIUS_M
 from wardwright.trials.barriers import grids_of
-from wardwright.trials.floors import Floors, on_grid
+from wardwright.trials.floors import on_grid
+from wardwright.trials.stacked_floors import Floors
 
 AJAR_SHARE = 0.85
 """How much of its doorway a leaf that is ajar still covers, from its hinge on. [-] (assumption)"""
