@@ -22,7 +22,8 @@ from wardwright.store.samples import read_sample, sample_names
 
 ROOT = Path(__file__).resolve().parents[2]
 FOLDER = ROOT / "src" / "wardwright" / "samples"
-NAMES = ("one-room", "terrace", "terrace-better")
+NAMES = ("bungalow", "lakeside", "one-room", "terrace", "terrace-better")
+TERRACES = ("terrace", "terrace-better")
 
 
 @pytest.fixture(scope="module")
@@ -73,7 +74,7 @@ def test_every_room_is_reached_on_foot(name: str) -> None:
             assert main.intersection(Polygon(space.outline_m)).area > 0.05, space.id
 
 
-@pytest.mark.parametrize("name", NAMES[1:])
+@pytest.mark.parametrize("name", TERRACES)
 def test_the_stairs_lead_from_the_hall_to_the_landing(name: str) -> None:
     site = read_sample(name)
     (stair,) = site.stairs
@@ -87,6 +88,20 @@ def test_the_stairs_lead_from_the_hall_to_the_landing(name: str) -> None:
     ("name", "ways"),
     [
         ("one-room", {"door", "window"}),
+        (
+            "bungalow",
+            {
+                "front-door", "side-door", "living-window", "kitchen-window", "study-window", "bedroom-1-window",
+                "bathroom-window", "bedroom-2-window",
+            },
+        ),
+        (
+            "lakeside",
+            {
+                "front-door", "patio-door", "den-window", "den-side-window", "kitchen-window", "bath-window",
+                "loft-window", "gallery-window",
+            },
+        ),
         *(
             (
                 name,
@@ -95,7 +110,7 @@ def test_the_stairs_lead_from_the_hall_to_the_landing(name: str) -> None:
                     "landing-window", "bedroom-2-window", "bathroom-window",
                 },
             )
-            for name in NAMES[1:]
+            for name in TERRACES
         ),
     ],
 )  # fmt: skip
@@ -164,3 +179,29 @@ def test_every_sample_can_be_asked(name: str, catalogue: Catalogue) -> None:
     assert {answer.question for answer in answers} == {1, 3, 4, 5, 11}
     for answer in answers:
         assert (answer.estimate is None) == (answer.reason is not None)
+
+
+def test_the_bungalow_is_long_and_its_living_detector_sees_the_way_in(catalogue: Catalogue) -> None:
+    site = read_sample("bungalow")
+    found = {(a.question, a.subject_id): a for a in ask(site, catalogue, (3, 4))}
+    assert found[3, "front-door"].verdict == found[3, "side-door"].verdict == "good"
+    sliver = found[4, "living-movement"]
+    assert sliver.verdict == "bad"
+    assert any("through Living room door (open)" in note for note in sliver.notes)
+    assert ("keep-shut", "living-door") in {(mend.action, mend.subject) for mend in sliver.mends}
+    # With one keypad by the front door the walk from the side door is too long for the limit.
+    one = site.model_copy(update={"devices": tuple(d for d in site.devices if d.id != "side-keypad")})
+    far = next(a for a in ask(one, catalogue, (3,)) if a.subject_id == "side-door")
+    assert far.verdict == "bad"
+    assert {mend.action for mend in far.mends} >= {"move-device", "add-device"}
+
+
+def test_the_lakeside_house_has_no_north_and_american_limits(catalogue: Catalogue) -> None:
+    site = read_sample("lakeside")
+    assert (site.place.north_deg, site.place.rule_pack) == (None, "us")
+    found = {(a.question, a.subject_id): a for a in ask(site, catalogue, (3, 4))}
+    assert found[3, "front-door"].verdict == "good"
+    assert any("down the stairs" in note for note in found[4, "loft-movement"].notes)
+    soon = site.programme.model_copy(update={"exit_time_s": 30.0})
+    (short,) = ask(site.model_copy(update={"programme": soon}), catalogue, (3,))
+    assert any("exit time programmed is shorter than the limit of 45 s" in note for note in short.notes)
