@@ -52,7 +52,7 @@ def test_of_two_leaves_the_one_that_opens_first_is_ajar_and_the_other_shut() -> 
 def test_leaves_are_those_of_doors_and_windows_but_no_gaps() -> None:
     assert [one.id for one in LEAVES] == sorted(one.id for one in HOUSE.openings)
     gap = tuple(one.model_copy(update={"kind": "gap"}) for one in HOUSE.openings)
-    assert leaves_on(HOUSE.model_copy(update={"openings": gap}), "ground") == []
+    assert leaves_on(HOUSE.model_copy(update={"openings": gap}), "ground") == ()
 
 
 def test_a_body_behind_a_wall_is_not_seen_past_a_shut_door() -> None:

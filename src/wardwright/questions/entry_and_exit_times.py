@@ -2,24 +2,29 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
 from wardwright.model.limits import Limit
 from wardwright.model.opening import Opening
 from wardwright.model.placement import is_way_in, standing
+from wardwright.model.programme import Programme
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
+from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.answer import Answer, PartAnswer, about_the_site, unanswered
 from wardwright.questions.arrival_notes import arrival_notes
 from wardwright.questions.entry_time_mends import entry_time_mends
 from wardwright.questions.time_in_hand import least_hand
 from wardwright.questions.times_needed import SPARE, Needed, needed
+from wardwright.trials.alarm import Alarm, alarm_of, as_met
 from wardwright.trials.draws import estimate_of
-from wardwright.trials.race import Race, race
+from wardwright.trials.race import Race, race_against
 from wardwright.trials.trips import SOMEBODY, Trip, household, trips
 from wardwright.trials.watchers import control_units
-from wardwright.trials.ways_in import leads_outside, ways_in
+from wardwright.trials.ways_in import WayIn, leads_outside, ways_in
 from wardwright.trials.ways_on_foot import spot_of
 
 NUMBER = 3
@@ -29,6 +34,7 @@ MEASURE = {
 }
 EXTRA_S = (-10.0, -5.0, 5.0, 10.0, 15.0)
 """Changes of the entry time that are tried on the race of question 1. [s]"""
+HAND = "time in hand if this door is forced"
 _WORST = {"good": 0, "thin": 1, "bad": 2}
 
 
@@ -121,27 +127,38 @@ def gifts(site: Site, catalogue: Catalogue, door: Opening) -> tuple[PartAnswer, 
     tuple of PartAnswer
         The time in hand as programmed, then how far it moves with each other time.
     """
-    name = "time in hand if this door is forced"
     way = next(
         (one for one in ways_in(site, catalogue)[0] if (one.opening.id, one.manner) == (door.id, "opened")),
         None,
     )
     units = control_units(site, catalogue)
     if way is None or not units:
-        return (PartAnswer(name=name, estimate=None, reason="no control unit" if way else "no way in"),)
-    goal = spot_of(site, units[0])
+        return (PartAnswer(name=HAND, estimate=None, reason="no control unit" if way else "no way in"),)
+    return _gifts(
+        site.bare,
+        catalogue,
+        alarm_of(as_met(site, catalogue), catalogue),
+        way=way,
+        goal=spot_of(site, units[0]),
+    )
+
+
+@lru_cache(maxsize=128)
+def _gifts(
+    house: Site, catalogue: Catalogue, alarm: Alarm, *, way: WayIn, goal: Spot
+) -> tuple[PartAnswer, ...]:
+    now_s = alarm.programme.entry_time_s
 
     def run(entry_s: float) -> Race:
-        programme = site.programme.model_copy(update={"entry_time_s": entry_s})
-        return race(site.model_copy(update={"programme": programme}), catalogue, way=way, goal=goal)
+        changed = alarm._replace(programme=_with_entry_time(alarm.programme, entry_s))
+        return race_against(house, catalogue, changed, way=way, goal=goal)
 
-    now_s = site.programme.entry_time_s
     try:
         now = run(now_s)
     except NotComputable as reason:
-        return (PartAnswer(name=name, estimate=None, reason=str(reason)),)
+        return (PartAnswer(name=HAND, estimate=None, reason=str(reason)),)
     hand = least_hand(now, catalogue)
-    found = [PartAnswer(name=name, estimate=estimate_of(hand, now.cases, unit="s"))]
+    found = [PartAnswer(name=HAND, estimate=estimate_of(hand, now.cases, unit="s"))]
     for extra in EXTRA_S:
         if now_s + extra <= 0.0:
             continue
@@ -149,6 +166,11 @@ def gifts(site: Site, catalogue: Catalogue, door: Opening) -> tuple[PartAnswer, 
         words = f"{abs(extra):g} s {'more' if extra > 0 else 'less'} entry time"
         found.append(PartAnswer(name=f"moved by {words}", estimate=estimate_of(moved, now.cases, unit="s")))
     return tuple(found)
+
+
+@lru_cache(maxsize=64)
+def _with_entry_time(programme: Programme, entry_s: float) -> Programme:
+    return programme.model_copy(update={"entry_time_s": entry_s})
 
 
 def _notes(site: Site, trip: Trip, times: tuple[Needed, Needed]) -> tuple[str, ...]:

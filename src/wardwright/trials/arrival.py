@@ -23,11 +23,11 @@ from wardwright.model.programme import Behaviour
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Route, Spot, way_in_spot
 from wardwright.rules.entry_routes import place_before
-from wardwright.trials.household_walk import Leaves, leaf_of, noticed_on, opened_on, walk
+from wardwright.trials.household_walk import Leaves, leaf_of, noticed_on, opened_on, walk, walked
 from wardwright.trials.paces import walking_pace
 from wardwright.trials.trips import Trip, taken
 from wardwright.trials.watchers import heard_in
-from wardwright.trials.ways_on_foot import progress_of
+from wardwright.trials.ways_on_foot import Progress
 from wardwright.trials.zone_response import Happening, Signal, respond
 
 
@@ -142,7 +142,8 @@ def signals_on(  # noqa: PLR0917 - who, where from, where to
 ) -> tuple[Signal, ...]:
     """The first signal of every device that is heard on somebody's way from an entry door."""
     route = walk(site.bare, catalogue, start, goal=goal)
-    clock = np.zeros(0) if route is None else clock_in(catalogue, trip, person, route=route)
+    progress = walked(site.bare, catalogue, start, goal=goal)
+    clock = np.zeros(0) if progress is None else clock_in(catalogue, trip, person, progress=progress)
     found = []
     for device, behaviour in heard_devices(site):
         kind = catalogue.sheet(device.sheet).kind
@@ -164,18 +165,17 @@ def heard_devices(site: Site) -> tuple[tuple[Device, Behaviour], ...]:
     return tuple((device, heard[device.id]) for device in devices if device.id in heard)
 
 
-def clock_in(catalogue: Catalogue, trip: Trip, person: Person, *, route: Route) -> FloatArray:
+def clock_in(catalogue: Catalogue, trip: Trip, person: Person, *, progress: Progress) -> FloatArray:
     """The clock at each point of a walk from an entry door, from its leaf opening. [s]"""
     figure = catalogue.figure
     pace = walking_pace(catalogue, person.pace).value * figure("load-share").value
-    progress = progress_of(route)
-    walked = (
+    on_foot = (
         progress.flat / pace
         + progress.stairs / (pace * figure("stairs-share").value)
         + progress.doors * figure("pass-door").value
     )
     in_the_door = trip.legs.threshold_m / pace
-    clock: FloatArray = in_the_door + figure("shut-door").value + walked
+    clock: FloatArray = in_the_door + figure("shut-door").value + on_foot
     clock[0] = in_the_door  # seen before the door is shut behind
     return clock
 

@@ -13,12 +13,12 @@ from wardwright.geometry.raster import BoolArray, painted
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.opening import LeafState, Opening
-from wardwright.model.placement import Standing, opening_footprint, space_at, standing
+from wardwright.model.placement import opening_footprint, space_at, standing
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import BODY_RADIUS_M, Route, premises_network
 from wardwright.trials.barriers import grids_of
 from wardwright.trials.leaves_between import (
-    leaves_on,
+    leaves_before,
     lines_to,
     looked_through,
     possible_floor,
@@ -159,10 +159,13 @@ def seen_of_band(
     amounts, kept, through = dict.fromkeys(("usual", "low", "high", "ever"), elsewhere), dict(cells), []
     if own is not None:
         points = grids_of(house)[eye.storey].centres()[own]
-        leaves = [one for one in leaves_on(house, eye.storey) if one.id not in passed]
-        lines = lines_to(house, eye.storey, points, eye=(eye.x_m, eye.y_m))
+        at = (eye.x_m, eye.y_m)
+        leaves = leaves_before(house, eye.storey, points, eye=at, passed=passed)
+        lines = lines_to(house, eye.storey, points, eye=at) if leaves else None
 
         def seen(state: Callable[[Opening], LeafState]) -> BoolArray:
+            if lines is None:
+                return np.ones(len(points), dtype=np.bool_)
             return seen_past(house, leaves, lines, state=state)
 
         most, ever = seen(lambda one: states_of(one)[-1]), np.ones(len(points), dtype=np.bool_)
@@ -176,27 +179,30 @@ def seen_of_band(
             amounts[name] += float(mask.sum()) * area[eye.storey]
         kept[eye.storey] = own.copy()
         kept[eye.storey][own] = most
-        through = looked_through(house, leaves, lines, seen=most if most.any() else ever)
+        if lines is not None:
+            through = looked_through(house, leaves, lines, seen=most if most.any() else ever)
+    space = space_at(house, eye.storey, (eye.x_m, eye.y_m))
     storey = max(cells, key=lambda s: (float(kept[s].sum()), s))
     return SeenBand(
         **amounts,
         through=tuple(through),
         storey=storey,
-        is_from_elsewhere=_is_off_the_walks(house, eye, trips_to(house, catalogue, controls)),
+        is_from_elsewhere=space is None or space.id not in _spaces_passed(house, catalogue, controls),
         is_down_stairs=own is None,
         cells=kept,
     )
 
 
-def _is_off_the_walks(house: Site, eye: Standing, trips: tuple[Trip, ...]) -> bool:
-    """Whether no walk passes the room that a device is in."""
-    space = space_at(house, eye.storey, (eye.x_m, eye.y_m))
-    if space is None:
-        return True
-    room = shapely.Polygon(space.outline_m)
-    for trip in trips:
+@lru_cache(maxsize=64)
+def _spaces_passed(house: Site, catalogue: Catalogue, controls: tuple[Device, ...]) -> frozenset[str]:
+    """Ids of the spaces that any of the walks passes."""
+    found = set()
+    for trip in trips_to(house, catalogue, controls):
         if trip.route is not None:
-            there = trip.route.points[np.asarray(trip.route.storeys) == eye.storey]
-            if shapely.intersects_xy(room, there[:, 0], there[:, 1]).any():
-                return False
-    return True
+            storeys, points = np.asarray(trip.route.storeys), trip.route.points
+            for space in house.spaces:
+                there = points[storeys == space.storey]
+                room = shapely.Polygon(space.outline_m)
+                if len(there) and shapely.intersects_xy(room, there[:, 0], there[:, 1]).any():
+                    found.add(space.id)
+    return frozenset(found)

@@ -23,8 +23,15 @@ from wardwright.physics.walking.from_site import (
 )
 from wardwright.trials.arrival_band import floor_about
 from wardwright.trials.barriers import grids_of
-from wardwright.trials.leaves_between import Lines, leaves_on, lines_to, possible_floor, seen_past, states_of
-from wardwright.trials.ways_on_foot import progress_of
+from wardwright.trials.leaves_between import (
+    Lines,
+    leaves_before,
+    lines_to,
+    possible_floor,
+    seen_past,
+    states_of,
+)
+from wardwright.trials.ways_on_foot import Progress, progress_of
 
 Leaves = Literal["usual", "most"]
 """Leaves as they usually stand, or each in that of its habitual states that lets most be seen."""
@@ -50,6 +57,13 @@ def walk(house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot) -> Route
     """
     paces = Paces(*(catalogue.figure(name).value for name in ("pace-normal", "stairs-share", "pass-door")))
     return fastest_route(premises_network(house), start, goal, paces=paces)
+
+
+@lru_cache(maxsize=1024)
+def walked(house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot) -> Progress | None:
+    """How far along the household's way between two places each of its points is; None where there is no way."""
+    route = walk(house, catalogue, start, goal=goal)
+    return None if route is None else progress_of(route)
 
 
 class _Band(NamedTuple):
@@ -110,8 +124,10 @@ def noticed_on(
     ndarray of bool, shape (N,)
         For each point of the walk; shared, not to be written to. None of them where there is no walk.
     """
-    route = walk(house, catalogue, start, goal=goal)
-    if route is None:
+    route, progress = (
+        walk(house, catalogue, start, goal=goal), walked(house, catalogue, start, goal=goal)
+    )  # fmt: skip
+    if route is None or progress is None:
         return np.zeros(0, dtype=np.bool_)
     noticed: BoolArray = np.zeros(len(route.storeys), dtype=np.bool_)
     bands = _bands(house, catalogue, start, goal=goal)
@@ -121,19 +137,34 @@ def noticed_on(
         seen = mask[band.cells]
         points, nearest = band.points[seen], band.nearest[seen]
         if storey == eye.storey and len(points):
-            lines = lines_to(house, storey, points, eye=(eye.x_m, eye.y_m))
-            is_seen = _seen_in_turn(house, route, lines, nearest, leaves=leaves, is_way_back=is_way_back)
-            nearest = nearest[is_seen]
+            at = (eye.x_m, eye.y_m)
+            known = leaves_before(house, storey, points, eye=at)
+            if known:
+                lines = lines_to(house, storey, points, eye=at)
+                is_seen = _seen_in_turn(
+                    house,
+                    (known, lines, progress.plan),
+                    nearest,
+                    route=route,
+                    leaves=leaves,
+                    is_way_back=is_way_back,
+                )
+                nearest = nearest[is_seen]
         noticed[nearest] = True
     return noticed
 
 
-def _seen_in_turn(  # noqa: PLR0917 - one walk, its lines, and how leaves stand
-    house: Site, route: Route, lines: Lines, nearest: IntArray, *, leaves: Leaves, is_way_back: bool
+def _seen_in_turn(
+    house: Site,
+    between: tuple[list[Opening], Lines, FloatArray],
+    nearest: IntArray,
+    *,
+    route: Route,
+    leaves: Leaves,
+    is_way_back: bool,
 ) -> BoolArray:
     """Whether places are seen when somebody comes by them: a shut leaf on the way is looked through once opened."""
-    storey = route.storeys[int(nearest[0])]
-    known = leaves_on(house, storey)
+    known, lines, plan = between
     opened: set[str] = {leg.subject for leg in route.legs if leg.subject} if is_way_back else set()
 
     def state(one: Opening) -> LeafState:
@@ -141,7 +172,6 @@ def _seen_in_turn(  # noqa: PLR0917 - one walk, its lines, and how leaves stand
             return "open"
         return one.habit if leaves == "usual" else states_of(one)[-1]
 
-    plan = progress_of(route).plan
     seen: BoolArray = np.zeros(len(nearest), dtype=np.bool_)
     first = 0
     for last, door in (*opened_on(route), (len(plan) - 1, None)):

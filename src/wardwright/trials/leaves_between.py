@@ -12,6 +12,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
+import shapely
 
 from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.geometry.taut import crossed
@@ -118,7 +119,7 @@ def lines_to(house: Site, storey: str, points: FloatArray, *, eye: tuple[float, 
 
 
 def seen_past(
-    house: Site, leaves: list[Opening], lines: Lines, *, state: Callable[[Opening], LeafState]
+    house: Site, leaves: Sequence[Opening], lines: Lines, *, state: Callable[[Opening], LeafState]
 ) -> BoolArray:
     """Whether some line to each body meets no leaf, shape (N,); all of them where walls leave no line at all."""
     if not lines.clear.any():
@@ -158,13 +159,42 @@ def _wall_pieces(house: Site, storey: str) -> tuple[Line2, ...]:
     return tuple(found)
 
 
-def leaves_on(house: Site, storey: str) -> list[Opening]:
+@lru_cache(maxsize=256)
+def leaves_on(house: Site, storey: str) -> tuple[Opening, ...]:
     """The openings of a storey that have a leaf, by id."""
-    return [
+    return tuple(
         one
         for one in sorted(house.openings, key=lambda o: o.id)
         if one.kind != "gap" and one.leaves > 0 and house.wall(one.wall).storey == storey
+    )
+
+
+def leaves_before(
+    house: Site,
+    storey: str,
+    points: FloatArray,
+    *,
+    eye: tuple[float, float],
+    passed: frozenset[str] = frozenset(),
+) -> list[Opening]:
+    """Leaves of a storey that can stand between a detector and any of some points; doors passed hide nothing."""
+    if not len(points):
+        return []
+    hull = shapely.MultiPoint(np.vstack([points, [eye]])).convex_hull
+    return [
+        one
+        for one in leaves_on(house, storey)
+        if one.id not in passed and hull.intersects(_doorways(house, storey)[one.id])
     ]
+
+
+@lru_cache(maxsize=256)
+def _doorways(house: Site, storey: str) -> dict[str, shapely.LineString]:
+    """The line of each leaf's doorway, by the opening's id."""
+    return {
+        one.id: shapely.LineString(opening_line(house.wall(one.wall), one))
+        for one in leaves_on(house, storey)
+    }
 
 
 def leaf_pieces(house: Site, opening: Opening, state: LeafState) -> list[Line2]:
@@ -182,7 +212,7 @@ def leaf_pieces(house: Site, opening: Opening, state: LeafState) -> list[Line2]:
     return [(along(line, start), along(line, end)) for start, end in pieces]
 
 
-def looked_through(house: Site, leaves: list[Opening], lines: Lines, *, seen: BoolArray) -> list[str]:
+def looked_through(house: Site, leaves: Sequence[Opening], lines: Lines, *, seen: BoolArray) -> list[str]:
     """Doors across whose doorways bodies are seen, the one with most of them first."""
     chosen = lines.lines[lines.like[seen]]
     clear = lines.clear[lines.like[seen]]

@@ -26,7 +26,7 @@ from wardwright.physics.walking.from_site import way_in_spot
 from wardwright.rules.entry_routes import place_before
 from wardwright.trials.arrival import clock_in, heard_devices
 from wardwright.trials.barriers import grids_of, standing_floor, watched_floor
-from wardwright.trials.household_walk import Leaves, leaf_of, noticed_on
+from wardwright.trials.household_walk import Leaves, leaf_of, noticed_on, walked
 from wardwright.trials.trips import Trip, taken
 from wardwright.trials.zone_response import Happening, Signal
 from wardwright.trials.zone_roles import zone_hearing
@@ -133,16 +133,17 @@ def leave(site: Site, catalogue: Catalogue, trip: Trip, *, person: Person, leave
     """
     shut = float(taken(catalogue, trip.legs, person).leaving[0])
     found = []
-    route, start = trip.route, way_in_spot(site, trip.door)
+    start = way_in_spot(site, trip.door)
+    goal = start if trip.control is None else place_before(site, trip.control)
+    progress = None if trip.control is None else walked(site.bare, catalogue, start, goal=goal)
     for device, behaviour in heard_devices(site):
         kind = catalogue.sheet(device.sheet).kind
-        if kind == "movement-detector" and route is not None and trip.control is not None:
-            goal = place_before(site, trip.control)
+        if kind == "movement-detector" and progress is not None:
             noticed = noticed_on(
                 site.bare, catalogue, device, start=start, goal=goal, leaves=leaves, is_way_back=True
             )
             if noticed.any():
-                clock = clock_in(catalogue, trip, person, route=route)
+                clock = clock_in(catalogue, trip, person, progress=progress)
                 last = int(np.nonzero(noticed)[0][-1])
                 found.append(Signal(float(clock[-1] - clock[last]), behaviour, device.id))
         elif kind == "opening-contact" and leaf_of(device) == trip.door.id:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple, get_args
 
 from wardwright.model.programme import STANDARD_RESPONSES, Programme, Response, SetState, SignalKind
@@ -65,6 +66,7 @@ def _row(one: Response, programme: Programme, *, is_usual: bool) -> ResponseRow:
 _SOUND = {"none": "silent", "inside": "inside sounders", "all": "all sounders"}
 
 
+@lru_cache(maxsize=64)
 def response_words(programme: Programme) -> tuple[tuple[SignalKind, str], ...]:
     """Each signal with what follows it, in one line: for notes and tables.
 
