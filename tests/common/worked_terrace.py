@@ -148,3 +148,32 @@ def worked_terrace(
         ),
         programme=Programme(entry_time_s=entry_time_s, abort_delay_s=abort_delay_s),
     )
+
+
+def shock_on(opening: str) -> Device:
+    """A shock detector on an opening, on a frame that nobody told the stuff of."""
+    return Device(
+        id=f"{opening}-shock",
+        name=f"{opening} shock",
+        sheet="shock-radio",
+        mount=OpeningMount(opening=opening),
+    )
+
+
+def ear_in_kitchen(offset_m: float = 5.7) -> Device:
+    """A glass-break detector on the kitchen's wall opposite its window, 2.2 m up.
+
+    At 5.7 m it stands at (7.75, 4.5): the far lower corner of the window, (6.7, 8.05, 1.0), is 3.9 m away. Its reach
+    is 6 m, through a curtain 2.5 m.
+    """
+    mount = WallMount(wall="ground-cross", side="left", offset_m=offset_m, height_m=2.2)
+    return Device(id="kitchen-ear", name="kitchen ear", sheet="glass-break-6m", mount=mount)
+
+
+def with_watch(site: Site, device: Device, behaviour: str = "instant") -> Site:
+    """The site with one device more, in a zone of its own."""
+    number = len(site.zones) + 1
+    zone = Zone(
+        id=f"zone-{number}", number=number, name=device.name, devices=(device.id,), behaviour=behaviour
+    )
+    return site.model_copy(update={"devices": (*site.devices, device), "zones": (*site.zones, zone)})

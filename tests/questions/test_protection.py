@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from common.worked_terrace import ear_in_kitchen, shock_on, with_watch, worked_terrace
 from wardwright.model.device import OpeningMount
 from wardwright.model.site import Site
 from wardwright.questions.protection import Cover, protection
@@ -62,3 +63,17 @@ def test_where_the_control_unit_is_changes_nothing(name: str) -> None:
     )
     assert moved != site.devices
     assert protection(site.model_copy(update={"devices": moved}), CATALOGUE) == protection(site, CATALOGUE)
+
+
+def test_glass_and_force_are_told_by_what_notices_them() -> None:
+    bare = worked_terrace(contacts={})
+
+    def told(site: Site) -> tuple[str | None, str | None]:
+        return next(
+            (one.opened, one.glass) for one in cover(site).openings if one.opening == "kitchen-window"
+        )
+
+    assert told(with_watch(bare, ear_in_kitchen())) == ("not", "at once")
+    assert told(with_watch(bare, shock_on("kitchen-window"))) == ("at once", "at once")
+    # Too far along the wall to hear the far corner, hypot(5.0, 3.5) m.
+    assert told(with_watch(bare, ear_in_kitchen(0.2))) == ("not", "not")

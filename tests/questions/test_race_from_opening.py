@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from common.worked_terrace import UPSTAIRS, worked_terrace
-from wardwright.model.device import WallMount
+from common.worked_terrace import UPSTAIRS, ear_in_kitchen, shock_on, with_watch, worked_terrace
+from wardwright.model.device import Device, WallMount
 from wardwright.model.opening import Opening
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
@@ -54,6 +54,26 @@ def test_the_worse_manner_decides() -> None:
     assert "the worse manner: come through the glass" in window.notes
     assert parts(window)["control unit reached"] == pytest.approx(9.0, abs=0.5)
     assert parts(window)["message outside"] is None
+
+
+@pytest.mark.parametrize("device", [shock_on("kitchen-window"), ear_in_kitchen()])
+def test_what_notices_the_glass_is_named_where_it_does(device: Device) -> None:
+    site = with_watch(worked_terrace(contacts={"kitchen-window": "instant"}), device)
+    window = ask(site)["kitchen-window"]
+    assert window.estimate is not None
+    assert parts(window)["first notice"] == 0.0
+    labels = [one.label for one in window.sketches if one.role == "notice"]
+    assert len(labels) == 1
+    assert labels[0] in (f"noticed by {device.name}", "noticed by kitchen-window contact")
+
+
+def test_a_shock_detector_on_an_open_leaf_is_not_called_a_contact() -> None:
+    site = with_watch(worked_terrace(contacts={"front-door": "entry-exit"}), shock_on("kitchen-window"))
+    openings = tuple(o.model_copy(update={"habit": "open"}) for o in site.openings)
+    found = ask(site.model_copy(update={"openings": openings}))
+    text = "its contact is on a leaf that usually stands open, and tells nothing"
+    assert text in found["front-door"].notes
+    assert text not in found["kitchen-window"].notes
 
 
 def test_the_value_is_the_lesser_time_in_hand_and_its_drivers_move_it() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from common.worked_terrace import worked_terrace
+from common.worked_terrace import ear_in_kitchen, with_watch, worked_terrace
 from wardwright.model.device import WallMount
 from wardwright.model.household import Target
 from wardwright.model.site import Site
@@ -104,3 +104,18 @@ def test_a_house_with_no_way_in_drawn_says_so() -> None:
     (only,) = answers(site, CATALOGUE)
     assert only.verdict == "unknown"
     assert only.reason == "not computable: no way in is drawn, or none can be come through"
+
+
+def test_it_says_that_the_glass_is_noticed_as_it_breaks() -> None:
+    """A window that does not open is come through by its glass alone."""
+    site = worked_terrace(contacts={})
+    fixed = tuple(
+        one.model_copy(update={"hinge": "fixed"}) if one.id == "kitchen-window" else one
+        for one in site.openings
+    )
+    site = site.model_copy(update={"openings": fixed})
+    assert "noticed as the glass is broken" not in ask(site)["kitchen-window"].notes
+    found = ask(with_watch(site, ear_in_kitchen()))["kitchen-window"]
+    assert "noticed as the glass is broken" in found.notes
+    assert found.estimate is not None
+    assert found.estimate.value == 0.0

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from common.houses import CATALOGUE, on_opening, open_edge, two_rooms_and_hall, zone
+from common.houses import CATALOGUE, on_opening, on_wall, open_edge, two_rooms_and_hall, zone
 from common.rule_houses.control import STUDY_FAN, STUDY_ZONE
+from wardwright.model.device import Device, Fixing
 from wardwright.model.fabric import Stair
 from wardwright.model.site import Site
 from wardwright.rules.instant_watch import watched_at_once, watched_shapes
@@ -37,6 +38,36 @@ def test_a_room_is_closed_by_contacts_on_all_its_ways() -> None:
     assert watched_at_once(guarded(), CATALOGUE).rooms == {"study"}
     one = zone(1, "Study", "door-contact")
     assert watched_at_once(guarded(zones=(one,)), CATALOGUE).rooms == frozenset()
+
+
+def test_a_fixed_pane_is_closed_by_what_notices_it_broken_and_a_leaf_by_what_notices_it_forced() -> None:
+    door, pane = CONTACTS[0], "study-window"
+    ear = on_wall("ear", "ear", "study-wall", 3.0, side="right", height_m=2.0)
+    shock = on_opening("shock", pane, "shock-wide").model_copy(
+        update={"fixing": Fixing(by="screws", surface="timber")}
+    )
+
+    def rooms(device: Device, **facts: object) -> frozenset[str]:
+        known = two_rooms_and_hall().openings
+        openings = tuple(one.model_copy(update=facts) if one.id == pane else one for one in known)
+        study = zone(1, "Study", "door-contact", device.id)
+        site = guarded(devices=(door, device), openings=openings, zones=(study,))
+        return watched_at_once(site, CATALOGUE).rooms
+
+    assert rooms(ear, hinge="fixed") == {"study"}
+    assert rooms(ear, hinge="fixed", glazing="laminated") == frozenset()
+    assert rooms(ear) == frozenset()
+    assert rooms(shock, hinge="fixed") == {"study"}
+    assert rooms(shock) == {"study"}
+    assert rooms(shock, is_locked=False) == frozenset()
+
+
+def test_a_leaf_that_stands_open_is_not_closed_by_its_contact() -> None:
+    openings = tuple(
+        one.model_copy(update={"habit": "open"}) if one.id == "study-door" else one
+        for one in two_rooms_and_hall().openings
+    )
+    assert watched_at_once(guarded(openings=openings), CATALOGUE).rooms == frozenset()
 
 
 def test_a_room_without_ways_is_not_known_to_be_closed() -> None:

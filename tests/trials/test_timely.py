@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from common.worked_terrace import UNDER_STAIRS, worked_terrace
+from common.worked_terrace import UNDER_STAIRS, ear_in_kitchen, shock_on, with_watch, worked_terrace
 from wardwright.model.device import WallMount
 from wardwright.model.fixture import Fixture
 from wardwright.model.programme import STANDARD_BEHAVIOURS, Programme
@@ -50,6 +50,17 @@ def test_an_instant_contact_on_a_window_that_is_climbed_catches_whoever_opens_it
     site = worked_terrace(contacts={"kitchen-window": "instant"})
     assert caught(site, "kitchen-window", "message")
     assert not caught(site, "kitchen-window", "message", "through the glass")
+
+
+def test_a_shock_detector_catches_both_manners_and_a_glass_break_detector_the_glass() -> None:
+    """The same 5 s and 3.9 s remain, whichever device tells."""
+    bare = worked_terrace(contacts={})
+    shock, ear = with_watch(bare, shock_on("kitchen-window")), with_watch(bare, ear_in_kitchen())
+    assert caught(shock, "kitchen-window", "message")
+    assert caught(shock, "kitchen-window", "message", "through the glass")
+    assert not caught(ear, "kitchen-window", "message")
+    assert caught(ear, "kitchen-window", "message", "through the glass")
+    assert not caught(with_watch(bare, shock_on("kitchen-door")), "kitchen-window", "sounder")
 
 
 def test_a_contact_on_the_entry_door_catches_nobody_at_a_unit_in_the_hall() -> None:

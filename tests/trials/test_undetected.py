@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from common.worked_terrace import UNDER_STAIRS, worked_terrace
+from common.worked_terrace import UNDER_STAIRS, ear_in_kitchen, shock_on, with_watch, worked_terrace
 from wardwright.errors import NotComputable
-from wardwright.model.device import WallMount
+from wardwright.model.device import Device, WallMount
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
 from wardwright.store.catalogue import load_catalogue
@@ -58,6 +60,42 @@ def test_a_contact_on_the_way_in_is_notice_at_once() -> None:
     assert run(site, "surely", manner="opened").distance_m == 0.0
     assert undetected_rings(site, CATALOGUE, way=way(site, "kitchen-window", "opened"), side="likely") == {}
     assert run(site, "surely", manner="opened", allowed=1).distance_m > 5.0
+
+
+@pytest.mark.parametrize("device", [shock_on("kitchen-window"), ear_in_kitchen()])
+def test_broken_glass_is_notice_at_once(device: Device) -> None:
+    site = with_watch(worked_terrace(contacts={}), device)
+    assert active_devices(site, CATALOGUE, "full") == (device,)
+    assert run(site, "surely").distance_m == 0.0
+    broken = way(site, "kitchen-window", "through the glass")
+    assert undetected_rings(site, CATALOGUE, way=broken, side="likely") == {}
+    # By the front door nothing tells, and no floor is closed by it.
+    bare = undetected(
+        worked_terrace(contacts={}), CATALOGUE, way=way(site, "front-door", "opened"), side="surely"
+    )
+    found = undetected(site, CATALOGUE, way=way(site, "front-door", "opened"), side="surely")
+    assert found.distance_m == bare.distance_m
+
+
+@given(
+    st.sampled_from(
+        (shock_on("front-door"), shock_on("kitchen-window"), shock_on("kitchen-door"), ear_in_kitchen())
+    ),
+    st.sampled_from([{}, {"kitchen-window": "instant"}, {"kitchen-door": "instant"}]),
+    st.booleans(),
+)
+def test_one_more_at_an_opening_never_lengthens_the_walk(
+    device: Device, contacts: dict[str, str], has_movement: bool
+) -> None:
+    movement = {"hall": (HALL, -60.0, "instant")} if has_movement else {}
+    site = worked_terrace(contacts=contacts, movement=movement)
+    more = with_watch(site, device)
+    for one in ways_in(site, CATALOGUE)[0]:
+        for side in SIDES:
+            for allowed in (0, 1):
+                before = undetected(site, CATALOGUE, way=one, side=side, others_allowed=allowed)
+                after = undetected(more, CATALOGUE, way=one, side=side, others_allowed=allowed)
+                assert after.distance_m <= before.distance_m
 
 
 def test_before_a_second_device_one_gets_at_least_as_far() -> None:

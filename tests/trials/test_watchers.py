@@ -1,5 +1,6 @@
 from common.worked_terrace import UNDER_STAIRS, worked_terrace
-from wardwright.model.device import WallMount
+from wardwright.model.device import Device, OpeningMount, WallMount
+from wardwright.model.programme import Zone
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
 from wardwright.store.catalogue import load_catalogue
@@ -11,7 +12,6 @@ from wardwright.trials.watchers import (
     devices_of,
     has_sounder,
     heard_in,
-    opens_contact,
     watchers_on,
 )
 from wardwright.trials.ways_in import WayIn, ways_in
@@ -43,10 +43,25 @@ def test_contacts_are_heard_at_the_way_in_and_at_doors_on_the_way() -> None:
 
 def test_broken_glass_opens_no_contact() -> None:
     through = way("kitchen-window", "through the glass")
-    assert not opens_contact(SITE.device("kitchen-window-contact"), through)
-    assert opens_contact(SITE.device("kitchen-window-contact"), way("kitchen-window"))
     ids = {w.device.id for w in watching(SITE, through)}
     assert "kitchen-window-contact" not in ids
+
+
+def test_a_shock_detector_is_heard_at_the_way_in_alone() -> None:
+    """On the front door, latched: forced there; on the kitchen door inside, only opened on the way."""
+    on_leaves = tuple(
+        Device(id=f"{name}-shock", name=name, sheet="shock-radio", mount=OpeningMount(opening=name))
+        for name in ("front-door", "kitchen-door")
+    )
+    zones = tuple(
+        Zone(id=one.id, number=20 + i, name=one.name, devices=(one.id,), behaviour="instant")
+        for i, one in enumerate(on_leaves)
+    )
+    site = SITE.model_copy(update={"devices": (*SITE.devices, *on_leaves), "zones": (*SITE.zones, *zones)})
+    front = {w.device.id: w.at_index for w in watching(site, way("front-door"))}
+    assert front["front-door-shock"] == -1
+    kitchen = {w.device.id for w in watching(site, way("kitchen-window"))}
+    assert not kitchen & {"front-door-shock", "kitchen-door-shock"}
 
 
 def test_a_door_that_stands_open_tells_its_contact_nothing() -> None:

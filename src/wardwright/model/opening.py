@@ -12,6 +12,8 @@ LeafState = Literal["shut", "ajar", "open"]
 OpeningKind = Literal["door", "window", "gap", "rooflight", "hatch", "garage-door"]
 Hinge = Literal["start", "end", "top", "bottom", "sliding", "fixed", "none"]
 LockClass = Literal["none", "latch", "deadlock", "multi-point", "rc2", "rc3", "unknown"]
+Manner = Literal["opened", "through the glass"]
+"""How somebody comes through an opening."""
 
 
 class Opening(Marked):

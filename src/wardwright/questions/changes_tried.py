@@ -19,11 +19,13 @@ from wardwright.model.placement import sides_of_opening, space_at, standing
 from wardwright.model.programme import STANDARD_BEHAVIOURS, Behaviour, Zone
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, way_in_spot
+from wardwright.questions.glass_watch_tried import watches_to_add
 from wardwright.questions.unit_elsewhere import best_elsewhere
+from wardwright.rules.at_the_opening import is_on, notices_at_the_opening
 from wardwright.rules.kit import is_instant
 from wardwright.rules.wall_spots import wall_spots
 from wardwright.trials.alarm import Alarm, alarm_of
-from wardwright.trials.watchers import control_units, devices_of, is_on, opens_contact
+from wardwright.trials.watchers import control_units, devices_of
 from wardwright.trials.ways_in import WayIn
 from wardwright.trials.ways_on_foot import spot_of
 
@@ -68,12 +70,17 @@ def changes_for(site: Site, catalogue: Catalogue, way: WayIn, *, now: Estimate) 
     unit = control_units(site, catalogue)[0]
     as_it_is = Trial(alarm, spot_of(site, unit))
     sheet = next((s for s in catalogue.sheets if s.kind == "opening-contact"), None)
-    has_contact = any(is_on(device, way.opening) for device in site.devices)
+    contacts = devices_of(site, catalogue, "opening-contact")
+    has_contact = any(is_on(device, way.opening) for device in contacts)
     can_tell = way.manner == "opened" and way.opening.kind != "gap" and way.opening.habit == "shut"
     if sheet is not None and can_tell and not has_contact:
         values: Values = (("sheet", sheet.id), ("behaviour", "instant"))
         contact = contact_on(way.opening, sheet, device_id=_unused(site, "proposed-contact"))
         after = alarm.with_detector(contact, instant_of(site))
+        found.append(("add-device", way.opening.id, values, as_it_is._replace(alarm=after)))
+    name = _unused(site, "proposed-at-the-opening")
+    for values, detector in watches_to_add(site.bare, catalogue, alarm.heard, way=way, device_id=name):
+        after = alarm.with_detector(detector, instant_of(site))
         found.append(("add-device", way.opening.id, values, as_it_is._replace(alarm=after)))
     for space, values, detector in _movement(site, catalogue, way):
         after = alarm.with_detector(detector, instant_of(site))
@@ -89,7 +96,7 @@ def changes_for(site: Site, catalogue: Catalogue, way: WayIn, *, now: Estimate) 
         found.append(("change-programme", "programme", values, as_it_is._replace(alarm=after)))
     starting = {b.id for b in site.behaviours if b.starts_entry}
     for zone in site.zones:
-        if zone.behaviour in starting and _hears_a_way_nobody_uses(site, zone, way):
+        if zone.behaviour in starting and _hears_a_way_nobody_uses(site, catalogue, zone, way=way):
             known, behaviour = with_instant(site)
             instant = zone.model_copy(update={"behaviour": behaviour})
             zones = tuple(instant if one.id == zone.id else one for one in site.zones)
@@ -99,10 +106,13 @@ def changes_for(site: Site, catalogue: Catalogue, way: WayIn, *, now: Estimate) 
     return found
 
 
-def _hears_a_way_nobody_uses(site: Site, zone: Zone, way: WayIn) -> bool:
+def _hears_a_way_nobody_uses(site: Site, catalogue: Catalogue, zone: Zone, *, way: WayIn) -> bool:
     if way.opening.is_entry_door:
         return False
-    return any(opens_contact(site.device(one), way) for one in zone.devices)
+    return any(
+        notices_at_the_opening(site.bare, catalogue, site.device(one), opening=way.opening, manner=way.manner)
+        for one in zone.devices
+    )
 
 
 def _movement(site: Site, catalogue: Catalogue, way: WayIn) -> list[tuple[str, Values, Device]]:

@@ -17,13 +17,13 @@ from wardwright.model.opening import Opening
 from wardwright.model.placement import is_way_in, sides_of_opening, space_at, standing
 from wardwright.model.record import Id, Record
 from wardwright.model.site import Site
-from wardwright.trials.undetected import active_devices, reaches_space, undetected
-from wardwright.trials.watchers import heard_in, opens_contact
+from wardwright.trials.undetected import active_devices, at_the_way_in, reaches_space, undetected
+from wardwright.trials.watchers import heard_in
 from wardwright.trials.ways_in import WayIn, by_opening, ways_in
 
 Noticed = Literal["at once", "in the room", "further in", "not"]
-"""`at once`: as it is opened. `in the room`: before any other room can be entered. `further in`: another room can
-be entered first. `not`: nothing that is on would surely notice."""
+"""`at once`: as it is opened or broken. `in the room`: before any other room can be entered. `further in`: another
+room can be entered first. `not`: nothing that is on would surely notice."""
 WATCHING: tuple[DeviceKind, ...] = ("movement-detector", "glass-break-detector", "shock-detector")
 """Kinds that watch a room."""
 
@@ -116,7 +116,7 @@ def _noticed(site: Site, catalogue: Catalogue, way: WayIn, *, part: str) -> Noti
     devices = active_devices(site, catalogue, part)
     if not devices:
         return "not"
-    if any(opens_contact(device, way) for device in devices):
+    if at_the_way_in(site, catalogue, devices, way=way):
         return "at once"
     # The longest walk that is possible past the movement detectors: a promise is made only of what is surely
     # noticed, and whoever has come in another way need not open a leaf with a contact.

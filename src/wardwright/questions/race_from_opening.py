@@ -20,13 +20,14 @@ from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.answer import NOT_COUNTED, Answer, PartAnswer, Verdict, about_the_site, unanswered
 from wardwright.questions.mends import locks_and_lights, mends_for
 from wardwright.questions.time_in_hand import deciding, least_hand, time_in_hand, worst_of
+from wardwright.rules.at_the_opening import is_on
 from wardwright.rules.finding import Mend
 from wardwright.trials.alarm import as_met
 from wardwright.trials.course import Course
 from wardwright.trials.draws import Cases, estimate_of, share_met
 from wardwright.trials.race import Race, race
 from wardwright.trials.timely import Need, is_every_way_caught, timely_floor
-from wardwright.trials.watchers import control_units, is_on
+from wardwright.trials.watchers import control_units, devices_of
 from wardwright.trials.ways_in import OutOfReach, WayIn, by_opening, ways_in
 from wardwright.trials.ways_on_foot import spot_of
 
@@ -93,7 +94,7 @@ def _answer(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Answer:
         verdict=verdict,
         chance=share_met(hand, worst.cases),
         parts=_parts(worst, catalogue),
-        notes=_notes(site, worst, races, is_caught=caught if notices else None),
+        notes=_notes(site, catalogue, worst, races=races, is_caught=caught if notices else None),
         mends=() if verdict == "good" else mends_for(site, catalogue, ways=ways, worst=worst, now=estimate),
         sketches=_sketches(site, catalogue, worst, need=need),
     )
@@ -141,11 +142,14 @@ def _holds(holds: Figure, basis: Basis) -> PartAnswer:
     return PartAnswer(name="holds before the clock starts", estimate=estimate)
 
 
-def _notes(site: Site, worst: Race, races: list[Race], *, is_caught: bool | None) -> tuple[str, ...]:
+def _notes(
+    site: Site, catalogue: Catalogue, worst: Race, *, races: list[Race], is_caught: bool | None
+) -> tuple[str, ...]:
     opening = worst.way.opening
     manner = "opened" if worst.way.manner == "opened" else "come through the glass"
     notes = [f"the worse manner: {manner}" if len(races) > 1 else f"manner: {manner}"]
-    if opening.habit != "shut" and any(is_on(device, opening) for device in site.devices):
+    contacts = devices_of(site, catalogue, "opening-contact")
+    if opening.habit != "shut" and any(is_on(device, opening) for device in contacts):
         notes.append("its contact is on a leaf that usually stands open, and tells nothing")
     if worst.sounder is None:
         notes.append("there is no sounder: only the message is judged")

@@ -21,12 +21,13 @@ from wardwright.trials.barriers import Side
 from wardwright.trials.undetected import (
     Undetected,
     active_devices,
+    at_the_way_in,
     reaches_space,
     reaches_spot,
     undetected,
     undetected_rings,
 )
-from wardwright.trials.watchers import control_units, opens_contact
+from wardwright.trials.watchers import control_units
 from wardwright.trials.ways_in import WayIn, by_opening, ways_in
 from wardwright.trials.ways_on_foot import spot_of
 
@@ -74,7 +75,7 @@ def _answer(site: Site, walk: _Walk, catalogue: Catalogue) -> Answer:
         estimate=walk.estimate,
         verdict=verdict,
         parts=(*walk.parts, *_reached_parts(targets)),
-        notes=_notes(site, walk.way, nearest=nearest, devices=devices) + cut_off,
+        notes=_notes(site, catalogue, walk.way, nearest=nearest, devices=devices) + cut_off,
         sketches=walk.sketches,
     )
 
@@ -192,13 +193,13 @@ def _reached_parts(targets: list[Reached]) -> tuple[PartAnswer, ...]:
 
 
 def _notes(
-    site: Site, way: WayIn, *, nearest: Reached | None, devices: tuple[Device, ...]
+    site: Site, catalogue: Catalogue, way: WayIn, *, nearest: Reached | None, devices: tuple[Device, ...]
 ) -> tuple[str, ...]:
     notes = [f"come in: {way.manner}"]
     if not devices:
         notes.append("nothing would notice")
-    elif any(opens_contact(one, way) for one in devices):
-        notes.append("noticed as it is opened")
+    elif at_the_way_in(site, catalogue, devices, way=way):
+        notes.append(f"noticed as {'it is opened' if way.manner == 'opened' else 'the glass is broken'}")
     if nearest is not None:
         name, likely, _ = nearest
         surely = "is" if likely is not None else "may be"

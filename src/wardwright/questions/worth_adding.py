@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
+from wardwright.trials.alarm import DETECTORS
 from wardwright.trials.ways_in import ways_in
 
 AT_MOST = 5
@@ -39,7 +40,7 @@ def _about_the_alarm(site: Site, catalogue: Catalogue) -> tuple[tuple[bool, str]
     return (
         ("control-unit" not in kinds, "where the control unit is to be: every race ends there"),
         (
-            not kinds & {"movement-detector", "opening-contact"},
+            not kinds & set(DETECTORS),
             "the first detectors: nothing would notice now",
         ),
         (not site.targets, "in which rooms an intruder would find something worth taking"),

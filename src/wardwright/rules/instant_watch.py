@@ -8,12 +8,13 @@ import numpy as np
 import shapely
 
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import OpeningMount
 from wardwright.model.fabric import Space
+from wardwright.model.opening import Manner, Opening
 from wardwright.model.placement import sides_of_opening
 from wardwright.model.record import Point2
 from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import Watch, watch
+from wardwright.rules.at_the_opening import AT_OPENINGS, notices_at_the_opening
 from wardwright.rules.kit import devices_of, instant_devices
 from wardwright.rules.wall_spots import joined_to
 
@@ -27,7 +28,7 @@ class Watched(NamedTuple):
     shapes: tuple[Watch, ...]
     """Of movement detectors, where a person is surely noticed."""
     rooms: frozenset[str]
-    """Spaces that nobody enters without opening a contact."""
+    """Spaces that nobody enters without a contact, a shock or a glass-break detector noticing."""
 
     def by(self, storey: str, point: Point2, *, room: tuple[Space, ...]) -> tuple[str, ...]:
         """Ids of the movement detectors, or of the room's spaces, that guard a place; empty if nothing does."""
@@ -58,7 +59,8 @@ def watched_at_once(site: Site, catalogue: Catalogue) -> Watched:
     Returns
     -------
     Watched
-        Shapes of movement detectors, and rooms whose every door, window and gap has such a contact.
+        Shapes of movement detectors, and rooms whose every door, window and gap such a device is
+        on that notices it opened, or broken where it is a fixed pane.
     """
     instant = instant_devices(site)
     return Watched(watched_shapes(site, catalogue, instant), _closed_rooms(site, catalogue, instant))
@@ -71,11 +73,7 @@ def watched_shapes(site: Site, catalogue: Catalogue, chosen: frozenset[str]) -> 
 
 
 def _closed_rooms(site: Site, catalogue: Catalogue, instant: frozenset[str]) -> frozenset[str]:
-    guarded = {
-        device.mount.opening
-        for device, _ in devices_of(site, catalogue, "opening-contact")
-        if device.id in instant and isinstance(device.mount, OpeningMount)
-    }
+    guarded = {one.id for one in site.openings if _is_guarded(site, catalogue, one, instant=instant)}
     sides = {opening.id: set(sides_of_opening(site, opening)) for opening in site.openings}
     found: set[str] = set()
     for space in site.spaces:
@@ -86,6 +84,17 @@ def _closed_rooms(site: Site, catalogue: Catalogue, instant: frozenset[str]) -> 
         if ways and ways <= guarded and not _has_stair(site, room):
             found.add(space.id)
     return frozenset(found)
+
+
+def _is_guarded(site: Site, catalogue: Catalogue, opening: Opening, *, instant: frozenset[str]) -> bool:
+    """Whether one of these devices notices that an opening is opened; of a fixed one, that its pane is broken."""
+    manner: Manner = "through the glass" if opening.hinge == "fixed" else "opened"
+    return any(
+        notices_at_the_opening(site.bare, catalogue, device, opening=opening, manner=manner)
+        for kind in AT_OPENINGS
+        for device, _ in devices_of(site, catalogue, kind)
+        if device.id in instant
+    )
 
 
 def _has_stair(site: Site, room: tuple[Space, ...]) -> bool:

@@ -28,7 +28,7 @@ from wardwright.model.record import Point3
 from wardwright.model.site import Site
 from wardwright.rules.finding import Mend
 from wardwright.rules.kit import some_of
-from wardwright.rules.wall_spots import WallSpot, room_of, wall_spots
+from wardwright.rules.wall_spots import WallSpot, joined_to, room_of, wall_spots
 
 HEIGHT_M = 2.0
 """Where a glass-break detector is tried on a wall. [m] (common practice)"""
@@ -49,19 +49,20 @@ class Ear(NamedTuple):
 
 def ears(site: Site, catalogue: Catalogue) -> tuple[Ear, ...]:
     """All glass-break detectors with their sheets and rooms, by id; NoneOfAKind if there is none."""
-    found = []
-    for device, row in some_of(site, catalogue, "glass-break-detector"):
-        if row.glass_break is None:
-            raise CatalogueError(
-                "a glass-break detector without a table 'glass_break'",
-                where=f"catalogue, sheet '{row.id}'",
-                cure="Add [sheet.glass_break] to it",
-            )
-        place = standing(site, device)
-        room = room_of(site, place.storey, (place.x_m, place.y_m))
-        point = (place.x_m, place.y_m, place.height_m)
-        found.append(Ear(device, row, row.glass_break, place.storey, point, room))
-    return tuple(found)
+    return tuple(ear_of(site, *pair) for pair in some_of(site, catalogue, "glass-break-detector"))
+
+
+def ear_of(site: Site, device: Device, row: DeviceSheet) -> Ear:
+    """One glass-break detector with its sheet and room; CatalogueError where the sheet has no such table."""
+    if row.glass_break is None:
+        raise CatalogueError(
+            "a glass-break detector without a table 'glass_break'",
+            where=f"catalogue, sheet '{row.id}'",
+            cure="Add [sheet.glass_break] to it",
+        )
+    place = standing(site, device)
+    room = room_of(site, place.storey, (place.x_m, place.y_m))
+    return Ear(device, row, row.glass_break, place.storey, (place.x_m, place.y_m, place.height_m), room)
 
 
 def panes_of(site: Site, room: tuple[Space, ...]) -> tuple[Opening, ...]:
@@ -135,6 +136,38 @@ def hears(
     """Whether a detector of a sheet at a place has a pane within reach and in plain sight."""
     reach = sheet.curtained_reach_m if is_curtained else sheet.reach_m
     return farthest_m(site, point, opening) <= reach and is_in_sight(site, storey, point, opening=opening)
+
+
+def nearest_hearing_spot(site: Site, row: DeviceSheet, pane: Opening) -> WallSpot | None:
+    """The nearest place to a pane, in the room that it leads into, from which it is heard as it is covered.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    row : DeviceSheet
+        Of a detector.
+    pane : Opening
+        What it is to hear.
+
+    Returns
+    -------
+    WallSpot or None
+        At `HEIGHT_M`; None if there is none.
+    """
+    sides = (site.space(side) for side in sides_of_opening(site, pane) if side is not None)
+    inside = next((one for one in sides if one.is_protected), None)
+    if inside is None:
+        return None
+    (ax, ay), (bx, by) = opening_line(site.wall(pane.wall), pane)
+    return hearing_spot(
+        site,
+        row,
+        (pane,),
+        room=joined_to(site, inside),
+        near=((ax + bx) / 2, (ay + by) / 2, HEIGHT_M),
+        heed=pane.covering != "none",
+    )
 
 
 def hearing_spot(

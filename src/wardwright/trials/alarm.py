@@ -9,9 +9,11 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, DeviceKind, FreeMount, OpeningMount
 from wardwright.model.programme import Behaviour, Programme
 from wardwright.model.site import Site
+from wardwright.rules.at_the_opening import AT_OPENINGS
 from wardwright.trials.watchers import has_sounder, heard_in
 
-DETECTORS = ("movement-detector", "opening-contact")
+DETECTORS: tuple[DeviceKind, ...] = ("movement-detector", *AT_OPENINGS)
+"""Kinds that notice an intruder."""
 NO_MATTER_WHERE: tuple[DeviceKind, ...] = ("keypad", "keyfob", "sounder")
 """Kinds of devices that neither notice an intruder nor are gone for: a race hangs on that they are there only."""
 

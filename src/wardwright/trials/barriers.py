@@ -58,7 +58,8 @@ def watched_floor(house: Site, catalogue: Catalogue, device: Device, *, side: Si
     catalogue : Catalogue
         Sheets.
     device : Device
-        A movement detector or an opening contact; others watch nothing.
+        A movement detector or an opening contact; others watch no floor: a blow or a breaking pane is noticed once,
+        where somebody comes in.
     side : str
         Which floor counts.
 

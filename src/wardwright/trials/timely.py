@@ -20,12 +20,13 @@ from wardwright.model.programme import STANDARD_BEHAVIOURS, Behaviour, Programme
 from wardwright.model.record import Ring
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap, premises_network, time_maps, way_in_spot
+from wardwright.rules.at_the_opening import notices_at_the_opening
 from wardwright.trials.barriers import CELL_M, grids_of, standing_cells, watched_floor
 from wardwright.trials.floors import nearest_cells, rings_of
 from wardwright.trials.paces import paces_of
 from wardwright.trials.stacked_floors import Floors, StackedFloors
 from wardwright.trials.unnoticed import WatchedShape, unnoticed_floor
-from wardwright.trials.watchers import has_sounder, heard_in, opens_contact
+from wardwright.trials.watchers import has_sounder, heard_in
 from wardwright.trials.ways_in import WayIn
 
 Need = Literal["message", "sounder"]
@@ -75,7 +76,11 @@ def is_every_way_caught(
     if need == "sounder" and not has_sounder(site, catalogue):
         return False
     zoned = _zoned(site, part)
-    opened = [behaviour for device, behaviour in zoned if opens_contact(device, way)]
+    opened = [
+        behaviour
+        for device, behaviour in zoned
+        if notices_at_the_opening(site.bare, catalogue, device, opening=way.opening, manner=way.manner)
+    ]
     start = way_in_spot(site, way.opening)
     left = _remaining(site.bare, catalogue, goal)
     climb = catalogue.figure("climb-in").value if way.climbs else 0.0

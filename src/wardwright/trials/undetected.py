@@ -21,6 +21,8 @@ from wardwright.model.device import Device
 from wardwright.model.record import Ring
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap, way_in_spot
+from wardwright.rules.at_the_opening import notices_at_the_opening
+from wardwright.trials.alarm import DETECTORS
 from wardwright.trials.barriers import (
     Side,
     exact_metres,
@@ -34,7 +36,7 @@ from wardwright.trials.barriers import (
 )
 from wardwright.trials.stacked_floors import StackedFloors, farthest, stacked
 from wardwright.trials.unnoticed import shape_of, unnoticed_floor
-from wardwright.trials.watchers import heard_in, opens_contact
+from wardwright.trials.watchers import heard_in
 from wardwright.trials.ways_in import WayIn
 
 
@@ -79,7 +81,7 @@ def active_devices(site: Site, catalogue: Catalogue, part: str) -> tuple[Device,
     for device in sorted(site.devices, key=lambda one: one.id):
         behaviour = heard.get(device.id)
         kind = catalogue.sheet(device.sheet).kind
-        if behaviour is not None and behaviour.alarms and kind in ("movement-detector", "opening-contact"):
+        if behaviour is not None and behaviour.alarms and kind in DETECTORS:
             found.append(device)
     return tuple(found)
 
@@ -115,6 +117,18 @@ def undetected(
     return _undetected(site.bare, catalogue, start, groups=groups, side=side, left=left)
 
 
+def at_the_way_in(
+    site: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, way: WayIn
+) -> tuple[Device, ...]:
+    """Those of some devices that notice at once that somebody comes in."""
+    house, opening, manner = site.bare, way.opening, way.manner
+    return tuple(
+        one
+        for one in devices
+        if notices_at_the_opening(house, catalogue, one, opening=opening, manner=manner)
+    )
+
+
 Groups = tuple[tuple[Device, ...], ...]
 
 
@@ -125,7 +139,7 @@ def _notices(site: Site, catalogue: Catalogue, way: WayIn, *, part: str) -> tupl
     Devices that are wired into one zone are one notice.
     """
     devices = active_devices(site, catalogue, part)
-    on_way_in = tuple(one for one in devices if opens_contact(one, way))
+    on_way_in = at_the_way_in(site, catalogue, devices, way=way)
     counting = tuple(one for one in devices if one not in on_way_in)
     return len(_by_zone(site, on_way_in)), _by_zone(site, counting)
 
@@ -190,7 +204,7 @@ def undetected_rings(
 ) -> dict[str, tuple[Ring, ...]]:
     """Outlines, by storey, of the floor that is reached before the first notice. [m]"""
     devices = active_devices(site, catalogue, part)
-    if any(opens_contact(one, way) for one in devices):
+    if at_the_way_in(site, catalogue, devices, way=way):
         return {}
     regions = unwatched_regions(site.bare, catalogue, devices, side=side)
     return regions.rings(regions.regions_at(way_in_spot(site, way.opening)))

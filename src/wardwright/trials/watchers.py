@@ -10,12 +10,12 @@ import numpy as np
 
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, DeviceKind, OpeningMount
-from wardwright.model.opening import Opening
 from wardwright.model.programme import Behaviour, Zone
 from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import noticed_along
 from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.rules import kit
+from wardwright.rules.at_the_opening import notices_at_the_opening
 from wardwright.trials.ways_in import WayIn
 from wardwright.trials.ways_on_foot import on_foot, starts_of, walks_from
 
@@ -40,7 +40,7 @@ class Watcher(NamedTuple):
     noticing: Noticed | None
     """For a movement detector."""
     at_index: int | None
-    """For a contact: the point of the route where its leaf is opened; -1: the way in itself."""
+    """For a device at an opening: the point of the route where it is opened or broken; -1: the way in itself."""
 
 
 def devices_of(site: Site, catalogue: Catalogue, kind: DeviceKind) -> tuple[Device, ...]:
@@ -145,27 +145,18 @@ def _noticings(
     }
 
 
-def is_on(device: Device, opening: Opening) -> bool:
-    """Whether a device is fixed to an opening."""
-    mount = device.mount
-    return isinstance(mount, OpeningMount) and mount.opening == opening.id
-
-
-def opens_contact(device: Device, way: WayIn) -> bool:
-    """Whether coming in this way opens the leaf that a contact is on: one that stands open tells nothing."""
-    is_shut = way.opening.habit == "shut" and way.opening.kind != "gap"
-    return is_on(device, way.opening) and way.manner == "opened" and is_shut
-
-
 def _opened_at(
     house: Site, catalogue: Catalogue, device: Device, *, way: WayIn, start: Spot, goal: Spot
 ) -> int | None:
-    """The point of a way where a contact's leaf is opened; -1 for the way in itself; None: never."""
-    if not isinstance(device.mount, OpeningMount):
+    """The point of a way where a device at an opening notices; -1 for the way in itself; None: never."""
+    if notices_at_the_opening(house, catalogue, device, opening=way.opening, manner=way.manner):
+        return -1
+    # Doors inside are opened, not forced: of them only contacts tell.
+    if catalogue.sheet(device.sheet).kind != "opening-contact" or not isinstance(device.mount, OpeningMount):
         return None
     name = device.mount.opening
     if name == way.opening.id:
-        return -1 if opens_contact(device, way) else None
+        return None
     found = on_foot(house, catalogue, start=start, goal=goal)
     index = None if found is None else found.passes.get(name)
     opening = None if index is None else house.opening(name)

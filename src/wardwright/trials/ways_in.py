@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
 import shapely
 
 from wardwright.model.catalogue import Catalogue, Figure
-from wardwright.model.opening import Opening
+from wardwright.model.opening import Manner, Opening
 from wardwright.model.placement import along, is_way_in, sides_of_opening
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
@@ -21,8 +21,6 @@ REACH_ACROSS_M = 1.0
 """A thing to climb counts within this distance of the opening. [m] (assumption)"""
 BODY_GAP_M = (0.25, 0.35)
 """The narrowest and shortest hole a person comes through. [m] (assumption)"""
-
-Manner = Literal["opened", "through the glass"]
 
 
 class WayIn(NamedTuple):

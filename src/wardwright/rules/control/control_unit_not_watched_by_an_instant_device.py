@@ -33,8 +33,10 @@ def control_unit_not_watched_by_an_instant_device(site: Site, catalogue: Catalog
 
     What it checks
         Whether the place before each control unit lies where a movement detector surely notices a person, or every
-        door, window and gap of its room has an opening contact; in a zone that, with nobody in, alarms at once,
-        neither starting the entry time nor let pass after it has started.
+        door, window and gap of its room has a device that notices it opened, a fixed pane one that notices it
+        broken: an opening contact on a leaf that is usually shut, a shock detector on one that has to be forced, a
+        glass-break detector that hears the pane. All in a zone that, with nobody in, alarms at once, neither starting
+        the entry time nor let pass after it has started.
     Why it matters
         The unit is what everything else needs. Behind an entry route only, it can be broken while the entry time
         runs, and nothing has sounded or been sent.
@@ -42,8 +44,8 @@ def control_unit_not_watched_by_an_instant_device(site: Site, catalogue: Catalog
         Move the unit to a place that an instant device watches already; the finding carries the nearest one off the
         entry route. Otherwise add a movement detector to its room and make it instant.
     What it cannot know
-        Holes made in panes, walls or ceilings, which open no contact; a detector that is masked or asleep after an
-        earlier signal; whether the unit sends a message when it is struck.
+        Holes made in walls or ceilings, or in the panes of leaves that open, which open no contact; a detector that
+        is masked or asleep after an earlier signal; whether the unit sends a message when it is struck.
 
     Parameters
     ----------

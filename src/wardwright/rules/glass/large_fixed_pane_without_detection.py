@@ -8,14 +8,13 @@ from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import OpeningMount, WallMount
 from wardwright.model.opening import Opening
-from wardwright.model.placement import is_way_in, opening_line, sides_of_opening
+from wardwright.model.placement import is_way_in
 from wardwright.model.site import Site
 from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.kit import devices_of
 from wardwright.rules.limits import cited, limit_for, severity_of
-from wardwright.rules.panes_in_earshot import HEIGHT_M, ears, hearing_spot, hears, panes_of
+from wardwright.rules.panes_in_earshot import HEIGHT_M, ears, hears, nearest_hearing_spot, panes_of
 from wardwright.rules.registry import exactly, rule, weakest
-from wardwright.rules.wall_spots import joined_to
 
 REACHED_M = 3.0
 """A sill above the ground outside no higher than this is got at without a ladder. [m] (assumption)"""
@@ -134,23 +133,13 @@ def _is_watched(site: Site, catalogue: Catalogue, pane: Opening) -> bool:
 
 def _added(site: Site, catalogue: Catalogue, pane: Opening) -> tuple[Mend, ...]:
     """A glass-break detector in the pane's room from where it hears the pane; empty if there is no such place."""
-    inside = next(
-        (site.space(side) for side in sides_of_opening(site, pane) if side and site.space(side).is_protected),
-        None,
-    )
     rows = sorted((row.price, row.id, row) for row in catalogue.sheets if row.glass_break is not None)
-    if inside is None:
-        return ()
-    (ax, ay), (bx, by) = opening_line(site.wall(pane.wall), pane)
-    middle = ((ax + bx) / 2, (ay + by) / 2, HEIGHT_M)
     for _, _, row in rows:
         glasses = row.glass_break.glazings if row.glass_break is not None else ()
         if glasses and pane.glazing not in glasses:
             continue
-        spot = hearing_spot(
-            site, row, (pane,), room=joined_to(site, inside), near=middle, heed=pane.covering != "none"
-        )
+        spot = nearest_hearing_spot(site, row, pane)
         if spot is not None:
             values = (("sheet", row.id), *spot.values(HEIGHT_M))
-            return (Mend(action="add-device", subject=inside.id, values=values),)
+            return (Mend(action="add-device", subject=spot.space, values=values),)
     return ()

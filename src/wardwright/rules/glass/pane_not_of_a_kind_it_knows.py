@@ -9,6 +9,7 @@ from wardwright.model.device_sheets import DeviceSheet, GlassBreakSheet
 from wardwright.model.opening import Opening
 from wardwright.model.site import Site
 from wardwright.rules.finding import Finding, Mend
+from wardwright.rules.heard_panes import shorter_side_m
 from wardwright.rules.panes_in_earshot import Ear, ears, hears, panes_of
 from wardwright.rules.registry import exactly, rule
 
@@ -91,11 +92,6 @@ def pane_not_of_a_kind_it_knows(site: Site, catalogue: Catalogue) -> Iterator[Fi
             else (Mend(action="change-device", subject=ear.device.id, values=(("sheet", better.id),)),),
             related=tuple(one.device.id for one in listening),
         )
-
-
-def shorter_side_m(pane: Opening) -> float:
-    """The shorter side of one leaf's share of an opening. [m]"""
-    return min(pane.width_m / max(pane.leaves, 1), pane.head_m - pane.sill_m)
 
 
 def _knows(sheet: GlassBreakSheet, pane: Opening) -> bool:

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
-from wardwright.errors import CatalogueError
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device, OpeningMount, WallMount
-from wardwright.model.device_sheets import DeviceSheet, ShockSheet
+from wardwright.model.device import Device, WallMount
+from wardwright.model.device_sheets import ShockSheet
 from wardwright.model.opening import Opening
-from wardwright.model.placement import is_way_in, space_at, standing
+from wardwright.model.placement import space_at, standing
 from wardwright.model.site import Site
+from wardwright.rules.felt_blows import farthest_corner_m, from_wall_m, guarded_opening, shock_table
 from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.kit import some_of
 from wardwright.rules.registry import exactly, rule, weakest
@@ -65,9 +64,9 @@ def shock_detector_beyond_its_radius_or_on_unfit_surface(
     """
     this = shock_detector_beyond_its_radius_or_on_unfit_surface
     for device, row in some_of(site, catalogue, "shock-detector"):
-        sheet = _sheet(row)
-        guarded = _guarded(site, device)
-        distance = None if guarded is None else _farthest_m(device, guarded)
+        sheet = shock_table(row)
+        guarded = guarded_opening(site, device)
+        distance = None if guarded is None else farthest_corner_m(device, guarded)
         surface = "unknown" if device.fixing is None else device.fixing.surface
         if guarded is not None and distance is not None and distance > sheet.radius_m:
             yield this.finding(
@@ -98,43 +97,6 @@ def shock_detector_beyond_its_radius_or_on_unfit_surface(
             )
 
 
-def _sheet(row: DeviceSheet) -> ShockSheet:
-    if row.shock is None:
-        raise CatalogueError(
-            "a shock detector without a table 'shock'",
-            where=f"catalogue, sheet '{row.id}'",
-            cure="Add [sheet.shock] to it",
-        )
-    return row.shock
-
-
-def _guarded(site: Site, device: Device) -> Opening | None:
-    """The opening that it is on; on a wall, the nearest way in of that wall."""
-    mount = device.mount
-    if isinstance(mount, OpeningMount):
-        return site.opening(mount.opening)
-    if not isinstance(mount, WallMount):
-        return None
-    ways = [one for one in site.openings if one.wall == mount.wall and is_way_in(site, one)]
-    return min(ways, key=lambda one: (abs(one.offset_m - mount.offset_m), one.id), default=None)
-
-
-def _farthest_m(device: Device, guarded: Opening) -> float:
-    """To the farthest corner, in the plane of the wall; on an opening, from the best place there is. [m]"""
-    mount = device.mount
-    if isinstance(mount, WallMount):
-        return _from_wall_m(guarded, mount.offset_m, mount.height_m)
-    short, long = sorted((guarded.width_m, guarded.head_m - guarded.sill_m))
-    is_on_leaf = isinstance(mount, OpeningMount) and mount.electronics_on == "leaf"
-    return math.hypot(short / 2 if is_on_leaf else short, long / 2)
-
-
-def _from_wall_m(guarded: Opening, offset_m: float, height_m: float) -> float:
-    along = abs(guarded.offset_m - offset_m) + guarded.width_m / 2
-    up = max(abs(guarded.head_m - height_m), abs(guarded.sill_m - height_m))
-    return math.hypot(along, up)
-
-
 def _moved(site: Site, device: Device, guarded: Opening, *, sheet: ShockSheet) -> tuple[Mend, ...]:
     """The nearest place on its own wall, level with the middle of the opening, from which it feels all of it."""
     mount = device.mount
@@ -148,7 +110,7 @@ def _moved(site: Site, device: Device, guarded: Opening, *, sheet: ShockSheet) -
         (round(abs(spot.offset_m - mount.offset_m), 6), spot)
         for spot in spots
         if (spot.wall, spot.side) == (mount.wall, mount.side)
-        and _from_wall_m(guarded, spot.offset_m, height) <= sheet.radius_m
+        and from_wall_m(guarded, spot.offset_m, height) <= sheet.radius_m
     ]
     if not fit:
         return ()
