@@ -8,6 +8,7 @@ from wardwright.trials.alarm import alarm_of
 from wardwright.trials.watchers import (
     REACH_SHARES,
     Watcher,
+    at_the_way_in,
     control_units,
     devices_of,
     has_sounder,
@@ -88,3 +89,11 @@ def test_devices_come_by_kind_in_the_order_of_ids() -> None:
     assert has_sounder(SITE, CATALOGUE)
     silent = SITE.model_copy(update={"devices": contacts})
     assert not has_sounder(silent, CATALOGUE)
+
+
+def test_those_that_notice_at_the_way_in_are_told_apart() -> None:
+    contact = SITE.device("kitchen-window-contact")
+    others = (SITE.device("hall"), SITE.device("kitchen-door-contact"))
+    devices = (contact, *others)
+    assert at_the_way_in(SITE, CATALOGUE, devices, way=way("kitchen-window")) == (contact,)
+    assert at_the_way_in(SITE, CATALOGUE, devices, way=way("kitchen-window", "through the glass")) == ()

@@ -17,8 +17,8 @@ from wardwright.model.opening import Opening
 from wardwright.model.placement import is_way_in, sides_of_opening, space_at, standing
 from wardwright.model.record import Id, Record
 from wardwright.model.site import Site
-from wardwright.trials.undetected import active_devices, at_the_way_in, reaches_space, undetected
-from wardwright.trials.watchers import heard_in
+from wardwright.trials.undetected import active_devices, reaches_space, undetected
+from wardwright.trials.watchers import at_the_way_in, heard_in
 from wardwright.trials.ways_in import WayIn, by_opening, ways_in
 
 Noticed = Literal["at once", "in the room", "further in", "not"]

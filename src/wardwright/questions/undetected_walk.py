@@ -21,13 +21,12 @@ from wardwright.trials.barriers import Side
 from wardwright.trials.undetected import (
     Undetected,
     active_devices,
-    at_the_way_in,
     reaches_space,
     reaches_spot,
     undetected,
     undetected_rings,
 )
-from wardwright.trials.watchers import control_units
+from wardwright.trials.watchers import at_the_way_in, control_units
 from wardwright.trials.ways_in import WayIn, by_opening, ways_in
 from wardwright.trials.ways_on_foot import spot_of
 

@@ -21,7 +21,6 @@ from wardwright.model.device import Device
 from wardwright.model.record import Ring
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, TimeMap, way_in_spot
-from wardwright.rules.at_the_opening import notices_at_the_opening
 from wardwright.trials.alarm import DETECTORS
 from wardwright.trials.barriers import (
     Side,
@@ -36,7 +35,7 @@ from wardwright.trials.barriers import (
 )
 from wardwright.trials.stacked_floors import StackedFloors, farthest, stacked
 from wardwright.trials.unnoticed import shape_of, unnoticed_floor
-from wardwright.trials.watchers import heard_in
+from wardwright.trials.watchers import at_the_way_in, heard_in
 from wardwright.trials.ways_in import WayIn
 
 
@@ -115,18 +114,6 @@ def undetected(
     start = way_in_spot(site, way.opening)
     left = others_allowed - on_way_in
     return _undetected(site.bare, catalogue, start, groups=groups, side=side, left=left)
-
-
-def at_the_way_in(
-    site: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, way: WayIn
-) -> tuple[Device, ...]:
-    """Those of some devices that notice at once that somebody comes in."""
-    house, opening, manner = site.bare, way.opening, way.manner
-    return tuple(
-        one
-        for one in devices
-        if notices_at_the_opening(house, catalogue, one, opening=opening, manner=manner)
-    )
 
 
 Groups = tuple[tuple[Device, ...], ...]

@@ -145,6 +145,18 @@ def _noticings(
     }
 
 
+def at_the_way_in(
+    site: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, way: WayIn
+) -> tuple[Device, ...]:
+    """Those of some devices that notice at once that somebody comes in."""
+    house, opening, manner = site.bare, way.opening, way.manner
+    return tuple(
+        one
+        for one in devices
+        if notices_at_the_opening(house, catalogue, one, opening=opening, manner=manner)
+    )
+
+
 def _opened_at(
     house: Site, catalogue: Catalogue, device: Device, *, way: WayIn, start: Spot, goal: Spot
 ) -> int | None:
