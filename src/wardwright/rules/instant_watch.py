@@ -28,7 +28,7 @@ class Watched(NamedTuple):
     shapes: tuple[Watch, ...]
     """Of movement detectors, where a person is surely noticed."""
     rooms: frozenset[str]
-    """Spaces that nobody enters without a contact, a shock or a glass-break detector noticing."""
+    """Spaces that nobody enters unnoticed by a device at an opening."""
 
     def by(self, storey: str, point: Point2, *, room: tuple[Space, ...]) -> tuple[str, ...]:
         """Ids of the movement detectors, or of the room's spaces, that guard a place; empty if nothing does."""
@@ -59,8 +59,8 @@ def watched_at_once(site: Site, catalogue: Catalogue) -> Watched:
     Returns
     -------
     Watched
-        Shapes of movement detectors, and rooms whose every door, window and gap such a device is
-        on that notices it opened, or broken where it is a fixed pane.
+        Shapes of movement detectors, and rooms of which every door, window and gap is noticed
+        opened, a fixed pane broken.
     """
     instant = instant_devices(site)
     return Watched(watched_shapes(site, catalogue, instant), _closed_rooms(site, catalogue, instant))
