@@ -71,11 +71,11 @@ def main() -> int:
 def set_up(spec: str) -> None:
     """Make .venv and install the package into it, unless that is done already."""
     mark = VENV / "set-up"
-    state = hashlib.sha256(sys.version.encode() + (ROOT / "pyproject.toml").read_bytes()).hexdigest()
+    state = state_of_sources()
     done = mark.read_text(encoding="utf-8") if mark.exists() else ""
     if PYTHON.exists() and done in (f"{spec} {state}", f"{WITH_TESTS} {state}"):
         return
-    print("Setting up (the first time, and when pyproject.toml has changed) ...", flush=True)
+    print("Setting up (the first time, and when pyproject.toml or the page has changed) ...", flush=True)
     if not works([str(PYTHON), "-m", "pip", "--version"]):
         make_environment()
     # A set-up that had the tools of the tests keeps them: the plain package is part of them.
@@ -95,6 +95,18 @@ def set_up(spec: str) -> None:
             "dev.py: the packages could not be installed: see the lines above. Mend that and run it again."
         )
     mark.write_text(f"{wanted} {state}", encoding="utf-8")
+
+
+def state_of_sources() -> str:
+    """A digest of what a set-up hangs on: this Python, the list of packages, and what the page is made of."""
+    found = hashlib.sha256(sys.version.encode())
+    files = [ROOT / "pyproject.toml", ROOT / "hatch_build.py"]
+    for folder, folders, names in os.walk(ROOT / "web"):
+        folders[:] = sorted(set(folders) - {"node_modules"})
+        files += [Path(folder, name) for name in sorted(names)]
+    for file in files:
+        found.update(file.read_bytes())
+    return found.hexdigest()
 
 
 def make_environment() -> None:

@@ -14,6 +14,7 @@ from wardwright.cli.given import catalogue_from
 from wardwright.cli.intake import brought_in
 from wardwright.cli.papers import check_folder, papers, write
 from wardwright.cli.progress import progress
+from wardwright.cli.serve import serve
 
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
     from wardwright.questions.answer import Answer
@@ -27,6 +28,9 @@ def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     parser.add_argument(
         "-o", "--output", metavar="FOLDER", default=FOLDER, help=f"where to; {FOLDER} here by default"
+    )
+    parser.add_argument(
+        "--no-browser", action="store_true", help="write the papers only; do not open the app afterwards"
     )
 
 
@@ -63,7 +67,23 @@ def run(arguments: Namespace) -> int:
     print(f"   {start} intake {notes} -o {document}")
     print(f"   {start} ask {document} 1")
     print(f"   {start} check {document}")
+    job = job_of(folder, document)
+    if arguments.no_browser or not sys.stdout.isatty():
+        print(f"The same house in the app: {start} serve {folder}")
+        return FINE
+    serve(Namespace(sheet=[], port=0, no_browser=False, job=job.name), folder)
     return FINE
+
+
+def job_of(folder: Path, document: Path) -> Path:
+    """The sample as a job, made where there is none yet."""
+    from wardwright.store.jobs.opening import new_job
+    from wardwright.store.sites import read_site
+
+    job = folder / f"{SAMPLE}.job"
+    if not job.exists():
+        new_job(job, read_site(document), author="fitter").close()
+    return job
 
 
 def notes_for(place: Path) -> tuple[str, str]:

@@ -4,20 +4,19 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from typing import Any, NoReturn
+from typing import Any
 
 from pydantic import ValidationError
 
 from wardwright.errors import DocumentError
 from wardwright.model.complaint import complaints
+from wardwright.model.device import Device
+from wardwright.model.json_text import plain_json
+from wardwright.model.record import Record
 from wardwright.model.site import SCHEMA_VERSION, Site
 from wardwright.model.upgrades.table import UPGRADES, Step, upgraded
 from wardwright.model.wording import and_more, shown
 
-LARGEST_DOCUMENT_BYTES = 20_000_000
-"""A site document longer than this is refused: a big house needs about half a megabyte. [bytes] (assumption)"""
-DEEPEST = 24
-"""Lists and objects within one another, at most; the schema itself needs seven. [-] (assumption)"""
 LINE_LENGTH = 110
 """A list or object that fits is written on one line. [letters]"""
 
@@ -44,7 +43,7 @@ def read_document(text: str, *, where: str, steps: Mapping[int, Step] = UPGRADES
     DocumentError
         If it is not JSON, not of a known version, or a key or value cannot be used.
     """
-    data = _plain(text, where=where)
+    data = plain_json(text, where=where)
     version = _version(data, where=where)
     if version < SCHEMA_VERSION:
         newer = upgraded(data, found=version, newest=SCHEMA_VERSION, steps=steps)
@@ -90,12 +89,25 @@ def write_document(site: Site) -> str:
       "storeys": [{"id": "ground", "name": "ground floor", "elevation_m": 0.0}]
     }
     """
+    return _written(plain_site(site), indent=0) + "\n"
+
+
+def plain_site(site: Site) -> dict[str, Any]:
+    """A site as the plain data of its document: fields left at their default stay out."""
     data = site.model_dump(mode="json", exclude_unset=True)
     data = {"schema_version": SCHEMA_VERSION, **{k: v for k, v in data.items() if k != "schema_version"}}
-    for device, plain in zip(site.devices, data.get("devices", ()), strict=True):
+    if site.devices:
+        data["devices"] = [plain_record(device) for device in site.devices]
+    return data
+
+
+def plain_record(record: Record) -> dict[str, Any]:
+    """One record of a site as it stands in the document."""
+    plain = record.model_dump(mode="json", exclude_unset=True)
+    if isinstance(record, Device):
         # The key that tells the mounts apart has a default in the records, but a document cannot do without it.
-        plain["mount"] = {"on": device.mount.on, **plain["mount"]}
-    return _written(data, indent=0) + "\n"
+        plain["mount"] = {"on": record.mount.on, **plain["mount"]}
+    return plain
 
 
 def json_schema() -> dict[str, Any]:
@@ -125,85 +137,6 @@ def _without_titles(schema: Any) -> Any:  # noqa: ANN401 - any JSON
         for key, part in schema.items()
         if not (key == "title" and isinstance(part, str))
     }
-
-
-def _plain(text: str, *, where: str) -> dict[str, Any]:
-    """The document as plain data, with what JSON's reader lets pass refused."""
-    if len(text) > LARGEST_DOCUMENT_BYTES:
-        raise DocumentError(
-            f"the document is longer than {LARGEST_DOCUMENT_BYTES // 1_000_000} MB",
-            where=where,
-            cure="Give a site document; pictures and logs do not belong in it",
-        )
-    try:
-        data = json.loads(
-            text.removeprefix("\ufeff"),
-            parse_constant=lambda word: _refuse_constant(word, where=where),
-            object_pairs_hook=lambda pairs: _once_each(pairs, where=where),
-        )
-        too_deep = _is_deep(data)
-    except RecursionError:
-        data, too_deep = None, True
-    except json.JSONDecodeError as fault:
-        message = f"{fault.msg[0].lower()}{fault.msg[1:]}"
-        raise DocumentError(
-            f"this is not JSON: {message} at line {fault.lineno}, column {fault.colno}",
-            where=where,
-            cure="Mend that place",
-        ) from None
-    except ValueError as fault:
-        if isinstance(fault, DocumentError):
-            raise
-        # The only other one json raises: a whole number of thousands of digits.
-        raise DocumentError(
-            "a number has thousands of digits", where=where, cure="Write an ordinary number"
-        ) from None
-    if too_deep:
-        raise DocumentError(
-            f"lists and objects stand more than {DEEPEST} deep within one another",
-            where=where,
-            cure="Give a site document; see the published schema",
-        )
-    if not isinstance(data, dict):
-        raise DocumentError(
-            f"a site document is an object in braces, but this is {shown(data)}",
-            where=where,
-            cure='Begin with {"schema_version": 1, "name": ...',
-        )
-    return data
-
-
-def _refuse_constant(word: str, *, where: str) -> NoReturn:
-    raise DocumentError(
-        f"the value {word} is not a number",
-        where=where,
-        cure="Write an ordinary number, or leave the key out",
-    )
-
-
-def _once_each(pairs: list[tuple[str, Any]], *, where: str) -> dict[str, Any]:
-    data = dict(pairs)
-    if len(data) == len(pairs):
-        return data
-    names = [name for name, _ in pairs]
-    twice = next(name for name in names if names.count(name) > 1)
-    near = data.get("name") or data.get("id")
-    place = f'{where}, "{near}"' if isinstance(near, str) else where
-    raise DocumentError(f"key '{twice}' is written twice", where=place, cure="Take one of the two out")
-
-
-def _is_deep(data: object) -> bool:
-    level = [data]
-    for _ in range(DEEPEST):
-        level = [
-            inner
-            for one in level
-            if isinstance(one, (dict, list))
-            for inner in (one.values() if isinstance(one, dict) else one)
-        ]
-        if not level:
-            return False
-    return True
 
 
 def _version(data: dict[str, Any], *, where: str) -> int:

@@ -6,7 +6,8 @@ from pathlib import Path
 
 from wardwright.errors import DocumentError
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.document import LARGEST_DOCUMENT_BYTES, read_document, write_document
+from wardwright.model.document import read_document, write_document
+from wardwright.model.json_text import LARGEST_DOCUMENT_BYTES
 from wardwright.model.site import Site
 from wardwright.model.validation import sound
 from wardwright.store.texts import read_text, write_text

@@ -95,9 +95,6 @@ def base_plan(
     for fixture in site.fixtures:
         if fixture.storey == storey_id:
             name_fixture(recorder, fixture, board=board, mm_per_m=unit)
-    letters = sorted(
-        ((d.name, tags[d.id].text) for d in site.devices), key=lambda pair: (-len(pair[0]), pair)
-    )
     return BasePlan(
         storey=storey_id,
         name=site.storey(storey_id).name,
@@ -106,8 +103,15 @@ def base_plan(
         recording=recorder.recording(),
         board=board,
         devices=tuple(device.id for device in here),
-        letters=tuple(letters),
+        letters=letters_by_name(site, catalogue),
     )
+
+
+def letters_by_name(site: Site, catalogue: Catalogue) -> tuple[tuple[str, str], ...]:
+    """The name of each device and its letters on the plan, the longest name first."""
+    tags = device_tags(site, catalogue)
+    pairs = ((device.name, tags[device.id].text) for device in site.devices)
+    return tuple(sorted(pairs, key=lambda pair: (-len(pair[0]), pair)))
 
 
 def _board(site: Site, storey_id: str, *, sheet: Sheet, ways: tuple[Sketch, ...]) -> Board:

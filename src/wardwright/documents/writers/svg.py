@@ -84,6 +84,22 @@ def inline_svg(drawing: Drawing, *, drawn: set[str]) -> str:
     return "".join(parts) + "</svg>"
 
 
+def fragment_svg(drawing: Drawing) -> str:
+    """What a drawing adds to its base, for a page that has the base already.
+
+    Parameters
+    ----------
+    drawing : Drawing
+        Whose own strokes are wanted.
+
+    Returns
+    -------
+    str
+        One `g` element for each layer that is drawn on; no `svg` round them.
+    """
+    return "".join(_layered(drawing.own, Paper(drawing), LAYERS))
+
+
 class Paper(NamedTuple):
     """Places of a drawing in paper millimetres, y downward."""
 

@@ -1,0 +1,179 @@
+"""What stands beside the plan on the screen: the questions with their answers, worst first, and the findings."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from wardwright.documents.content.drivers import chance_words, driver_lines
+from wardwright.documents.content.headline import headline, horizon_of, measure_of
+from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
+from wardwright.documents.content.names import Names, names_of
+from wardwright.documents.content.quantities import range_words, sentence, value_words
+from wardwright.documents.content.wording import BASES, QUESTION_SHORT, VERDICTS
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.edits import Operation
+from wardwright.model.record import Basis, Record
+from wardwright.model.site import Site
+from wardwright.questions.answer import Answer, Verdict
+from wardwright.rules.finding import Finding, Mend, Severity
+from wardwright.rules.mending import operations_of
+
+
+class BoardDriver(Record):
+    """An input that moves an answer."""
+
+    name: str
+    swing: str
+    basis: Basis
+
+
+class BoardMend(Record):
+    """A mend in words, and the edit that carries it out."""
+
+    text: str
+    operations: tuple[Operation, ...] | None
+    """None: only a person can do it."""
+
+
+class BoardNumber(Record):
+    """One of the numbers behind an answer."""
+
+    name: str
+    value: str
+    range: str
+
+
+class BoardAnswer(Record):
+    """One answer as it stands on the screen."""
+
+    key: str
+    """The same for the same question about the same thing, whatever the answer."""
+    question: int
+    question_name: str
+    subject: str
+    subject_id: str
+    measure: str
+    verdict: Verdict
+    verdict_word: str
+    value: str
+    range: str
+    chance: str
+    reason: str
+    basis: Basis | None
+    basis_word: str
+    drivers: tuple[BoardDriver, ...]
+    numbers: tuple[BoardNumber, ...]
+    notes: tuple[str, ...]
+    mends: tuple[BoardMend, ...]
+
+
+class BoardFinding(Record):
+    """One finding as it stands on the screen."""
+
+    key: str
+    code: str
+    rule: str
+    severity: Severity
+    subject: str
+    subject_id: str
+    message: str
+    cure: str
+    mends: tuple[BoardMend, ...]
+
+
+def key_of(answer: Answer) -> str:
+    """What an answer is known by on the screen.
+
+    Examples
+    --------
+    >>> from wardwright.questions.answer import unanswered
+    >>> key_of(unanswered(5, "walk", subject="Garden door", subject_id="garden-door", reason="no"))
+    '5/garden-door'
+    """
+    return f"{answer.question}/{answer.subject_id}"
+
+
+def board_answers(site: Site, catalogue: Catalogue, answers: Sequence[Answer]) -> tuple[BoardAnswer, ...]:
+    """Put answers into the words of the screen, in their order.
+
+    Parameters
+    ----------
+    site : Site
+        What they are about.
+    catalogue : Catalogue
+        For the names of sheets, and for how long an intruder stays.
+    answers : sequence of Answer
+        Worst first.
+
+    Returns
+    -------
+    tuple of BoardAnswer
+        Each mend with the edit that one tap makes.
+    """
+    names, horizon_s = names_of(site, catalogue), horizon_of(catalogue)
+    return tuple(_answer(one, site, names=names, horizon_s=horizon_s) for one in answers)
+
+
+def _answer(answer: Answer, site: Site, *, names: Names, horizon_s: float) -> BoardAnswer:
+    estimate = answer.estimate
+    value, span = headline(answer, horizon_s=horizon_s)
+    mends = sorted(answer.mends, key=lambda mend: mend.action not in LOCKS_AND_LIGHTS)
+    return BoardAnswer(
+        key=key_of(answer),
+        question=answer.question,
+        question_name=QUESTION_SHORT.get(answer.question, f"Question {answer.question}"),
+        subject=answer.subject,
+        subject_id=answer.subject_id,
+        measure=measure_of(answer, value),
+        verdict=answer.verdict,
+        verdict_word=VERDICTS[answer.verdict][0],
+        value=value or "no number",
+        range=span,
+        chance=chance_words(answer.chance) if estimate else "",
+        reason=sentence(answer.reason) if answer.reason else "",
+        basis=estimate.basis if estimate else None,
+        basis_word=BASES[estimate.basis] if estimate else "",
+        drivers=tuple(
+            BoardDriver(name=line.name, swing=line.swing, basis=driver.basis)
+            for line, driver in zip(driver_lines(estimate), estimate.drivers, strict=False)
+        )
+        if estimate
+        else (),
+        numbers=tuple(
+            BoardNumber(
+                name=part.name,
+                value=value_words(part.estimate) if part.estimate else part.reason or "no number",
+                range=range_words(part.estimate) if part.estimate else "",
+            )
+            for part in answer.parts
+        ),
+        notes=tuple(sentence(note) for note in answer.notes),
+        mends=tuple(_mend(mend, site, names=names) for mend in mends),
+    )
+
+
+def _mend(mend: Mend, site: Site, *, names: Names) -> BoardMend:
+    return BoardMend(text=mend_sentence(mend, names), operations=operations_of(site, mend))
+
+
+def board_findings(site: Site, catalogue: Catalogue, findings: Sequence[Finding]) -> tuple[BoardFinding, ...]:
+    """Put findings into the words of the screen, in their order; what was not run stays as such."""
+    names = names_of(site, catalogue)
+    found: dict[str, BoardFinding] = {}
+    for one in findings:
+        key, count = f"{one.code}/{one.subject}", 1
+        while key in found:
+            count += 1
+            key = f"{one.code}/{one.subject}/{count}"
+        found[key] = BoardFinding(
+            key=key,
+            code=one.code,
+            rule=one.rule,
+            severity=one.severity,
+            subject=names.of(one.subject),
+            subject_id=one.subject,
+            message=sentence(one.message),
+            cure=sentence(one.cure),
+            mends=tuple(_mend(mend, site, names=names) for mend in one.mends),
+        )
+    return tuple(found.values())

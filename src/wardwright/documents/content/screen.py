@@ -1,0 +1,137 @@
+"""The plan on the screen: each storey's house, drawn once, and what a chosen answer lays over it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
+
+from wardwright.documents.content.board import key_of
+from wardwright.documents.content.headline import horizon_of
+from wardwright.documents.content.race import race_strip
+from wardwright.documents.content.suggestions import suggestions
+from wardwright.documents.drawing.plan import BasePlan, base_plan, letters_by_name, plan_with
+from wardwright.documents.drawing.recording import Drawing
+from wardwright.documents.drawing.sheet import WHOLE, Sheet, sheet_for
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.record import Record
+from wardwright.model.site import Site
+from wardwright.model.sketch import Sketch
+from wardwright.questions.answer import Answer
+
+SCALE = 50
+"""The screen's plan is drawn as if on paper at 1 to this: letters and strokes keep their size to the house. [-]"""
+SUGGESTED_AT_MOST = 3
+
+
+class ScreenStorey(Record):
+    """How one storey lies on the screen."""
+
+    storey: str
+    name: str
+    bounds: tuple[float, float, float, float]
+    """Lowest x, lowest y, highest x, highest y. [m]"""
+    mm_per_m: float
+
+
+def storeys_on_screen(site: Site) -> tuple[ScreenStorey, ...]:
+    """The storeys from the lowest up, all on one sheet, so that they lie over each other."""
+    sheet = _sheet(site)
+    return tuple(
+        ScreenStorey(storey=one.id, name=one.name, bounds=sheet.bounds, mm_per_m=sheet.mm_per_m)
+        for one in sorted(site.storeys, key=lambda one: one.elevation_m)
+    )
+
+
+def _sheet(site: Site) -> Sheet:
+    fitted = sheet_for(site, room=WHOLE._replace(width_mm=1e6, height_mm=1e6))
+    x0, y0, x1, y1 = fitted.bounds
+    grown = (SCALE - fitted.scale) / 1000.0 * fitted.round_mm
+    return Sheet((x0 - grown, y0 - 2 * grown, x1 + grown, y1 + grown), SCALE, fitted.round_mm)
+
+
+def house_drawing(site: Site, catalogue: Catalogue, storey_id: str) -> Drawing:
+    """The house of one storey without its devices, which move.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        As for every plan.
+    storey_id : str
+        Which storey.
+
+    Returns
+    -------
+    Drawing
+        Everything in its own recording.
+    """
+    base = _base(site.bare.model_copy(update={"outlets": site.outlets}), catalogue, storey_id)
+    return Drawing(
+        key=f"house-{storey_id}",
+        title=base.name,
+        description=f"Plan of {base.name}",
+        bounds=base.sheet.bounds,
+        mm_per_unit=base.sheet.mm_per_m,
+        own=base.recording,
+    )
+
+
+@lru_cache(maxsize=64)
+def _base(site: Site, catalogue: Catalogue, storey_id: str) -> BasePlan:
+    return base_plan(site, catalogue, storey_id=storey_id, sheet=_sheet(site))
+
+
+def overlay(
+    site: Site, catalogue: Catalogue, answers: Sequence[Answer], *, key: str | None
+) -> dict[str, Drawing]:
+    """What lies over each storey: the chosen answer, or where anybody is noticed if none is chosen.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        As for every plan.
+    answers : sequence of Answer
+        All of them.
+    key : str or None
+        The chosen one's key.
+
+    Returns
+    -------
+    dict of Drawing
+        By storey; only its own strokes are of interest.
+    """
+    sketches = tuple(_sketches(site, catalogue, answers, key=key))
+    letters = letters_by_name(site, catalogue)
+    plain = site.bare.model_copy(update={"outlets": site.outlets})
+    return {
+        storey.id: plan_with(
+            _base(plain, catalogue, storey.id)._replace(letters=letters),
+            tuple(sketch for sketch in sketches if sketch.storey == storey.id),
+            key=f"over-{storey.id}",
+            title=storey.name,
+            description=f"What the answer draws on {storey.name}",
+        )
+        for storey in site.storeys
+        if any(sketch.storey == storey.id for sketch in sketches)
+    }
+
+
+def _sketches(
+    site: Site, catalogue: Catalogue, answers: Sequence[Answer], *, key: str | None
+) -> Iterable[Sketch]:
+    chosen = next((one for one in answers if key_of(one) == key), None)
+    if chosen is not None:
+        yield from chosen.sketches
+        yield from suggestions(chosen.mends, site, catalogue, at_most=SUGGESTED_AT_MOST)
+        return
+    for answer in answers:
+        yield from (one for one in answer.sketches if one.role in ("seen", "possibly-seen"))
+
+
+def strip_of(answers: Sequence[Answer], catalogue: Catalogue, *, key: str | None) -> Drawing | None:
+    """The strip of time of the chosen answer, if it has one."""
+    chosen = next((one for one in answers if key_of(one) == key), None)
+    return None if chosen is None else race_strip(chosen, key="strip", horizon_s=horizon_of(catalogue))

@@ -1,0 +1,1 @@
+"""The server on this machine: read, call, answer. It holds no rule, no formula and no default."""

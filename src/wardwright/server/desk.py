@@ -1,0 +1,141 @@
+"""A job that is open on the server: its file, what was last worked out of it, and who looks at it."""
+
+from __future__ import annotations
+
+import threading
+import time
+from collections.abc import Callable
+from typing import NamedTuple
+
+from wardwright.documents.content.board import (
+    BoardAnswer,
+    BoardFinding,
+    board_answers,
+    board_findings,
+    key_of,
+)
+from wardwright.documents.content.screen import house_drawing, overlay, strip_of
+from wardwright.documents.drawing.devices import device_tags
+from wardwright.documents.writers.svg import fragment_svg, write_svg
+from wardwright.errors import InputError
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.changes import Change, differences
+from wardwright.model.document import plain_record
+from wardwright.model.edits import Operation, edited
+from wardwright.model.record import Record
+from wardwright.model.site import Site
+from wardwright.model.validation import sound
+from wardwright.questions.table import ask
+from wardwright.rules.table import check
+from wardwright.server.messages import Board, Changed
+from wardwright.store.jobs.job import Job
+
+
+class Seen(NamedTuple):
+    """What one page was sent last, so that only what is another is sent again."""
+
+    answers: dict[str, BoardAnswer]
+    findings: tuple[BoardFinding, ...] | None
+
+
+class Desk:
+    """An open job. Answers are worked out by one thread at a time: the engines remember for all."""
+
+    def __init__(self, job: Job, catalogue: Catalogue) -> None:
+        self.job = job
+        self.catalogue = catalogue
+        self.listeners: set[Callable[[int], None]] = set()
+        self._lock = threading.Lock()
+
+    def checked(self, site: Site) -> Site:
+        """The site, if it holds together."""
+        return sound(site, where="the house", catalogue=self.catalogue)
+
+    def houses(self, site: Site) -> dict[str, str]:
+        """The house of each storey, without devices, as SVG groups."""
+        return {
+            storey.id: fragment_svg(house_drawing(site, self.catalogue, storey.id)) for storey in site.storeys
+        }
+
+    def changed(self, before: int, after: int) -> tuple[Changed, ...]:
+        """The records that differ between two revisions, as they are in the later one."""
+        return tuple(plain(one) for one in differences(self.job.site(before), self.job.site(after)))
+
+    def board(
+        self, seen: Seen, *, show: str | None, trial: tuple[int, tuple[Operation, ...]] | None = None
+    ) -> tuple[Board, Seen]:
+        """Work out what a page is to show.
+
+        Parameters
+        ----------
+        seen : Seen
+            What it was sent last.
+        show : str or None
+            Key of the answer that it shows.
+        trial : tuple of int and operations, optional
+            What is tried on the newest site, and the number of the trial.
+
+        Returns
+        -------
+        Board, Seen
+            What to send, and what the page then has.
+        """
+        with self._lock:
+            revision = self.job.newest
+            number = None if trial is None else trial[0]
+            start = time.perf_counter()
+            try:
+                site = self.job.site(revision)
+                if trial is not None:
+                    site = self.checked(edited(site, trial[1]))
+                answers, findings = ask(site, self.catalogue), check(site, self.catalogue)
+            except InputError as fault:
+                return _without(revision, number, f"{fault.what}. {fault.cure}."), seen
+            worked_out = time.perf_counter()
+            told = {one.key: one for one in board_answers(site, self.catalogue, answers)}
+            found = board_findings(site, self.catalogue, findings)
+            over = overlay(site, self.catalogue, answers, key=show)
+            strip = strip_of(answers, self.catalogue, key=show)
+            board = Board(
+                revision=revision,
+                number=number,
+                order=tuple(key_of(one) for one in answers),
+                answers=tuple(one for key, one in told.items() if seen.answers.get(key) != one),
+                findings=None if found == seen.findings else found,
+                tags=tags_of(site, self.catalogue),
+                overlays={name: fragment_svg(drawing) for name, drawing in over.items()},
+                strip="" if strip is None else write_svg(strip).decode(),
+                engine_ms=round((worked_out - start) * 1e3, 2),
+                drawing_ms=round((time.perf_counter() - worked_out) * 1e3, 2),
+                fault="",
+            )
+            return board, Seen(told, found)
+
+
+def _without(revision: int, number: int | None, fault: str) -> Board:
+    return Board(
+        revision=revision,
+        number=number,
+        order=(),
+        answers=(),
+        findings=None,
+        tags={},
+        overlays={},
+        strip="",
+        engine_ms=0.0,
+        drawing_ms=0.0,
+        fault=fault,
+    )
+
+
+def tags_of(site: Site, catalogue: Catalogue) -> dict[str, str]:
+    """The letters of every device on the plan."""
+    return {name: tag.text for name, tag in device_tags(site, catalogue).items()}
+
+
+def plain(change: Change) -> Changed:
+    """One change as it goes over the wire."""
+    record = change.after
+    if isinstance(record, Record):
+        record = plain_record(record)
+    return Changed(key=change.key, record=record)

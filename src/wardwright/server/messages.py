@@ -1,0 +1,148 @@
+"""What goes over the wire: the form of every request and answer, from which the page's types are made."""
+
+from __future__ import annotations
+
+from typing import Any, Literal
+
+from wardwright.documents.content.board import BoardAnswer, BoardFinding
+from wardwright.documents.content.screen import ScreenStorey
+from wardwright.model.edits import Operation
+from wardwright.model.record import Record
+
+
+class JobLine(Record):
+    """A job in the list of jobs."""
+
+    file: str
+    name: str
+    """What the house is called; empty where the job cannot be opened."""
+    revision: int
+    fault: str
+    """Why it cannot be opened; empty where it can."""
+
+
+class NewJob(Record):
+    """A job to be made."""
+
+    file: str
+    sample: str | None = None
+    document: dict[str, Any] | None = None
+
+
+class Opened(Record):
+    """An open job as the page begins with it."""
+
+    file: str
+    revision: int
+    site: dict[str, Any]
+    """The site document."""
+    storeys: tuple[ScreenStorey, ...]
+    houses: dict[str, str]
+    """By storey: the house without its devices, as SVG groups."""
+    tags: dict[str, str]
+    """By device: its letters on the plan."""
+    stylesheet: str
+    """The inks of every drawing."""
+
+
+class Changed(Record):
+    """One record that is another now."""
+
+    key: str
+    record: Any | None
+    """None: it is gone."""
+
+
+class Taken(Record):
+    """An edit that was taken, or had been before."""
+
+    revision: int
+    changed: tuple[Changed, ...]
+
+
+class Refused(Record):
+    """An edit that was not taken, because somebody else changed the same things since."""
+
+    revision: int
+    keys: tuple[str, ...]
+    by: tuple[str, ...]
+    changed: tuple[Changed, ...]
+    """How those things are now."""
+
+
+class UndoWish(Record):
+    """Take back the author's last edit."""
+
+    id: str
+    author: str
+
+
+class HistoryLine(Record):
+    """One revision in the list of revisions."""
+
+    number: int
+    author: str
+    at: str
+    what: str
+    undoes: int | None
+
+
+class Fault(Record):
+    """A request that cannot be granted, in plain words."""
+
+    what: str
+    where: str
+    cure: str
+
+
+class Show(Record):
+    """From the page: which answer it shows now; none: where anybody is noticed."""
+
+    kind: Literal["show"] = "show"
+    key: str | None
+
+
+class Try(Record):
+    """From the page: what would the answers be with this done? Nothing is kept; the latest wins."""
+
+    kind: Literal["try"] = "try"
+    number: int
+    operations: tuple[Operation, ...]
+
+
+class Board(Record):
+    """To the page: what stands beside the plan and over it. Only answers that are others than sent last are in it."""
+
+    kind: Literal["board"] = "board"
+    revision: int
+    number: int | None
+    """Of the trial that it answers; None: it is of the house as kept."""
+    order: tuple[str, ...]
+    """Keys of all answers, worst first."""
+    answers: tuple[BoardAnswer, ...]
+    findings: tuple[BoardFinding, ...] | None
+    """None: as sent last."""
+    tags: dict[str, str]
+    """By device: its letters on the plan."""
+    overlays: dict[str, str]
+    """By storey: what lies over the house, as SVG groups."""
+    strip: str
+    """The strip of time of the answer that is shown, as SVG; empty: it has none."""
+    engine_ms: float
+    """How long the answers took to work out. [ms]"""
+    drawing_ms: float
+    """How long they took to put into words and ink. [ms]"""
+    fault: str
+    """Why a trial cannot be answered; empty where it can."""
+
+
+class News(Record):
+    """To the page: somebody's edit was kept."""
+
+    kind: Literal["news"] = "news"
+    revision: int
+    author: str
+    what: str
+    changed: tuple[Changed, ...]
+    houses: dict[str, str]
+    """By storey: the house drawn anew, where it changed."""

@@ -1,0 +1,107 @@
+"""The live link: trials in, answers and news out. The latest trial wins; nothing tried is kept."""
+
+from __future__ import annotations
+
+import asyncio
+from typing import Annotated
+
+from fastapi import APIRouter, WebSocket, WebSocketDisconnect
+from pydantic import Field, TypeAdapter, ValidationError
+from starlette.concurrency import run_in_threadpool
+
+from wardwright.errors import InputError
+from wardwright.server.desk import Desk, Seen
+from wardwright.server.desks import Desks
+from wardwright.server.messages import News, Show, Try
+
+router = APIRouter(tags=["live"])
+INCOMING: TypeAdapter[Show | Try] = TypeAdapter(Annotated[Show | Try, Field(discriminator="kind")])
+NO_SUCH_JOB = 4404
+NOT_UNDERSTOOD = 4400
+ANOTHER_PAGE = 4403
+
+
+class Page:
+    """One page that looks at a job: what it shows, what it tries, what it was sent."""
+
+    def __init__(self, socket: WebSocket, desk: Desk) -> None:
+        self.socket = socket
+        self.desk = desk
+        self.show: str | None = None
+        self.trial: Try | None = None
+        self.revision = desk.job.newest
+        self.seen = Seen({}, None)
+        self.wanted = asyncio.Event()
+        self.wanted.set()
+        self._loop = asyncio.get_running_loop()
+
+    def tell(self, _: int) -> None:
+        """Called from any thread: there is a new revision."""
+        self._loop.call_soon_threadsafe(self.wanted.set)
+
+    async def listen(self) -> None:
+        """Take in what the page says; only the latest of it counts."""
+        while True:
+            said = INCOMING.validate_json(await self.socket.receive_text())
+            if isinstance(said, Show):
+                self.show, self.trial = said.key, None
+            else:
+                self.trial = said if said.operations else None
+            self.wanted.set()
+
+    async def speak(self) -> None:
+        """Send what is new, one thing at a time: while it is worked out, later wishes replace earlier ones."""
+        while True:
+            await self.wanted.wait()
+            self.wanted.clear()
+            newest = self.desk.job.newest
+            if newest != self.revision:
+                await self._news(self.revision, newest)
+                self.revision = newest
+            trial = None if self.trial is None else (self.trial.number, self.trial.operations)
+            board, self.seen = await run_in_threadpool(
+                self.desk.board, self.seen, show=self.show, trial=trial
+            )
+            await self.socket.send_text(board.model_dump_json())
+
+    async def _news(self, before: int, after: int) -> None:
+        job = self.desk.job
+        last = next(one for one in job.history() if one.number == after)
+        old = await run_in_threadpool(self.desk.houses, job.site(before))
+        new = await run_in_threadpool(self.desk.houses, job.site(after))
+        news = News(
+            revision=after,
+            author=last.author,
+            what=last.what,
+            changed=await run_in_threadpool(self.desk.changed, before, after),
+            houses={name: drawn for name, drawn in new.items() if old.get(name) != drawn},
+        )
+        await self.socket.send_text(news.model_dump_json())
+
+
+@router.websocket("/api/jobs/{file}/live")
+async def live(socket: WebSocket, file: str) -> None:
+    """Link a page to a job until it goes."""
+    origin = socket.headers.get("origin")
+    if origin is not None and origin.partition("://")[2] != socket.headers.get("host", ""):
+        await socket.close(ANOTHER_PAGE)
+        return
+    await socket.accept()
+    desks: Desks = socket.app.state.desks
+    try:
+        desk = await run_in_threadpool(desks.desk, file)
+    except InputError as fault:
+        await socket.close(NO_SUCH_JOB, fault.what[:100])
+        return
+    page = Page(socket, desk)
+    desk.listeners.add(page.tell)
+    speaking = asyncio.create_task(page.speak())
+    try:
+        await page.listen()
+    except WebSocketDisconnect:
+        pass
+    except ValidationError:
+        await socket.close(NOT_UNDERSTOOD)
+    finally:
+        desk.listeners.discard(page.tell)
+        speaking.cancel()

@@ -1,0 +1,38 @@
+from __future__ import annotations
+
+import pytest
+
+from wardwright.documents.content.board import board_answers, board_findings, key_of
+from wardwright.questions.table import ask
+from wardwright.rules.table import check
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.samples import read_sample
+
+SITE, CATALOGUE = read_sample("terrace"), load_catalogue()
+ANSWERS, FINDINGS = ask(SITE, CATALOGUE), check(SITE, CATALOGUE)
+
+
+def test_answers_keep_their_order_and_have_keys_of_their_own() -> None:
+    board = board_answers(SITE, CATALOGUE, ANSWERS)
+    assert [one.key for one in board] == [key_of(answer) for answer in ANSWERS]
+    assert len({one.key for one in board}) == len(board)
+
+
+def test_a_mend_comes_with_the_edit_that_carries_it_out() -> None:
+    door = next(one for one in board_answers(SITE, CATALOGUE, ANSWERS) if one.key == "1/front-door")
+    assert any(mend.operations for mend in door.mends)
+    assert any(mend.operations is None for mend in door.mends)
+    assert door.mends[0].operations is not None
+    assert door.mends[0].operations[0].do == "tell"
+
+
+@pytest.mark.parametrize("answer", board_answers(SITE, CATALOGUE, ANSWERS), ids=lambda one: one.key)
+def test_every_answer_has_words_for_its_value(answer: object) -> None:
+    assert answer.value  # type: ignore[attr-defined]
+    assert answer.verdict_word  # type: ignore[attr-defined]
+
+
+def test_findings_have_keys_of_their_own_and_say_what_was_not_run() -> None:
+    board = board_findings(SITE, CATALOGUE, FINDINGS)
+    assert len({one.key for one in board}) == len(board) == len(FINDINGS)
+    assert [one.severity for one in board] == [one.severity for one in FINDINGS]

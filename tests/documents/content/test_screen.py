@@ -1,0 +1,40 @@
+from __future__ import annotations
+
+from wardwright.documents.content.screen import house_drawing, overlay, storeys_on_screen, strip_of
+from wardwright.documents.writers.svg import fragment_svg
+from wardwright.model.revision import replaced
+from wardwright.questions.table import ask
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.samples import read_sample
+
+SITE, CATALOGUE = read_sample("terrace"), load_catalogue()
+ANSWERS = ask(SITE, CATALOGUE)
+
+
+def test_all_storeys_lie_on_one_sheet_from_the_lowest_up() -> None:
+    ground, first = storeys_on_screen(SITE)
+    assert (ground.storey, first.storey) == ("ground", "first")
+    assert (ground.bounds, ground.mm_per_m) == (first.bounds, 20.0)
+
+
+def test_the_house_is_drawn_without_its_devices_so_that_they_can_move() -> None:
+    bare = replaced(SITE, devices=(), zones=())
+    for storey in ("ground", "first"):
+        drawn = fragment_svg(house_drawing(SITE, CATALOGUE, storey))
+        assert drawn == fragment_svg(house_drawing(bare, CATALOGUE, storey))
+        assert "ink-wall" in drawn
+
+
+def test_what_is_chosen_is_laid_over_it() -> None:
+    nothing_chosen = overlay(SITE, CATALOGUE, ANSWERS, key=None)
+    assert set(nothing_chosen) == {"ground"}
+    race = overlay(SITE, CATALOGUE, ANSWERS, key="1/front-door")
+    assert "ink-walk" in fragment_svg(race["ground"])
+    assert "noticed by OC1" in fragment_svg(race["ground"]) or "OC" in fragment_svg(race["ground"])
+    assert overlay(SITE, CATALOGUE, ANSWERS, key="1/nowhere") == nothing_chosen
+
+
+def test_only_a_race_has_a_strip_of_time() -> None:
+    assert strip_of(ANSWERS, CATALOGUE, key="1/front-door") is not None
+    assert strip_of(ANSWERS, CATALOGUE, key="11/hall-movement") is None
+    assert strip_of(ANSWERS, CATALOGUE, key=None) is None

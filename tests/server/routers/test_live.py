@@ -1,0 +1,61 @@
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from fastapi.testclient import TestClient
+from starlette.websockets import WebSocketDisconnect
+
+from server.routers.test_jobs import edit
+
+LIVE = "/api/jobs/house.job/live"
+TURN = {"do": "turn-device", "device": "hall-movement", "heading_deg": 190.0}
+
+
+def heard(socket: Any, kind: str) -> dict[str, Any]:
+    """The next message of a kind."""
+    for _ in range(20):
+        said: dict[str, Any] = socket.receive_json()
+        if said["kind"] == kind:
+            return said
+    raise AssertionError(f"no {kind} came")
+
+
+def test_a_page_gets_all_answers_then_what_changes(client: TestClient) -> None:
+    with client.websocket_connect(LIVE) as socket:
+        first = heard(socket, "board")
+        assert len(first["answers"]) == len(first["order"]) > 10
+        socket.send_json({"kind": "try", "number": 3, "operations": [TURN]})
+        tried = heard(socket, "board")
+        assert (tried["number"], tried["revision"]) == (3, 1)
+        assert 0 < len(tried["answers"]) < len(first["answers"])
+        socket.send_json({"kind": "show", "key": "1/front-door"})
+        shown = heard(socket, "board")
+        assert shown["number"] is None
+        assert shown["strip"].startswith("<svg")
+
+
+def test_news_of_an_edit_come_to_everybody_who_looks(client: TestClient) -> None:
+    with client.websocket_connect(LIVE) as one, client.websocket_connect(LIVE) as other:
+        for socket in (one, other):
+            heard(socket, "board")
+        client.post("/api/jobs/house.job/edits", json=edit(1, author="tablet"))
+        for socket in (one, other):
+            news = heard(socket, "news")
+            assert (news["author"], news["revision"]) == ("tablet", 2)
+            assert [change["key"] for change in news["changed"]] == ["devices/hall-movement"]
+            assert heard(socket, "board")["revision"] == 2
+
+
+def test_a_job_that_is_not_there_and_a_page_elsewhere_get_nothing(client: TestClient) -> None:
+    for address, headers in (("/api/jobs/nothing.job/live", {}), (LIVE, {"origin": "http://evil.example"})):
+        with pytest.raises(WebSocketDisconnect), client.websocket_connect(address, headers=headers) as socket:
+            socket.receive_json()
+
+
+def test_a_message_that_makes_no_sense_ends_the_link(client: TestClient) -> None:
+    with client.websocket_connect(LIVE) as socket:
+        heard(socket, "board")
+        socket.send_json({"kind": "dance"})
+        with pytest.raises(WebSocketDisconnect):
+            heard(socket, "no such kind")

@@ -1,0 +1,51 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+from wardwright.model.edits import OPERATION
+from wardwright.server.desk import Desk, Seen
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.jobs.opening import new_job
+from wardwright.store.samples import read_sample
+
+TURN = (OPERATION.validate_python({"do": "turn-device", "device": "hall-movement", "heading_deg": 200.0}),)
+
+
+def test_only_what_is_another_is_sent_again(tmp_path: Path) -> None:
+    with new_job(tmp_path / "a.job", read_sample("terrace"), author="me") as job:
+        desk = Desk(job, load_catalogue())
+        first, seen = desk.board(Seen({}, None), show=None)
+        assert [one.key for one in first.answers] == list(first.order)
+        again, seen = desk.board(seen, show=None)
+        assert (again.answers, again.findings) == ((), None)
+        tried, seen = desk.board(seen, show="11/hall-movement", trial=(7, TURN))
+        assert tried.number == 7
+        assert 0 < len(tried.answers) < len(first.answers)
+        assert "11/hall-movement" in {one.key for one in tried.answers}
+        back, _ = desk.board(seen, show=None)
+        assert {one.key: one for one in first.answers} | {one.key: one for one in back.answers} == {
+            one.key: one for one in first.answers
+        }
+        assert job.newest == 1
+
+
+def test_a_trial_that_does_not_hold_together_says_so(tmp_path: Path) -> None:
+    with new_job(tmp_path / "a.job", read_sample("terrace"), author="me") as job:
+        desk = Desk(job, load_catalogue())
+        mount = {"on": "wall", "wall": "hall-living-wall", "side": "left", "offset_m": 99.0, "height_m": 2.0}
+        wrong = (
+            OPERATION.validate_python({"do": "mount-device", "device": "hall-movement", "mount": mount}),
+        )
+        board, _ = desk.board(Seen({}, None), show=None, trial=(1, wrong))
+        assert "it is on no wall" in board.fault
+
+
+def test_the_chosen_answer_is_laid_over_the_house(tmp_path: Path) -> None:
+    with new_job(tmp_path / "a.job", read_sample("terrace"), author="me") as job:
+        desk = Desk(job, load_catalogue())
+        plain, _ = desk.board(Seen({}, None), show=None)
+        race, _ = desk.board(Seen({}, None), show="1/front-door")
+        assert race.overlays != plain.overlays
+        assert race.strip.startswith("<svg")
+        assert plain.strip == ""
+        assert race.tags["hall-keypad"] == "KP"

@@ -1,0 +1,129 @@
+"""The app in a real browser: its server, pages that must make no error and ask no other host, and real touch."""
+
+from __future__ import annotations
+
+import importlib.util
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from common.served import Served
+from wardwright.store.jobs.opening import new_job
+from wardwright.store.samples import read_sample
+
+ROOT = Path(__file__).resolve().parents[2]
+JOB = "terrace.job"
+SHAPES: dict[str, dict[str, Any]] = {
+    "desktop": {"viewport": {"width": 1280, "height": 800}},
+    "tablet": {
+        "viewport": {"width": 768, "height": 1024},
+        "device_scale_factor": 2,
+        "has_touch": True,
+        "is_mobile": True,
+    },
+    "phone": {
+        "viewport": {"width": 360, "height": 740},
+        "device_scale_factor": 2,
+        "has_touch": True,
+        "is_mobile": True,
+    },
+}
+
+
+@pytest.fixture(scope="session")
+def page_built() -> None:
+    """The page built of these sources: an installation does it, a tree that was not installed does it here."""
+    spec = importlib.util.spec_from_file_location("wardwright_page", ROOT / "web" / "build.py")
+    assert spec is not None
+    assert spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    if module.is_wanted():
+        if module.own_node() is None:
+            pytest.skip("the page is not built, and no Node.js is here to build it")
+        module.build(with_tools=True)
+
+
+@pytest.fixture
+def served(tmp_path: Path, page_built: None) -> Iterator[Served]:
+    del page_built  # it is there now
+    new_job(tmp_path / JOB, read_sample("terrace"), author="fitter").close()
+    server = Served(tmp_path)
+    yield server
+    server.stop()
+
+
+OpenPage = Callable[..., Any]
+
+
+@pytest.fixture
+def open_page(browser: Any, served: Served) -> Iterator[OpenPage]:
+    contexts, errors, foreign = [], [], []
+
+    def watch_request(request: Any) -> None:
+        if not request.url.startswith((served.url, "data:", "blob:")):
+            foreign.append(request.url)
+
+    def make(shape: str = "desktop", *, job: str = JOB, ready: str = ".answer", **more: Any) -> Any:
+        context = browser.new_context(**{**SHAPES[shape], **more})
+        contexts.append(context)
+        page = context.new_page()
+        page.on("pageerror", lambda fault: errors.append(str(fault)))
+        page.on("request", watch_request)
+        page.goto(served.url + (f"#{job}" if job else ""))
+        page.wait_for_selector("html[data-ready]")
+        page.wait_for_selector(ready)
+        return page
+
+    yield make
+    for context in contexts:
+        context.close()
+    assert not errors, errors
+    assert not foreign, foreign
+
+
+def until(what: Callable[[], Any], seconds: float = 20.0) -> Any:
+    """Poll from here: the browser's own waiting takes a promise for an answer."""
+    end = time.monotonic() + seconds
+    while not (found := what()):
+        assert time.monotonic() < end, "timed out"
+        time.sleep(0.05)
+    return found
+
+
+def middle_of(page: Any, selector: str) -> tuple[float, float]:
+    box = page.locator(selector).first.bounding_box()
+    return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+
+
+def dot_of(page: Any, device: str) -> tuple[float, float]:
+    return middle_of(page, f'[data-device="{device}"] .ink-device-dot')
+
+
+def dragged(
+    page: Any, device: str, by: tuple[float, float], *, steps: int = 12, lets_go: bool = True
+) -> None:
+    x, y = dot_of(page, device)
+    page.mouse.move(x, y)
+    page.mouse.down()
+    page.mouse.move(x + by[0], y + by[1], steps=steps)
+    if lets_go:
+        page.mouse.up()
+
+
+def touch_dragged(page: Any, device: str, by: tuple[float, float], *, steps: int = 12) -> None:
+    """Real touch: it passes the browser's hit test, touch-action and pointer capture."""
+    link = page.context.new_cdp_session(page)
+    x, y = dot_of(page, device)
+
+    def touch(kind: str, share: float) -> None:
+        at = [] if kind == "touchEnd" else [{"x": x + by[0] * share, "y": y + by[1] * share}]
+        link.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": at})
+
+    touch("touchStart", 0.0)
+    for step in range(1, steps + 1):
+        touch("touchMove", step / steps)
+    touch("touchEnd", 1.0)

@@ -1,0 +1,86 @@
+import { effect } from "@preact/signals";
+import { render } from "preact";
+import { watch } from "./edits/queue";
+import { Details } from "./panels/Details";
+import { Findings } from "./panels/Findings";
+import { Head } from "./panels/Head";
+import { History } from "./panels/History";
+import { Jobs } from "./panels/Jobs";
+import { Questions } from "./panels/Questions";
+import { Survey } from "./panels/Survey";
+import { Zones } from "./panels/Zones";
+import { Plan } from "./plan/Plan";
+import { Live, opened } from "./server/link";
+import { live } from "./server/now";
+import * as state from "./state";
+import "./style.css";
+import { words } from "./words";
+
+async function open(file: string): Promise<void> {
+  try {
+    state.begin(await opened(file));
+  } catch (fault) {
+    state.note.value = (fault as Error).message;
+    return;
+  }
+  state.waiting.value = (JSON.parse(localStorage.getItem(`waiting:${file}`) ?? "[]") as unknown[]).length;
+  live.value?.close();
+  live.value = new Live(file, {
+    board: state.takeBoard,
+    news: (news) => {
+      state.take(news.changed);
+      state.revision.value = Math.max(state.revision.value, news.revision);
+      state.houses.value = { ...state.houses.value, ...news.houses };
+    },
+    state: (isLive) => { state.isLive.value = isLive; },
+  });
+  location.hash = encodeURIComponent(file);
+}
+
+function leave(): void {
+  live.value?.close();
+  live.value = null;
+  state.file.value = null;
+  state.site.value = null;
+  location.hash = "";
+}
+
+function Panel() {
+  const step = state.step.value;
+  if (step === "Survey") return <Survey />;
+  if (step === "Design") return <><Questions /><Findings /><Zones /><History /></>;
+  return <section><h2>{step}</h2><p class="hint">{words.later[step]}</p></section>;
+}
+
+function App() {
+  return (
+    <>
+      {state.note.value ? (
+        <div class="note" role="alert">{state.note.value}
+          <button type="button" aria-label={words.things.close} onClick={() => { state.note.value = ""; }}>{"\u00d7"}</button></div>
+      ) : null}
+      {state.file.value === null ? <Jobs onOpen={(file) => void open(file)} /> : (
+        <div class="desk">
+          <Head onLeave={leave} />
+          <main><Plan /></main>
+          <aside id="panel" tabIndex={-1} aria-label={state.step.value}><Details /><Panel /></aside>
+        </div>
+      )}
+    </>
+  );
+}
+
+effect(() => {
+  if (state.theme.value) document.documentElement.dataset["theme"] = state.theme.value;
+  else delete document.documentElement.dataset["theme"];
+});
+effect(() => {
+  let sheet = document.getElementById("inks");
+  if (!sheet) { sheet = document.createElement("style"); sheet.id = "inks"; document.head.append(sheet); }
+  sheet.textContent = state.inks.value;
+});
+watch();
+render(<App />, document.getElementById("app") as HTMLElement);
+const asked = decodeURIComponent(location.hash.slice(1));
+if (asked) void open(asked).then(() => { document.documentElement.dataset["ready"] = ""; });
+else document.documentElement.dataset["ready"] = "";

@@ -1,0 +1,51 @@
+import type { BoardFinding } from "../server/types";
+import * as state from "../state";
+import { words } from "../words";
+import { Mends } from "./Questions";
+
+const SEVERITIES = ["must mend", "advise", "check with the standard"];
+
+export function Findings() {
+  const all = state.findings.value;
+  const notRun = all.filter((one) => one.severity === "not run");
+  return (
+    <section class="findings" aria-labelledby="findings-title">
+      <h2 id="findings-title">{words.panel.findings}</h2>
+      {SEVERITIES.map((severity) => {
+        const chosen = all.filter((one) => one.severity === severity);
+        return chosen.length ? (
+          <div key={severity}>
+            <h3>{severity} <span class="count">{chosen.length}</span></h3>
+            <ul>{chosen.map((one) => <Finding key={one.key} finding={one} />)}</ul>
+          </div>
+        ) : null;
+      })}
+      {notRun.length ? (
+        <details>
+          <summary>{words.panel.notRun} <span class="count">{notRun.length}</span></summary>
+          <ul>{notRun.map((one) => <li key={one.key}><strong>{one.code}</strong> {one.message}</li>)}</ul>
+        </details>
+      ) : null}
+    </section>
+  );
+}
+
+function Finding({ finding }: { finding: BoardFinding }) {
+  const site = state.site.value;
+  const isDevice = site?.devices?.some((one) => one.id === finding.subject_id);
+  const isOpening = site?.openings?.some((one) => one.id === finding.subject_id);
+  const show = () => {
+    if (isDevice) state.chosen.value = { of: "devices", id: finding.subject_id };
+    else if (isOpening) state.chosen.value = { of: "openings", id: finding.subject_id };
+  };
+  return (
+    <li class={`finding is-${finding.severity.replaceAll(" ", "-")}`}>
+      <p>
+        <strong>{finding.code}</strong>{" "}
+        {isDevice || isOpening ? <button type="button" class="plain" onClick={show}>{finding.subject}</button> : null} {finding.message}
+      </p>
+      <p class="cure">{finding.cure}</p>
+      {finding.mends.length ? <Mends mends={finding.mends} /> : null}
+    </li>
+  );
+}

@@ -1,0 +1,63 @@
+import { enqueue } from "../edits/queue";
+import * as state from "../state";
+import { words } from "../words";
+import { behaviours } from "./Details";
+import { Known } from "./Questions";
+
+const TIMES = [["entry", "entry_time_s", 30], ["exit", "exit_time_s", 30], ["abort", "abort_delay_s", 0]] as const;
+
+export function Zones() {
+  const site = state.site.value;
+  if (!site) return null;
+  const parts = site.parts?.map((one) => one.id) ?? ["full", "night"];
+  const programme = (site.programme ?? {}) as Record<string, unknown>;
+  const tell = (id: string, facts: Record<string, unknown>) => void enqueue([{ do: "tell", of: "zones", id, facts }]);
+  return (
+    <details class="zones">
+      <summary>{words.zones.title}</summary>
+      <div class="scroll" tabindex={0} role="group" aria-label={words.zones.title}>
+        <table>
+          <thead>
+            <tr>{[words.zones.number, words.zones.name, words.zones.devices, words.zones.behaviour, words.zones.parts].map((one) => <th key={one} scope="col">{one}</th>)}</tr>
+          </thead>
+          <tbody>
+            {[...(site.zones ?? [])].sort((a, b) => a.number - b.number).map((zone) => (
+              <tr key={zone.id}>
+                <td>{zone.number}</td>
+                <th scope="row">{zone.name}</th>
+                <td>{zone.devices.map((id) => site.devices?.find((one) => one.id === id)?.name ?? id).join(", ")}</td>
+                <td>
+                  <select aria-label={`${words.zones.behaviour}: ${zone.name}`} value={zone.behaviour} onChange={(event) => tell(zone.id, { behaviour: event.currentTarget.value })}>
+                    {behaviours().map((one) => <option key={one} value={one}>{one}</option>)}
+                  </select>
+                  <Known basis={state.knownBy(zone, "behaviour")} />
+                </td>
+                <td class="parts">
+                  {parts.map((part) => {
+                    const now = zone.parts ?? ["full"];
+                    return (
+                      <label key={part}>
+                        <input type="checkbox" checked={now.includes(part)}
+                          onChange={(event) => tell(zone.id, { parts: event.currentTarget.checked ? [...now, part] : now.filter((one) => one !== part) })} /> {part}
+                      </label>
+                    );
+                  })}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <fieldset>
+        <legend>{words.zones.times}</legend>
+        {TIMES.map(([key, field, usual]) => (
+          <label key={field}>
+            <span>{words.zones[key]}</span> <Known basis={state.knownBy(programme, field)} />
+            <input type="number" min={0} max={255} step={5} value={Number(programme[field] ?? usual)}
+              onChange={(event) => void enqueue([{ do: "tell", of: "programme", facts: { [field]: Number(event.currentTarget.value) } }])} /> s
+          </label>
+        ))}
+      </fieldset>
+    </details>
+  );
+}

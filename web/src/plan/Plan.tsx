@@ -1,0 +1,84 @@
+import { useEffect, useRef } from "preact/hooks";
+import { enqueue } from "../edits/queue";
+import * as state from "../state";
+import { words } from "../words";
+import { Compared } from "./Compared";
+import { DeviceMark } from "./DeviceMark";
+import { OpeningMarks } from "./OpeningMarks";
+import { WallMarks } from "./WallMarks";
+import { standOf } from "./faces";
+import { view, whole, zoomed } from "./view";
+
+export function Plan() {
+  const svg = useRef<SVGSVGElement>(null);
+  const storey = state.storeys.value.find((one) => one.storey === state.storey.value);
+  useEffect(() => { if (storey) view.value = whole(storey); }, [storey?.storey, state.file.value]);
+  useEffect(() => {
+    const here = svg.current;
+    const wheel = (event: WheelEvent) => {
+      if (!event.ctrlKey && !event.metaKey) return;
+      event.preventDefault();
+      const matrix = here?.getScreenCTM()?.inverse();
+      if (!matrix || !view.value) return;
+      const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix);
+      view.value = zoomed(view.value, Math.exp(-event.deltaY / 300), at);
+    };
+    here?.addEventListener("wheel", wheel, { passive: false });
+    return () => here?.removeEventListener("wheel", wheel);
+  }, [storey?.storey]);
+  if (!storey || !state.site.value) return null;
+  const box = view.value ?? whole(storey);
+  const site = state.site.value;
+  return (
+    <div class="plan">
+      <svg ref={svg} viewBox={`${box.x} ${box.y} ${box.wide} ${box.high}`} role="group"
+        aria-label={words.plan.name(storey.name)} onPointerDown={(event) => panned(event, svg.current)}>
+        <g class="house" dangerouslySetInnerHTML={{ __html: state.houses.value[storey.storey] ?? "" }} />
+        <Overlay storey={storey.storey} />
+        <Compared storey={storey} />
+        {state.step.value === "Survey" || state.step.value === "Design" ? <WallMarks svg={svg} storey={storey} /> : null}
+        <OpeningMarks storey={storey} />
+        {state.devices.value.map((device) => {
+          const stand = standOf(site, device);
+          return stand?.storey === storey.storey
+            ? <DeviceMark key={device.id} svg={svg} storey={storey} device={device} stand={stand} /> : null;
+        })}
+      </svg>
+      <div class="plan-tools" role="group" aria-label={words.plan.storey}>
+        {state.storeys.value.map((one) => (
+          <button type="button" aria-pressed={one.storey === storey.storey} onClick={() => { state.storey.value = one.storey; }}>{one.name}</button>
+        ))}
+        <span class="gap" />
+        <button type="button" aria-label={words.plan.closer} onClick={() => { view.value = zoomed(box, 1.3); }}>+</button>
+        <button type="button" aria-label={words.plan.farther} onClick={() => { view.value = zoomed(box, 1 / 1.3); }}>{"\u2212"}</button>
+        <button type="button" aria-label={words.plan.whole} onClick={() => { view.value = whole(storey); }}>{"\u25a1"}</button>
+      </div>
+    </div>
+  );
+}
+
+/** Its own component: a new answer draws nothing else anew. */
+function Overlay({ storey }: { storey: string }) {
+  return <g class="over" dangerouslySetInnerHTML={{ __html: state.overlays.value[storey] ?? "" }} />;
+}
+
+function panned(event: PointerEvent, svg: SVGSVGElement | null): void {
+  if (!svg || !view.value || event.button !== 0) return;
+  const start = { x: event.clientX, y: event.clientY, view: view.value };
+  const scale = svg.getScreenCTM()?.a ?? 1;
+  svg.setPointerCapture(event.pointerId);
+  const move = (to: PointerEvent) => {
+    view.value = { ...start.view, x: start.view.x - (to.clientX - start.x) / scale, y: start.view.y - (to.clientY - start.y) / scale };
+  };
+  const end = (last: PointerEvent) => {
+    svg.removeEventListener("pointermove", move);
+    svg.removeEventListener("pointerup", end);
+    svg.removeEventListener("pointercancel", end);
+    if (Math.hypot(last.clientX - start.x, last.clientY - start.y) < 4) state.chosen.value = null;
+  };
+  svg.addEventListener("pointermove", move);
+  svg.addEventListener("pointerup", end);
+  svg.addEventListener("pointercancel", end);
+}
+
+export { enqueue };

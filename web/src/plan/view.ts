@@ -1,0 +1,38 @@
+/** Pan and zoom of the plan: a view box in drawn millimetres. */
+import { signal } from "@preact/signals";
+import type { ScreenStorey } from "../server/types";
+import { point, type Point } from "../units";
+
+export interface View { x: number; y: number; wide: number; high: number }
+/** Free round the plan, for doors that open outward. */
+const ROUND_MM = 6;
+export const view = signal<View | null>(null);
+
+export function whole(storey: ScreenStorey): View {
+  const [x0, y0, x1, y1] = storey.bounds as [number, number, number, number];
+  const [wide, high] = [(x1 - x0) * storey.mm_per_m, (y1 - y0) * storey.mm_per_m];
+  return { x: -ROUND_MM, y: -ROUND_MM, wide: wide + 2 * ROUND_MM, high: high + 2 * ROUND_MM };
+}
+
+/** From the plan's metres to drawn millimetres. */
+export function drawn(storey: ScreenStorey, at: Point): [number, number] {
+  const [x0, , , y1] = storey.bounds as [number, number, number, number];
+  return [(at[0] - x0) * storey.mm_per_m, (y1 - at[1]) * storey.mm_per_m];
+}
+
+/** From a place on the screen to the plan's metres. */
+export function onPlan(svg: SVGSVGElement, storey: ScreenStorey, x: number, y: number): Point {
+  const matrix = svg.getScreenCTM();
+  if (!matrix) return point(0, 0);
+  const at = new DOMPoint(x, y).matrixTransform(matrix.inverse());
+  const [x0, , , y1] = storey.bounds as [number, number, number, number];
+  return point(at.x / storey.mm_per_m + x0, y1 - at.y / storey.mm_per_m);
+}
+
+export function zoomed(now: View, factor: number, about?: { x: number; y: number }): View {
+  const centre = about ?? { x: now.x + now.wide / 2, y: now.y + now.high / 2 };
+  return {
+    x: centre.x - (centre.x - now.x) / factor, y: centre.y - (centre.y - now.y) / factor,
+    wide: now.wide / factor, high: now.high / factor,
+  };
+}

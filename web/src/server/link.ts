@@ -1,0 +1,87 @@
+/** Everything that goes to the server and comes from it. */
+import type { Board, Edit, HistoryLine, JobLine, News, Opened, Operation, Refused, Taken } from "./types";
+
+export class Refusal extends Error {}
+
+async function asked<T>(path: string, options?: RequestInit): Promise<{ status: number; said: T }> {
+  const answer = await fetch(`api/jobs${path}`, { headers: { "content-type": "application/json" }, ...options });
+  const said = (await answer.json()) as T;
+  if (answer.status >= 400 && answer.status !== 409) {
+    const fault = said as { what?: string; cure?: string; detail?: unknown };
+    throw new Refusal(fault.what ? `${fault.what}. ${fault.cure ?? ""}.` : `The server said ${answer.status}.`);
+  }
+  return { status: answer.status, said };
+}
+
+const name = encodeURIComponent;
+const body = (value: unknown) => ({ method: "POST", body: JSON.stringify(value) });
+
+export const jobs = async () => (await asked<JobLine[]>("")).said;
+export const make = async (file: string, sample: string) => (await asked<JobLine>("", body({ file, sample }))).said;
+export const opened = async (file: string, revision?: number) =>
+  (await asked<Opened>(`/${name(file)}${revision === undefined ? "" : `?revision=${revision}`}`)).said;
+export const history = async (file: string) => (await asked<HistoryLine[]>(`/${name(file)}/history`)).said;
+
+export type Outcome = { taken: Taken } | { refused: Refused };
+
+async function outcome(path: string, value: unknown): Promise<Outcome> {
+  const { status, said } = await asked<Taken | Refused>(path, body(value));
+  return status === 409 ? { refused: said as Refused } : { taken: said as Taken };
+}
+export const edit = (file: string, value: Edit) => outcome(`/${name(file)}/edits`, value);
+export const undo = (file: string, id: string, author: string) => outcome(`/${name(file)}/undo`, { id, author });
+
+export interface Hears { board(board: Board, link: number): void; news(news: News): void; state(isLive: boolean): void }
+
+/** The live link: comes back by itself when it was cut. */
+export class Live {
+  private socket: WebSocket | null = null;
+  private number = 0;
+  private sent = new Map<number, number>();
+  private isWanted = true;
+  private pause = 250;
+  private showing: string | null = null;
+
+  constructor(private readonly file: string, private readonly hears: Hears) { this.open(); }
+
+  private open(): void {
+    const address = new URL(`api/jobs/${name(this.file)}/live`, location.href);
+    address.protocol = address.protocol.replace("http", "ws");
+    const socket = new WebSocket(address);
+    this.socket = socket;
+    socket.onopen = () => { this.pause = 250; this.hears.state(true); this.show(this.showing); };
+    socket.onmessage = (event) => this.heard(JSON.parse(event.data as string) as Board | News);
+    socket.onclose = () => {
+      if (this.socket !== socket) return;
+      this.hears.state(false);
+      if (this.isWanted) setTimeout(() => this.open(), this.pause);
+      this.pause = Math.min(4000, this.pause * 2);
+    };
+  }
+
+  private heard(said: Board | News): void {
+    if (said.kind === "news") { this.hears.news(said); return; }
+    const start = said.number == null ? undefined : this.sent.get(said.number);
+    for (const one of [...this.sent.keys()]) if (said.number != null && one <= said.number) this.sent.delete(one);
+    const whole = start === undefined ? 0 : performance.now() - start;
+    this.hears.board(said, Math.max(0, whole - said.engine_ms - said.drawing_ms));
+  }
+
+  private send(value: object): boolean {
+    if (this.socket?.readyState !== WebSocket.OPEN) return false;
+    this.socket.send(JSON.stringify(value));
+    return true;
+  }
+
+  show(key: string | null): void { this.showing = key; this.send({ kind: "show", key }); }
+
+  /** Ask what the answers would be; the number comes back with them. */
+  try(operations: Operation[]): number {
+    this.number += 1;
+    this.sent.set(this.number, performance.now());
+    this.send({ kind: "try", number: this.number, operations });
+    return this.number;
+  }
+
+  close(): void { this.isWanted = false; this.socket?.close(); }
+}

@@ -1,0 +1,646 @@
+// Made by scripts/generate-client from the server's messages: do not edit.
+
+export interface Accepted {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  /** The rule's code. */
+  rule: string;
+  /** The thing it is about; None: everything that the rule finds. */
+  subject?: string | null;
+  because: string;
+}
+
+export interface Add {
+  do: "add";
+  to: string;
+  record: Record<string, unknown>;
+}
+
+export interface Behaviour {
+  id: string;
+  name: string;
+  /** When nothing is running, its signal starts the entry time instead of an alarm. */
+  starts_entry?: boolean;
+  /** While the entry time runs, its signal is taken as part of the way in. */
+  allowed_after_entry?: boolean;
+  /** Otherwise its signal is an alarm at once; False: it is only written to the log. */
+  alarms?: boolean;
+  /** Also when unset. */
+  is_always_active?: boolean;
+  /** Its alarm's message waits for the abort delay. */
+  delays_message?: boolean;
+  /** What its alarm says: the programme's responses tell what follows. */
+  signal?: "intruder" | "tamper" | "hold-up" | "fire" | "water" | "fault";
+  /** Whether it can be left out for one setting, such as with a window open. */
+  may_be_inhibited?: boolean;
+}
+
+export interface Board {
+  kind: "board";
+  revision: number;
+  /** Of the trial that it answers; None: it is of the house as kept. */
+  number: number | null;
+  /** Keys of all answers, worst first. */
+  order: string[];
+  answers: BoardAnswer[];
+  /** None: as sent last. */
+  findings: BoardFinding[] | null;
+  /** By device: its letters on the plan. */
+  tags: Record<string, string>;
+  /** By storey: what lies over the house, as SVG groups. */
+  overlays: Record<string, string>;
+  /** The strip of time of the answer that is shown, as SVG; empty: it has none. */
+  strip: string;
+  /** How long the answers took to work out. [ms] */
+  engine_ms: number;
+  /** How long they took to put into words and ink. [ms] */
+  drawing_ms: number;
+  /** Why a trial cannot be answered; empty where it can. */
+  fault: string;
+}
+
+export interface BoardAnswer {
+  /** The same for the same question about the same thing, whatever the answer. */
+  key: string;
+  question: number;
+  question_name: string;
+  subject: string;
+  subject_id: string;
+  measure: string;
+  verdict: "good" | "thin" | "bad" | "unknown";
+  verdict_word: string;
+  value: string;
+  range: string;
+  chance: string;
+  reason: string;
+  basis: "measured" | "told" | "guessed" | "default" | null;
+  basis_word: string;
+  drivers: BoardDriver[];
+  numbers: BoardNumber[];
+  notes: string[];
+  mends: BoardMend[];
+}
+
+export interface BoardDriver {
+  name: string;
+  swing: string;
+  basis: "measured" | "told" | "guessed" | "default";
+}
+
+export interface BoardFinding {
+  key: string;
+  code: string;
+  rule: string;
+  severity: "must mend" | "advise" | "check with the standard" | "not run";
+  subject: string;
+  subject_id: string;
+  message: string;
+  cure: string;
+  mends: BoardMend[];
+}
+
+export interface BoardMend {
+  text: string;
+  /** None: only a person can do it. */
+  operations: (PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall)[] | null;
+}
+
+export interface BoardNumber {
+  name: string;
+  value: string;
+  range: string;
+}
+
+export interface CeilingMount {
+  on: "ceiling";
+  storey: string;
+  at_m: [number, number];
+}
+
+export interface Changed {
+  key: string;
+  /** None: it is gone. */
+  record: unknown | null;
+}
+
+export interface Device {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  /** As it is programmed, printed and spoken: floor, room, what. */
+  name: string;
+  /** The row of the catalogue that says what it is. */
+  sheet: string;
+  mount: WallMount | CeilingMount | OpeningMount | FreeMount;
+  /** Where it looks: degrees anticlockwise from the plan's x axis; None: straight off its wall. */
+  heading_deg?: number | null;
+  /** Down is positive, beyond what the sheet has built in. [deg] */
+  tilt_deg?: number;
+  /** How a detector is set, where it can be set. */
+  sensitivity?: "low" | "usual" | "high";
+  /** None: not decided. */
+  fixing?: Fixing | null;
+  /** As its label says: its life counts from here. None: not known. */
+  made_on?: string | null;
+  /** For a camera inside: whether it is covered or off while people are in; None: not decided. */
+  is_covered_when_home?: boolean | null;
+  /** Already there and stays. */
+  is_existing?: boolean;
+}
+
+export interface Edit {
+  /** Made by whoever sends it: sent again it changes nothing. */
+  id: string;
+  /** A role or a device's name, such as `tablet`. */
+  author: string;
+  /** The revision that was seen. */
+  base: number;
+  operations: (PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall)[];
+}
+
+export interface Fault {
+  what: string;
+  where: string;
+  cure: string;
+}
+
+export interface Fixing {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  by: "screws" | "adhesive";
+  surface?: "plaster" | "wallpaper" | "textured" | "tile" | "upvc" | "timber" | "steel" | "aluminium" | "masonry" | "glass" | "unknown";
+  /** How warm the surface is on the day of fitting; None: not measured. [deg C] */
+  surface_c?: number | null;
+  /** Since it was painted; None: not known. [d] */
+  paint_days?: number | null;
+  /** Whether a cold frame is warmed first. */
+  is_heated_before?: boolean;
+}
+
+export interface Fixture {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  name: string;
+  storey: string;
+  kind?: "radiator" | "stove" | "boiler" | "fire" | "heater" | "vent" | "bed" | "sofa" | "table" | "chair" | "cupboard" | "shelf" | "worktop" | "appliance" | "sanitary" | "curtain" | "screen" | "other";
+  centre_m: [number, number];
+  /** Width and depth before it is turned. [m] */
+  size_m: [number, number];
+  /** Anticlockwise. [deg] */
+  turn_deg?: number;
+  /** Its underside above the floor. [m] */
+  base_m?: number;
+  /** From its underside to its top. [m] */
+  height_m?: number;
+  /** Whether it gets warm or hot, or blows warm air. */
+  heat?: "none" | "warm" | "hot";
+}
+
+export interface FreeMount {
+  on: "free";
+  storey: string;
+  at_m: [number, number];
+  height_m?: number;
+}
+
+export interface Ground {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  /** Above the house's zero. [m] */
+  level_m?: number;
+  /** The line of what is ours. [m] */
+  boundary_m?: ([number, number])[] | null;
+  road_m?: ([number, number])[] | null;
+  things?: GroundThing[];
+}
+
+export interface GroundThing {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  name: string;
+  kind: "wall" | "fence" | "tree" | "shed" | "flat-roof" | "bin" | "car" | "pipe" | "building" | "gate" | "other";
+  outline_m: ([number, number])[];
+  /** Its top above the ground. [m] */
+  height_m: number;
+  can_be_climbed?: boolean;
+}
+
+export interface HistoryLine {
+  number: number;
+  author: string;
+  at: string;
+  what: string;
+  undoes: number | null;
+}
+
+export interface JobLine {
+  file: string;
+  /** What the house is called; empty where the job cannot be opened. */
+  name: string;
+  revision: number;
+  /** Why it cannot be opened; empty where it can. */
+  fault: string;
+}
+
+export interface MountDevice {
+  do: "mount-device";
+  device: string;
+  mount: WallMount | CeilingMount | OpeningMount | FreeMount;
+  /** None: straight off its new wall, or as it was where it stands free. */
+  heading_deg?: number | null;
+}
+
+export interface MoveWall {
+  do: "move-wall";
+  wall: string;
+  /** To the left of the wall's line, looking along it. [m] */
+  by_m: number;
+}
+
+export interface Needs {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  /** The security grade aimed at; None: no grade is aimed at. */
+  grade?: number | null;
+  /** Whether radio devices are to check in as often as the grade asks. */
+  check_in_by_grade?: boolean;
+  accepted?: Accepted[];
+}
+
+export interface NewJob {
+  file: string;
+  sample?: string | null;
+  document?: Record<string, unknown> | null;
+}
+
+export interface News {
+  kind: "news";
+  revision: number;
+  author: string;
+  what: string;
+  changed: Changed[];
+  /** By storey: the house drawn anew, where it changed. */
+  houses: Record<string, string>;
+}
+
+export interface OpenEdge {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  spaces: [string, string];
+  line_m: [[number, number], [number, number]];
+}
+
+export interface Opened {
+  file: string;
+  revision: number;
+  /** The site document. */
+  site: Record<string, unknown>;
+  storeys: ScreenStorey[];
+  /** By storey: the house without its devices, as SVG groups. */
+  houses: Record<string, string>;
+  /** By device: its letters on the plan. */
+  tags: Record<string, string>;
+  /** The inks of every drawing. */
+  stylesheet: string;
+}
+
+export interface Opening {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  name: string;
+  kind: "door" | "window" | "gap" | "rooflight" | "hatch" | "garage-door";
+  wall: string;
+  /** From the first end of the wall's line to the middle of the opening. [m] */
+  offset_m: number;
+  width_m: number;
+  /** Lower edge above the storey's floor. [m] */
+  sill_m?: number;
+  /** Upper edge above the storey's floor. [m] */
+  head_m?: number;
+  /** Lower edge above the ground outside; None: from the ground's level. [m] */
+  sill_outside_m?: number | null;
+  leaves?: number;
+  /** Where the leaf turns: the end of the opening toward the wall's first or second end, top, bottom; or it slides, or is fixed glass. With two leaves, the one that opens first. */
+  hinge?: "start" | "end" | "top" | "bottom" | "sliding" | "fixed" | "none";
+  /** The side of the wall's line (looking along it) that the leaf opens to. */
+  swing?: "left" | "right" | "none";
+  /** A row of the catalogue's glazings; None: no glass a person could come through. */
+  glazing?: string | null;
+  lock?: "none" | "latch" | "deadlock" | "multi-point" | "rc2" | "rc3" | "unknown";
+  /** How the leaf usually stands when the house is set. */
+  habit?: "shut" | "ajar" | "open";
+  /** How it usually stands at night. */
+  habit_night?: "shut" | "ajar" | "open";
+  /** Whether it is usually locked when the house is set; only for leaves to the outside. */
+  is_locked?: boolean;
+  covering?: "none" | "curtain" | "blind" | "shutter";
+  /** Whether the household comes in by it. */
+  is_entry_door?: boolean;
+  /** The spaces on the left and right of the wall's line, None being outside; left out: found from the plan. */
+  joins?: [string | null, string | null] | null;
+}
+
+export interface OpeningMount {
+  on: "opening";
+  opening: string;
+  /** Where the part with the electronics is; the magnet is on the other. */
+  electronics_on?: "frame" | "leaf";
+  /** Between the two parts when shut; None: not known. [m] */
+  gap_m?: number | null;
+}
+
+export type Operation = PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall;
+
+export interface Outlet {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  name: string;
+  kind: "power" | "fused-spur" | "network" | "router";
+  storey: string;
+  at_m: [number, number];
+  height_m?: number;
+}
+
+export interface Part {
+  id: string;
+  name: string;
+}
+
+export interface Person {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  /** A role, such as `grandmother`: no surname is needed. */
+  name: string;
+  pace?: "slow" | "usual" | "quick";
+  /** The space where they sleep. */
+  bed?: string | null;
+  hears_badly?: boolean;
+  is_child?: boolean;
+}
+
+export interface Pet {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  name: string;
+  kind?: "cat" | "small-dog" | "big-dog" | "rabbit" | "bird" | "other";
+  height_m?: number;
+  mass_kg?: number;
+  /** Where it may be while the house is set; none named: everywhere. */
+  spaces?: string[];
+}
+
+export interface Place {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  /** ISO 3166 country code. */
+  country?: string | null;
+  /** Which rules and editions apply. */
+  rule_pack?: "uk-eu" | "us";
+  latitude_deg?: number | null;
+  longitude_deg?: number | null;
+  /** Where true north lies on the plan: degrees anticlockwise from the plan's y axis. None: unknown. */
+  north_deg?: number | null;
+  /** The warmest that the rooms are expected to be while set. [deg C] */
+  warm_room_c?: number;
+  /** The usual room temperature while set. [deg C] */
+  usual_room_c?: number;
+}
+
+export interface Programme {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  entry_time_s?: number;
+  exit_time_s?: number;
+  /** A wait between an alarm and its message, for the behaviours that ask for it. */
+  abort_delay_s?: number;
+  /** How long the sounders go on. */
+  sounding_time_s?: number;
+  /** What setting does with a window open: it is refused, or the zone is left out until the next unsetting. */
+  if_open_when_setting?: "refuse" | "inhibit";
+  /** How long a device may stay silent before it counts as lost; None: not decided. [min] */
+  check_in_min?: number | null;
+  /** Who gets messages, by role: never a name, a number or an address. */
+  told?: string[];
+  /** Where one stands, facing the opening, when a name says left or right. */
+  left_and_right_from?: "inside" | "outside";
+  /** What follows each signal in each state; what is not named follows the usual ones. */
+  responses?: Response[];
+}
+
+export interface PutDevice {
+  do: "put-device";
+  device: Device;
+}
+
+export interface Refused {
+  revision: number;
+  keys: string[];
+  by: string[];
+  /** How those things are now. */
+  changed: Changed[];
+}
+
+export interface Remove {
+  do: "remove";
+  of: string;
+  id: string;
+}
+
+export interface Response {
+  signal: "intruder" | "tamper" | "hold-up" | "fire" | "water" | "fault";
+  state: "unset" | "part set" | "set";
+  sounders?: "none" | "inside" | "all";
+  /** Whether a message leaves the house. */
+  message?: boolean;
+  /** Who gets the message, by role; none named: those whom the programme tells. */
+  told?: string[];
+}
+
+export interface ScreenStorey {
+  storey: string;
+  name: string;
+  /** Lowest x, lowest y, highest x, highest y. [m] */
+  bounds: [number, number, number, number];
+  mm_per_m: number;
+}
+
+export interface Show {
+  kind: "show";
+  key: string | null;
+}
+
+export interface Site {
+  schema_version: 1;
+  name: string;
+  place?: Place;
+  ground?: Ground;
+  storeys: Storey[];
+  spaces?: Space[];
+  walls?: Wall[];
+  openings?: Opening[];
+  open_edges?: OpenEdge[];
+  stairs?: Stair[];
+  fixtures?: Fixture[];
+  outlets?: Outlet[];
+  people?: Person[];
+  pets?: Pet[];
+  targets?: Target[];
+  devices?: Device[];
+  zones?: Zone[];
+  parts?: Part[];
+  behaviours?: Behaviour[];
+  programme?: Programme;
+  needs?: Needs;
+}
+
+export interface Slope {
+  /** Corners of the underside: plan x, plan y, height above the storey's floor. They lie in one plane. [m] */
+  corners_m: ([number, number, number])[];
+}
+
+export interface Space {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  name: string;
+  storey: string;
+  /** Inner faces of its walls. [m] */
+  outline_m: ([number, number])[];
+  use?: "hall" | "landing" | "stairwell" | "living" | "dining" | "kitchen" | "bedroom" | "study" | "bathroom" | "toilet" | "utility" | "store" | "garage" | "loft" | "conservatory" | "balcony" | "terrace" | "plant" | "other";
+  /** Whose it is: the premises are the spaces that are ours. */
+  belongs?: "ours" | "neighbour" | "shared";
+  /** Floor to ceiling where it differs from the storey's. [m] */
+  height_m?: number | null;
+}
+
+export interface Stair {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  name?: string;
+  /** The storey it starts from. */
+  lower: string;
+  /** The storey it leads to. */
+  upper: string;
+  /** Its walking line on the plan from the lowest riser to the highest. [m] */
+  line_m: ([number, number])[];
+  width_m?: number;
+  /** The hole it leaves in the upper floor; None: the walking line at its width. [m] */
+  well_m?: ([number, number])[] | null;
+  /** What guards the well above: open balusters can be looked through, in part. */
+  balusters?: "open" | "solid" | "none";
+  /** Whether the space below the flight is boxed in. */
+  is_enclosed?: boolean;
+}
+
+export interface Storey {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  name: string;
+  /** Height of the finished floor above the house's zero. [m] */
+  elevation_m: number;
+  /** Floor to ceiling, where no slope is lower. [m] */
+  height_m?: number;
+  /** Sloped ceilings; the lowest plane over a place counts. */
+  slopes?: Slope[];
+}
+
+export interface Taken {
+  revision: number;
+  changed: Changed[];
+}
+
+export interface Target {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  name: string;
+  space: string;
+  /** Where in the space; None: anywhere in it, so its nearest point. [m] */
+  at_m?: [number, number] | null;
+  worth?: "low" | "medium" | "high";
+}
+
+export interface Tell {
+  do: "tell";
+  /** The list, such as `openings`, or `place`, `ground`, `programme`, `needs`, `name`. */
+  of: string;
+  id?: string | null;
+  facts: Record<string, unknown>;
+  basis?: "measured" | "told" | "guessed" | "default";
+}
+
+export interface Try {
+  kind: "try";
+  number: number;
+  operations: (PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall)[];
+}
+
+export interface TurnDevice {
+  do: "turn-device";
+  device: string;
+  heading_deg: number;
+  tilt_deg?: number | null;
+}
+
+export interface UndoWish {
+  id: string;
+  author: string;
+}
+
+export interface Wall {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  storey: string;
+  /** Its centre line; openings and devices are measured from the first end. [m] */
+  line_m: [[number, number], [number, number]];
+  thickness_m?: number;
+  /** Its foot above the storey's floor. [m] */
+  base_m?: number;
+  /** Its own height; None: up to the ceiling. [m] */
+  height_m?: number | null;
+  /** Its outline on the plan where that is not the plain rectangle about its line. [m] */
+  footprint_m?: ([number, number])[] | null;
+  /** A row of the catalogue's constructions. */
+  construction?: string;
+  /** Whether it parts inside from outside; None: from the spaces on its two sides. */
+  is_exterior?: boolean | null;
+}
+
+export interface WallMount {
+  on: "wall";
+  wall: string;
+  /** The face on the left or right of the wall's line, looking along it. */
+  side: "left" | "right";
+  /** From the first end of the wall's line. [m] */
+  offset_m: number;
+  /** Its middle above the storey's floor. [m] */
+  height_m: number;
+}
+
+export interface Zone {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  number: number;
+  name: string;
+  devices: string[];
+  behaviour: string;
+  /** The parts in which it is active. */
+  parts?: string[];
+  /** Zones of different groups confirm each other; None: it is not counted for that. */
+  group?: string | null;
+  /** It is only written to the log until it has proved itself. */
+  is_on_soak?: boolean;
+  /** How many alarms it may give in one setting; None: no limit. */
+  limit?: number | null;
+}

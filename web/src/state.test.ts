@@ -1,0 +1,32 @@
+import { beforeEach, expect, test, vi } from "vitest";
+
+vi.stubGlobal("localStorage", { getItem: () => null, setItem: () => undefined, removeItem: () => undefined });
+const state = await import("./state");
+
+beforeEach(() => {
+  state.site.value = { name: "hut", storeys: [], devices: [{ id: "a" }, { id: "b" }] } as never;
+  state.answers.value = new Map();
+});
+
+test("changed records take the place of the old ones, new ones come last, gone ones go", () => {
+  state.take([{ key: "devices/a", record: { id: "a", name: "new" } }, { key: "devices/b", record: null }, { key: "devices/c", record: { id: "c" } }, { key: "name", record: "cabin" }]);
+  expect(state.site.value?.devices).toEqual([{ id: "a", name: "new" }, { id: "c" }]);
+  expect(state.site.value?.name).toBe("cabin");
+});
+
+test("a board brings only what changed, and what it does not name any more goes", () => {
+  const board = { kind: "board", revision: 1, number: null, findings: null, tags: {}, overlays: {}, strip: "", engine_ms: 1, drawing_ms: 1, fault: "" };
+  state.takeBoard({ ...board, order: ["1/a", "1/b"], answers: [{ key: "1/a" }, { key: "1/b" }] } as never, 0);
+  state.takeBoard({ ...board, order: ["1/b"], answers: [] } as never, 0);
+  expect([...state.answers.value.keys()]).toEqual(["1/b"]);
+});
+
+test("a board that says what is wrong leaves the answers as they were", () => {
+  state.takeBoard({ kind: "board", revision: 1, number: 4, order: [], answers: [], findings: null, overlays: {}, strip: "", engine_ms: 0, drawing_ms: 0, fault: "It is on no wall" } as never, 0);
+  expect(state.note.value).toBe("It is on no wall");
+});
+
+test("how a fact is known: marked, told, or default", () => {
+  const door = { lock: "latch", habit: "shut", basis: { lock: "guessed" } };
+  expect(["lock", "habit", "covering"].map((field) => state.knownBy(door, field))).toEqual(["guessed", "told", "default"]);
+});

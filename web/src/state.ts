@@ -1,0 +1,105 @@
+/** The one state of the page: signals that panels and plan read, and nobody else writes but the edits and the link. */
+import { computed, signal } from "@preact/signals";
+import type { Board, BoardAnswer, BoardFinding, Device, Operation, Opened, ScreenStorey, Site } from "./server/types";
+
+export type Chosen = { of: "devices" | "openings" | "walls"; id: string } | null;
+
+export const file = signal<string | null>(null);
+export const site = signal<Site | null>(null);
+export const revision = signal(0);
+export const storeys = signal<ScreenStorey[]>([]);
+export const houses = signal<Record<string, string>>({});
+export const tags = signal<Record<string, string>>({});
+export const inks = signal("");
+
+export const step = signal("Design");
+export const storey = signal("");
+export const shown = signal<string | null>(null);
+export const chosen = signal<Chosen>(null);
+
+export const order = signal<string[]>([]);
+export const answers = signal<ReadonlyMap<string, BoardAnswer>>(new Map());
+export const findings = signal<BoardFinding[]>([]);
+export const overlays = signal<Record<string, string>>({});
+export const strip = signal("");
+export const timing = signal({ engine: 0, drawing: 0, link: 0 });
+export const boardOf = signal({ revision: 0, number: null as number | null });
+
+export const isLive = signal(false);
+export const asOf = signal("");
+export const waiting = signal(0);
+export const isWorking = signal(false);
+export const note = signal("");
+
+/** What is being tried while something is dragged: drawn at once, kept only when it is let go. */
+export const trial = signal<{ device: Device } | null>(null);
+export const compared = signal<{ number: number; site: Site } | null>(null);
+export const past = signal<{ number: number; author: string; at: string; what: string; undoes: number | null }[]>([]);
+
+export const system = signal<"metric" | "feet">((localStorage.getItem("units") as "metric" | "feet" | null) ?? "metric");
+export const theme = signal<"light" | "dark" | null>(localStorage.getItem("theme") as "light" | "dark" | null);
+
+/** The devices as they are drawn now: as kept, but for the one that is being dragged. */
+export const devices = computed<Device[]>(() => {
+  const all = site.value?.devices ?? [];
+  const moving = trial.value?.device;
+  return moving ? all.map((one) => (one.id === moving.id ? moving : one)) : all;
+});
+
+export function begin(opened: Opened): void {
+  file.value = opened.file;
+  site.value = opened.site as unknown as Site;
+  revision.value = opened.revision;
+  storeys.value = opened.storeys;
+  houses.value = opened.houses;
+  tags.value = opened.tags;
+  inks.value = opened.stylesheet;
+  if (!opened.storeys.some((one) => one.storey === storey.value)) storey.value = opened.storeys[0]?.storey ?? "";
+  answers.value = new Map();
+  order.value = [];
+  shown.value = null;
+  chosen.value = null;
+}
+
+/** Records that are others now take the place of the old ones. */
+export function take(changes: readonly { key: string; record?: unknown }[]): void {
+  const now = site.value;
+  if (!now || changes.length === 0) return;
+  const next = { ...now } as unknown as Record<string, unknown>;
+  for (const { key, record } of changes) {
+    const [list, ...rest] = key.split("/");
+    const id = rest.join("/");
+    if (!list) continue;
+    if (!id) { next[list] = record; continue; }
+    const old = (next[list] as { id: string }[] | undefined) ?? [];
+    const kept = record === null ? old.filter((one) => one.id !== id) : old.map((one) => (one.id === id ? (record as { id: string }) : one));
+    next[list] = record !== null && !old.some((one) => one.id === id) ? [...kept, record as { id: string }] : kept;
+  }
+  site.value = next as unknown as Site;
+}
+
+export function takeBoard(board: Board, link: number): void {
+  isWorking.value = false;
+  if (board.fault) { note.value = board.fault; return; }
+  const next = new Map(answers.value);
+  for (const one of board.answers) next.set(one.key, one);
+  const kept = new Set(board.order);
+  for (const key of [...next.keys()]) if (!kept.has(key)) next.delete(key);
+  answers.value = next;
+  order.value = board.order;
+  if (board.findings) findings.value = board.findings;
+  tags.value = board.tags;
+  overlays.value = board.overlays;
+  strip.value = board.strip;
+  timing.value = { engine: board.engine_ms, drawing: board.drawing_ms, link };
+  boardOf.value = { revision: board.revision, number: board.number ?? null };
+  asOf.value = new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
+}
+
+/** How a fact of a record is known: marked, else told if it is written, else a default. */
+export function knownBy(record: object, field: string): string {
+  const basis = (record as { basis?: Record<string, string> }).basis ?? {};
+  return basis[field] ?? (field in record ? "told" : "default");
+}
+
+export type { Operation };
