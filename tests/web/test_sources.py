@@ -9,7 +9,10 @@ from pathlib import Path
 import pytest
 
 WEB = Path(__file__).resolve().parents[2] / "web"
-TOOLS = {"types": ["node_modules/typescript/bin/tsc", "-p", "."], "units": ["node_modules/vitest/vitest.mjs", "run"]}
+TOOLS = {
+    "types": ["node_modules/typescript/bin/tsc", "-p", "."],
+    "units": ["node_modules/vitest/vitest.mjs", "run"],
+}
 
 
 @pytest.mark.parametrize("tool", sorted(TOOLS))
