@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import Any, get_args
 
 from pydantic import TypeAdapter
 
-from wardwright.model.device import Device, FreeMount, Mount
+from wardwright.model.device import Device, Fixing, FreeMount, Mount
 from wardwright.model.edits import Add, MountDevice, Operation, PutDevice, Remove, Tell, TurnDevice
-from wardwright.model.programme import STANDARD_BEHAVIOURS, Zone
+from wardwright.model.programme import STANDARD_BEHAVIOURS, SetState, Zone
 from wardwright.model.site import Site
 from wardwright.rules.finding import Mend
 
@@ -19,7 +19,9 @@ UNIT_HEIGHT_M = 1.4
 BETTER_LOCK, BETTER_GLAZING = "rc2", "laminated"
 """Rows of the catalogue that a better lock and a better pane are held against."""
 
-Values = Mapping[str, Any]
+OF_THE_DEVICE = frozenset(Device.model_fields) - {"mount", "id", "basis"}
+"""What a mend names of a device itself; all else is of its mount."""
+OF_THE_FIXING = frozenset(Fixing.model_fields) - {"basis"}
 Operations = tuple[Operation, ...]
 
 
@@ -56,8 +58,21 @@ def _moved(site: Site, subject: str, values: dict[str, Any]) -> Operations | Non
             return None
         beside = FreeMount(storey=outlet.storey, at_m=outlet.at_m, height_m=UNIT_HEIGHT_M)
         return (MountDevice(device=subject, mount=beside),)
-    heading = values.pop("heading_deg", device.heading_deg)
-    return (MountDevice(device=subject, mount=_mount(values, device.mount), heading_deg=heading),)
+    if values.keys() & OF_THE_FIXING:
+        return None if device.fixing is None else _held(device, values)
+    told = {name: values.pop(name) for name in sorted(OF_THE_DEVICE & values.keys())}
+    heading = told.pop("heading_deg", device.heading_deg)
+    found: list[Operation] = [Tell(of="devices", id=subject, facts=told)] if told else []
+    if values or heading != device.heading_deg:
+        mount = _mount(values, device.mount) if values else device.mount
+        found.append(MountDevice(device=subject, mount=mount, heading_deg=heading))
+    return tuple(found) or None
+
+
+def _held(device: Device, values: dict[str, Any]) -> Operations:
+    """Another way of holding a device; what it is held to stays."""
+    kept = {} if device.fixing is None else device.fixing.model_dump(mode="json", exclude_unset=True)
+    return (Tell(of="devices", id=device.id, facts={"fixing": {**kept, **values}}),)
 
 
 def _mount(values: dict[str, Any], now: Mount | None) -> Mount:
@@ -135,8 +150,25 @@ def _behaves(site: Site, subject: str, values: dict[str, Any]) -> Operations | N
 
 
 def _programmed(site: Site, _: str, values: dict[str, Any]) -> Operations | None:
+    if "signal" in values:
+        values = {"responses": _responses(site, values)}
+    if "told" in values:
+        values["told"] = (values["told"],)
     known = type(site.programme).model_fields
     return (Tell(of="programme", facts=values),) if values and values.keys() <= known.keys() else None
+
+
+def _responses(site: Site, values: dict[str, Any]) -> list[dict[str, Any]]:
+    """The programme's responses with one put in, in one state or in all."""
+    states = get_args(SetState) if values.get("state") == "any" else (values.get("state"),)
+    new = [{**values, "state": state} for state in states]
+    named = {(one["signal"], one["state"]) for one in new}
+    kept = [
+        one.model_dump(mode="json", exclude_unset=True)
+        for one in site.programme.responses
+        if (one.signal, one.state) not in named
+    ]
+    return [*kept, *new]
 
 
 def _renamed(site: Site, subject: str, values: dict[str, Any]) -> Operations | None:
@@ -167,6 +199,8 @@ def _removed(site: Site, subject: str, _: dict[str, Any]) -> Operations | None:
 _TURNED_BY: Mapping[str, Callable[[Site, str, dict[str, Any]], Operations | None]] = {
     "move-device": _moved,
     "change-mount": _moved,
+    "change-device": _moved,
+    "replace-device": _moved,
     "turn-device": _turned,
     "add-device": _added,
     "remove-device": _removed,

@@ -5,7 +5,8 @@ from xml.etree import ElementTree as ET
 import pytest
 
 from wardwright.documents.drawing.recording import Drawing, Recorder
-from wardwright.documents.writers.svg import PLAYERS, inline_svg, number, write_svg
+from wardwright.documents.writers.svg import inline_svg, write_svg
+from wardwright.documents.writers.svg_strokes import PLAYERS, number
 
 SPACE = "{http://www.w3.org/2000/svg}"
 
