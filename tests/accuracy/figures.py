@@ -20,11 +20,10 @@ NFPA_72 = "NFPA 72:2013, clauses 29.5.1 and 29.8.3"
 CO_GUIDANCE = "American guidance on where to put CO alarms"
 FEET = {
     "smoke-alarm-to-bedroom-door": (21.0, NFPA_72), "alarm-from-apex": (3.0, NFPA_72),
-    "smoke-alarm-to-cooking": (10.0, NFPA_72), "smoke-alarm-to-cooking-exception": (6.0, NFPA_72),
+    "smoke-alarm-to-cooking": (10.0, NFPA_72),
     "smoke-alarm-to-cooking-outer": (20.0, NFPA_72), "smoke-alarm-to-wet-door": (3.0, NFPA_72),
     "smoke-alarm-to-moving-air": (3.0, NFPA_72), "smoke-alarm-below-ceiling-most": (1.0, NFPA_72),
     "co-alarm-to-appliance-least": (15.0, CO_GUIDANCE), "co-alarm-to-cooker-least": (5.0, CO_GUIDANCE),
-    "co-alarm-to-bedroom-door": (10.0, CO_GUIDANCE),
 }  # fmt: skip
 FAHRENHEIT = {"smoke-alarm-coldest": 40.0, "smoke-alarm-warmest": 100.0}
 EN_SECONDS = {

@@ -71,6 +71,7 @@ def accuracy_rows() -> list[dict[str, Any]]:
             "computed": _number(rule, site),
             "tolerance": 1e-6,
             "why": "the way and the distance are exact; only rounding is left",
+            "mark": "derived",
         }
         for quantity, rule, site, expected, source in CASES
     ]

@@ -150,7 +150,7 @@ def test_people_and_zones_are_edited_in_their_tables(open_page: OpenPage, served
     page.get_by_text("Zones", exact=True).click()
     page.get_by_label("Behaviour: Zone 3").select_option("entry-route")
     until(lambda: revision(served) == 2)
-    page.get_by_role("button", name="Survey").click()
+    page.get_by_role("button", name="Survey", exact=True).click()
     page.locator("summary").filter(has_text="People").click()
     page.get_by_label("Name: People").fill("Lodger")
     page.keyboard.press("Enter")
@@ -161,7 +161,7 @@ def test_people_and_zones_are_edited_in_their_tables(open_page: OpenPage, served
 
 def test_a_wall_is_moved_with_what_hangs_on_it(open_page: OpenPage, served: Served) -> None:
     page = open_page()
-    page.get_by_role("button", name="Survey").click()
+    page.get_by_role("button", name="Survey", exact=True).click()
     page.locator('[data-wall="hall-living-wall"]').focus()
     before = served.said(f"/{JOB}")["site"]
     page.keyboard.press("ArrowRight")
@@ -249,7 +249,7 @@ def test_no_barrier_is_found(open_page: OpenPage, step: str, scheme: str) -> Non
     from axe_playwright_python.sync_playwright import Axe  # noqa: PLC0415 - only where a browser is
 
     page = open_page(color_scheme=scheme)
-    page.get_by_role("button", name=step).click()
+    page.get_by_role("button", name=step, exact=True).click()
     if step == "Design":
         page.locator(".answer .line").first.click()
         page.wait_for_selector(".whole")

@@ -1,6 +1,6 @@
 import { effect } from "@preact/signals";
 import { render } from "preact";
-import { watch } from "./edits/queue";
+import { caughtUp, recall, watch } from "./edits/queue";
 import { Details } from "./panels/Details";
 import { Findings } from "./panels/Findings";
 import { Head } from "./panels/Head";
@@ -23,13 +23,12 @@ async function open(file: string): Promise<void> {
     state.note.value = (fault as Error).message;
     return;
   }
-  state.waiting.value = (JSON.parse(localStorage.getItem(`waiting:${file}`) ?? "[]") as unknown[]).length;
+  recall(file);
   live.value?.close();
   live.value = new Live(file, {
     board: state.takeBoard,
     news: (news) => {
-      state.take(news.changed);
-      state.revision.value = Math.max(state.revision.value, news.revision);
+      if (news.revision > state.revision.value) caughtUp(news);
       state.houses.value = { ...state.houses.value, ...news.houses };
     },
     state: (isLive) => { state.isLive.value = isLive; },
@@ -41,7 +40,7 @@ function leave(): void {
   live.value?.close();
   live.value = null;
   state.file.value = null;
-  state.site.value = null;
+  state.kept.value = null;
   location.hash = "";
 }
 

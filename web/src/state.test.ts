@@ -4,7 +4,7 @@ vi.stubGlobal("localStorage", { getItem: () => null, setItem: () => undefined, r
 const state = await import("./state");
 
 beforeEach(() => {
-  state.site.value = { name: "hut", storeys: [], devices: [{ id: "a" }, { id: "b" }] } as never;
+  state.kept.value = { name: "hut", storeys: [], devices: [{ id: "a" }, { id: "b" }] } as never;
   state.answers.value = new Map();
 });
 
@@ -12,6 +12,14 @@ test("changed records take the place of the old ones, new ones come last, gone o
   state.take([{ key: "devices/a", record: { id: "a", name: "new" } }, { key: "devices/b", record: null }, { key: "devices/c", record: { id: "c" } }, { key: "name", record: "cabin" }]);
   expect(state.site.value?.devices).toEqual([{ id: "a", name: "new" }, { id: "c" }]);
   expect(state.site.value?.name).toBe("cabin");
+});
+
+test("what waits is shown as done, on top of whatever the server says meanwhile", () => {
+  state.ahead.value = [{ do: "turn-device", device: "a", heading_deg: 30 }];
+  state.take([{ key: "devices/a", record: { id: "a", heading_deg: 10, name: "said" } }]);
+  expect(state.site.value?.devices?.[0]).toEqual({ id: "a", heading_deg: 30, name: "said" });
+  state.ahead.value = [];
+  expect(state.site.value?.devices?.[0]).toEqual({ id: "a", heading_deg: 10, name: "said" });
 });
 
 test("a board brings only what changed, and what it does not name any more goes", () => {

@@ -1,11 +1,17 @@
 /** The one state of the page: signals that panels and plan read, and nobody else writes but the edits and the link. */
 import { computed, signal } from "@preact/signals";
+import { withDone } from "./edits/ahead";
 import type { Board, BoardAnswer, BoardFinding, Device, Operation, Opened, ScreenStorey, Site } from "./server/types";
 
 export type Chosen = { of: "devices" | "openings" | "walls"; id: string } | null;
 
 export const file = signal<string | null>(null);
-export const site = signal<Site | null>(null);
+/** The house as the server has it. */
+export const kept = signal<Site | null>(null);
+/** What waits for the server, oldest first. */
+export const ahead = signal<Operation[]>([]);
+/** The house as it is shown: as kept, with what waits already done. */
+export const site = computed<Site | null>(() => kept.value && withDone(kept.value, ahead.value));
 export const revision = signal(0);
 export const storeys = signal<ScreenStorey[]>([]);
 export const houses = signal<Record<string, string>>({});
@@ -48,7 +54,7 @@ export const devices = computed<Device[]>(() => {
 
 export function begin(opened: Opened): void {
   file.value = opened.file;
-  site.value = opened.site as unknown as Site;
+  kept.value = opened.site as unknown as Site;
   revision.value = opened.revision;
   storeys.value = opened.storeys;
   houses.value = opened.houses;
@@ -63,7 +69,7 @@ export function begin(opened: Opened): void {
 
 /** Records that are others now take the place of the old ones. */
 export function take(changes: readonly { key: string; record?: unknown }[]): void {
-  const now = site.value;
+  const now = kept.value;
   if (!now || changes.length === 0) return;
   const next = { ...now } as unknown as Record<string, unknown>;
   for (const { key, record } of changes) {
@@ -72,10 +78,10 @@ export function take(changes: readonly { key: string; record?: unknown }[]): voi
     if (!list) continue;
     if (!id) { next[list] = record; continue; }
     const old = (next[list] as { id: string }[] | undefined) ?? [];
-    const kept = record === null ? old.filter((one) => one.id !== id) : old.map((one) => (one.id === id ? (record as { id: string }) : one));
-    next[list] = record !== null && !old.some((one) => one.id === id) ? [...kept, record as { id: string }] : kept;
+    const rows = record === null ? old.filter((one) => one.id !== id) : old.map((one) => (one.id === id ? (record as { id: string }) : one));
+    next[list] = record !== null && !old.some((one) => one.id === id) ? [...rows, record as { id: string }] : rows;
   }
-  site.value = next as unknown as Site;
+  kept.value = next as unknown as Site;
 }
 
 export function takeBoard(board: Board, link: number): void {
@@ -83,8 +89,8 @@ export function takeBoard(board: Board, link: number): void {
   if (board.fault) { note.value = board.fault; return; }
   const next = new Map(answers.value);
   for (const one of board.answers) next.set(one.key, one);
-  const kept = new Set(board.order);
-  for (const key of [...next.keys()]) if (!kept.has(key)) next.delete(key);
+  const named = new Set(board.order);
+  for (const key of [...next.keys()]) if (!named.has(key)) next.delete(key);
   answers.value = next;
   order.value = board.order;
   if (board.findings) findings.value = board.findings;

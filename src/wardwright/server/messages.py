@@ -67,7 +67,7 @@ class Refused(Record):
     keys: tuple[str, ...]
     by: tuple[str, ...]
     changed: tuple[Changed, ...]
-    """How those things are now."""
+    """All that is another since the revision that the edit stood on."""
 
 
 class UndoWish(Record):
@@ -75,6 +75,8 @@ class UndoWish(Record):
 
     id: str
     author: str
+    base: int
+    """The revision that was seen: what changed since comes back."""
 
 
 class HistoryLine(Record):

@@ -38,10 +38,10 @@ def test_an_edit_is_taken_once_and_taken_back(client: TestClient) -> None:
         taken = client.post("/api/jobs/house.job/edits", json=edit(1))
         assert (taken.status_code, taken.json()["revision"]) == (200, 2)
         assert [one["key"] for one in taken.json()["changed"]] == ["devices/hall-movement"]
-    undone = client.post("/api/jobs/house.job/undo", json={"id": "undo-0001", "author": "me"})
+    undone = client.post("/api/jobs/house.job/undo", json={"id": "undo-0001", "author": "me", "base": 2})
     assert undone.json()["revision"] == 3
     assert undone.json()["changed"][0]["record"].get("heading_deg") is None
-    nothing = client.post("/api/jobs/house.job/undo", json={"id": "undo-0002", "author": "me"})
+    nothing = client.post("/api/jobs/house.job/undo", json={"id": "undo-0002", "author": "me", "base": 3})
     assert nothing.status_code == 422
     assert [one["undoes"] for one in client.get("/api/jobs/house.job/history").json()] == [2, None, None]
 

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import type { Operation, Site } from "../server/types";
-import { ahead } from "./ahead";
+import { withDone } from "./ahead";
 
 const site = { name: "hut", storeys: [], devices: [{ id: "a", mount: { on: "free" } }], zones: [] } as unknown as Site;
-const after = (...operations: unknown[]) => ahead(site, operations as Operation[]) as unknown as Record<string, any>;
+const after = (...operations: unknown[]) => withDone(site, operations as Operation[]) as unknown as Record<string, any>;
 
 test("each edit stands on the one before", () => {
   const mount = { on: "wall", wall: "w", side: "left", offset_m: 1, height_m: 2 };

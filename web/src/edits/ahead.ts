@@ -4,7 +4,7 @@ import type { Operation, Site } from "../server/types";
 interface Row { id: string; [field: string]: unknown }
 type Lists = Record<string, unknown>;
 
-export function ahead(site: Site, operations: readonly Operation[]): Site {
+export function withDone(site: Site, operations: readonly Operation[]): Site {
   const next = { ...site } as unknown as Lists;
   for (const one of operations) done(next, one);
   return next as unknown as Site;

@@ -1,8 +1,7 @@
 /** Edits wait here until the server has kept them; a cut link loses none, and none is merged silently. */
-import { effect } from "@preact/signals";
-import { ahead } from "./ahead";
+import { batch, effect } from "@preact/signals";
 import * as link from "../server/link";
-import type { Edit, Operation, Site } from "../server/types";
+import type { Edit, Operation } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
 
@@ -32,16 +31,21 @@ function keep(file: string, edits: Edit[]): void {
   if (edits.length) localStorage.setItem(place(file), JSON.stringify(edits));
   else localStorage.removeItem(place(file));
   state.waiting.value = edits.length;
+  state.ahead.value = edits.flatMap((one) => one.operations);
 }
+
+/** What was left waiting when the page was last closed. */
+export function recall(file: string): void { keep(file, pending(file)); }
 
 /** Do something to the house: it waits until the server has it, and is sent at once if the link is there. */
 export function enqueue(operations: Operation[]): Promise<void> {
   const file = state.file.value;
   if (!file || operations.length === 0) return Promise.resolve();
   const edit: Edit = { id: fresh(), author: author(), base: state.revision.value, operations };
-  keep(file, [...pending(file), edit]);
-  if (state.site.value) state.site.value = ahead(state.site.value, operations);
-  state.trial.value = null;
+  batch(() => {
+    keep(file, [...pending(file), edit]);
+    state.trial.value = null;
+  });
   return flush();
 }
 
@@ -53,8 +57,11 @@ export async function flush(): Promise<void> {
       isWantedAgain = false;
       const file = state.file.value;
       for (let first = file ? pending(file)[0] : undefined; file && first; first = pending(file)[0]) {
-        await one(file, first);
-        keep(file, pending(file).filter((other) => other.id !== first?.id));
+        const settle = await one(file, first);
+        batch(() => {
+          settle();
+          keep(file, pending(file).filter((other) => other.id !== first?.id));
+        });
       }
     } while (isWantedAgain);
   } catch (fault) {
@@ -64,24 +71,27 @@ export async function flush(): Promise<void> {
   }
 }
 
-async function one(file: string, edit: Edit): Promise<void> {
+/** Send one edit; what is left to do once it is off the queue. */
+async function one(file: string, edit: Edit): Promise<() => void> {
   try {
     const outcome = await link.edit(file, edit);
-    if ("refused" in outcome) {
-      state.take(outcome.refused.changed);
-      state.revision.value = outcome.refused.revision;
-      state.note.value = words.conflict(outcome.refused.keys.map(named).join(", "), outcome.refused.by.join(", "));
-      return;
-    }
-    state.take(outcome.taken.changed);
-    state.revision.value = Math.max(state.revision.value, outcome.taken.revision);
+    if ("taken" in outcome) return () => caughtUp(outcome.taken);
+    const { refused } = outcome;
+    return () => {
+      caughtUp(refused);
+      state.note.value = words.conflict(refused.keys.map(named).join(", "), refused.by.join(", "));
+    };
   } catch (fault) {
     if (!(fault instanceof link.Refusal)) throw fault;
-    state.note.value = fault.message; // the server will never take it: say so, and show the house as it is kept
-    const now = await link.opened(file);
-    state.site.value = now.site as unknown as Site;
-    state.revision.value = now.revision;
+    return () => { state.note.value = fault.message; }; // the server will never take it: say so and let it go
   }
+}
+
+/** What the server said of a revision: older word than what is known already is no news. */
+export function caughtUp(said: { revision: number; changed: readonly { key: string; record?: unknown }[] }): void {
+  if (said.revision < state.revision.value) return;
+  state.take(said.changed);
+  state.revision.value = said.revision;
 }
 
 export function named(key: string): string {
@@ -95,12 +105,12 @@ export async function undo(): Promise<void> {
   if (!file) return;
   await flush();
   try {
-    const outcome = await link.undo(file, fresh(), author());
+    const outcome = await link.undo(file, fresh(), author(), state.revision.value);
     if ("refused" in outcome) {
+      caughtUp(outcome.refused);
       state.note.value = words.conflict(outcome.refused.keys.map(named).join(", "), outcome.refused.by.join(", "));
     } else {
-      state.take(outcome.taken.changed);
-      state.revision.value = outcome.taken.revision;
+      caughtUp(outcome.taken);
     }
   } catch (fault) {
     state.note.value = String((fault as Error).message);

@@ -29,7 +29,8 @@ async function outcome(path: string, value: unknown): Promise<Outcome> {
   return status === 409 ? { refused: said as Refused } : { taken: said as Taken };
 }
 export const edit = (file: string, value: Edit) => outcome(`/${name(file)}/edits`, value);
-export const undo = (file: string, id: string, author: string) => outcome(`/${name(file)}/undo`, { id, author });
+export const undo = (file: string, id: string, author: string, base: number) =>
+  outcome(`/${name(file)}/undo`, { id, author, base });
 
 export interface Hears { board(board: Board, link: number): void; news(news: News): void; state(isLive: boolean): void }
 

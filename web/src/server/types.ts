@@ -443,7 +443,7 @@ export interface Refused {
   revision: number;
   keys: string[];
   by: string[];
-  /** How those things are now. */
+  /** All that is another since the revision that the edit stood on. */
   changed: Changed[];
 }
 
@@ -594,6 +594,8 @@ export interface TurnDevice {
 export interface UndoWish {
   id: string;
   author: string;
+  /** The revision that was seen: what changed since comes back. */
+  base: number;
 }
 
 export interface Wall {

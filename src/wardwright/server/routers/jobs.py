@@ -87,16 +87,15 @@ def edit(request: Request, file: str, wish: Edit) -> JSONResponse:
 def undo(request: Request, file: str, wish: UndoWish) -> JSONResponse:
     """Take back the author's last edit that is not taken back yet."""
     desk = desks_of(request).desk(file)
-    before = desk.job.newest
     kept = desk.job.undo(wish.id, wish.author)
     if kept is None:
         raise InputError("there is nothing to take back", where="job", cure="It is as you found it")
-    return _answer(desk, kept, since=before)
+    return _answer(desk, kept, since=min(wish.base, kept.revision))
 
 
 def _answer(desk: Desk, kept: Kept | Conflict, *, since: int) -> JSONResponse:
     if isinstance(kept, Conflict):
-        now = tuple(one for one in desk.changed(since, kept.revision) if one.key in kept.keys)
+        now = desk.changed(min(since, kept.revision), kept.revision)
         refused = Refused(revision=kept.revision, keys=kept.keys, by=kept.by, changed=now)
         return JSONResponse(refused.model_dump(mode="json"), status_code=409)
     if kept.is_new:
