@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from common.houses import CATALOGUE
 from wardwright.model.edits import edited
 from wardwright.model.site import Site
 from wardwright.rules.finding import Mend
@@ -10,6 +11,6 @@ from wardwright.rules.mending import operations_of
 
 def mended(site: Site, mend: Mend) -> Site:
     """The site with one mend carried out."""
-    operations = operations_of(site, mend)
+    operations = operations_of(site, CATALOGUE, mend)
     assert operations is not None, mend
     return edited(site, operations)

@@ -11,7 +11,7 @@ export const words = {
       "terrace-better": "Terrace, better design",
       "one-room": "One room",
       bungalow: "Bungalow with a long corridor",
-      "north-unknown": "House whose north is not known",
+      lakeside: "House by a lake, north not known",
     } as Record<string, string>,
     open: "Open",
     back: "All jobs",

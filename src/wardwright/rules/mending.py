@@ -7,10 +7,12 @@ from typing import Any, get_args
 
 from pydantic import TypeAdapter
 
-from wardwright.model.device import Device, Fixing, FreeMount, Mount
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import USUAL_MOUNTS, Device, Fixing, FreeMount, Mount
 from wardwright.model.edits import Add, MountDevice, Operation, PutDevice, Remove, Tell, TurnDevice
 from wardwright.model.programme import STANDARD_BEHAVIOURS, SetState, Zone
 from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import way_in_spot
 from wardwright.rules.finding import Mend
 
 MOUNT: TypeAdapter[Mount] = TypeAdapter(Mount)
@@ -25,13 +27,15 @@ OF_THE_FIXING = frozenset(Fixing.model_fields) - {"basis"}
 Operations = tuple[Operation, ...]
 
 
-def operations_of(site: Site, mend: Mend) -> Operations | None:
+def operations_of(site: Site, catalogue: Catalogue, mend: Mend) -> Operations | None:
     """The edit that carries a mend out.
 
     Parameters
     ----------
     site : Site
         The site that the mend was worked out for.
+    catalogue : Catalogue
+        What a device that is added is.
     mend : Mend
         The mend.
 
@@ -40,8 +44,11 @@ def operations_of(site: Site, mend: Mend) -> Operations | None:
     tuple of Operation or None
         None where only a person can do it: a fact to be told, a lamp to be hung, a thing that is gone by now.
     """
+    values = dict(mend.values)
+    if mend.action == "add-device":
+        return _added(site, catalogue, mend.subject, values=values)
     turn = _TURNED_BY.get(mend.action)
-    return None if turn is None else turn(site, mend.subject, dict(mend.values))
+    return None if turn is None else turn(site, mend.subject, values)
 
 
 def _device(site: Site, ident: str) -> Device | None:
@@ -96,14 +103,19 @@ def _turned(site: Site, subject: str, values: dict[str, Any]) -> Operations | No
     )
 
 
-def _added(site: Site, subject: str, values: dict[str, Any]) -> Operations | None:
-    """A device of a sheet, on an opening or in a space, in an instant zone of its own."""
+def _added(site: Site, catalogue: Catalogue, subject: str, *, values: dict[str, Any]) -> Operations | None:
+    """A device of a sheet, on an opening, in a space or in somebody's pocket; detectors in a zone of their own."""
     if "sheet" not in values:
         return None
+    kind = catalogue.sheet(values["sheet"]).kind
     sheet, behaviour = values.pop("sheet"), values.pop("behaviour", None)
     heading, name = values.pop("heading_deg", None), values.pop("name", None)
-    if not values and any(one.id == subject for one in site.openings):
+    opening = next((one for one in site.openings if one.id == subject), None)
+    if not values and opening is not None:
         values = {"on": "opening", "opening": subject}
+        if "opening" not in USUAL_MOUNTS[kind]:  # what is carried comes in there
+            spot = way_in_spot(site, opening)
+            values = {"on": "free", "storey": spot.storey, "at_m": (spot.x, spot.y)}
     if "on" not in values:
         return None
     taken = {one.id for one in site.devices} | {one.id for one in site.zones}
@@ -202,7 +214,6 @@ _TURNED_BY: Mapping[str, Callable[[Site, str, dict[str, Any]], Operations | None
     "change-device": _moved,
     "replace-device": _moved,
     "turn-device": _turned,
-    "add-device": _added,
     "remove-device": _removed,
     "change-behaviour": _behaves,
     "change-programme": _programmed,

@@ -110,12 +110,12 @@ def board_answers(site: Site, catalogue: Catalogue, answers: Sequence[Answer]) -
     tuple of BoardAnswer
         Each mend with the edit that one tap makes.
     """
-    names, horizon_s = names_of(site, catalogue), horizon_of(catalogue)
-    return tuple(_answer(one, site, names=names, horizon_s=horizon_s) for one in answers)
+    names = names_of(site, catalogue)
+    return tuple(_answer(one, site, catalogue, names=names) for one in answers)
 
 
-def _answer(answer: Answer, site: Site, *, names: Names, horizon_s: float) -> BoardAnswer:
-    estimate = answer.estimate
+def _answer(answer: Answer, site: Site, catalogue: Catalogue, *, names: Names) -> BoardAnswer:
+    estimate, horizon_s = answer.estimate, horizon_of(catalogue)
     value, span = headline(answer, horizon_s=horizon_s)
     mends = sorted(answer.mends, key=lambda mend: mend.action not in LOCKS_AND_LIGHTS)
     return BoardAnswer(
@@ -148,12 +148,12 @@ def _answer(answer: Answer, site: Site, *, names: Names, horizon_s: float) -> Bo
             for part in answer.parts
         ),
         notes=tuple(sentence(note) for note in answer.notes),
-        mends=tuple(_mend(mend, site, names=names) for mend in mends),
+        mends=tuple(_mend(mend, site, catalogue, names=names) for mend in mends),
     )
 
 
-def _mend(mend: Mend, site: Site, *, names: Names) -> BoardMend:
-    return BoardMend(text=mend_sentence(mend, names), operations=operations_of(site, mend))
+def _mend(mend: Mend, site: Site, catalogue: Catalogue, *, names: Names) -> BoardMend:
+    return BoardMend(text=mend_sentence(mend, names), operations=operations_of(site, catalogue, mend))
 
 
 def board_findings(site: Site, catalogue: Catalogue, findings: Sequence[Finding]) -> tuple[BoardFinding, ...]:
@@ -174,6 +174,6 @@ def board_findings(site: Site, catalogue: Catalogue, findings: Sequence[Finding]
             subject_id=one.subject,
             message=sentence(one.message),
             cure=sentence(one.cure),
-            mends=tuple(_mend(mend, site, names=names) for mend in one.mends),
+            mends=tuple(_mend(mend, site, catalogue, names=names) for mend in one.mends),
         )
     return tuple(found.values())
