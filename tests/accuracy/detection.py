@@ -137,4 +137,6 @@ def _noticed(start: Any, end: Any) -> float:
     needs = Needs(2, 5.0, SPLIT, contrast_factor(20.0, 1.7))
     detector = Detector(np.array([0.0, 0.0, 2.2]), halves, ends, needs)
     walks = walks_of([(walk.places, ("ground",) * len(walk.places), walk.clock)])
-    return float(noticed_at(walks, walk.floors, detector, reaches=[99.0], body=body_of("upright"))[0, 0])
+    return float(
+        noticed_at(walks, walk.floors[None], [detector], reaches=[99.0], body=body_of("upright"))[0, 0, 0]
+    )

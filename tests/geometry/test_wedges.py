@@ -8,7 +8,7 @@ import shapely
 from wardwright.geometry.corners import corners_of
 from wardwright.geometry.raster import FloatArray, Grid
 from wardwright.geometry.views import views_round
-from wardwright.geometry.wedges import paint_wedges
+from wardwright.geometry.wedges import paint_wedges, wedges_of
 
 ROOM = shapely.box(0, 0, 4, 2)
 
@@ -17,17 +17,8 @@ def painted_from(point: tuple[float, float], lines: FloatArray, *, limits: Float
     views = views_round(np.array([point]), corners_of(ROOM), crossing_lines=lines)
     grid = Grid(-0.2, -0.2, 0.1, 44, 24)
     values = np.full(grid.shape, np.inf)
-    sectors = np.arange(4)
-    paint_wedges(
-        values,
-        grid,
-        views,
-        sectors=sectors,
-        limits=limits,
-        base=np.full(4, 5.0),
-        per_metre=2.0,
-        per_crossing=10.0,
-    )
+    wedges = wedges_of(grid, views, sectors=np.arange(4), limits=limits)
+    paint_wedges(values, wedges, base=np.full(4, 5.0), per_metre=2.0, per_crossing=10.0)
     return values
 
 
@@ -66,14 +57,6 @@ def test_values_only_go_down() -> None:
     views = views_round(np.array([(1.0, 0.5)]), corners_of(ROOM), crossing_lines=np.empty((0, 2, 2)))
     grid = Grid(0.0, 0.0, 0.5, 8, 4)
     values = np.full(grid.shape, 0.1)
-    paint_wedges(
-        values,
-        grid,
-        views,
-        sectors=np.arange(4),
-        limits=ALL_ROUND,
-        base=np.zeros(4),
-        per_metre=1.0,
-        per_crossing=0.0,
-    )
+    wedges = wedges_of(grid, views, sectors=np.arange(4), limits=ALL_ROUND)
+    paint_wedges(values, wedges, base=np.zeros(4), per_metre=1.0, per_crossing=0.0)
     assert values.max() == 0.1

@@ -32,7 +32,7 @@ def laid(grids: dict[str, Grid], floors: Floors) -> StackedFloors:
 
 def regions(site: Site, mask: np.ndarray) -> Regions:
     open_floor = laid({"ground": GRID}, {"ground": mask})
-    return Regions(site, {"ground": GRID}, standing_cells=anywhere_on(GRID), open_floor=open_floor)
+    return Regions(site, standing_cells=anywhere_on(GRID), open_floor=open_floor)
 
 
 def test_a_mask_is_carried_to_another_grid_by_its_middles() -> None:
@@ -72,10 +72,10 @@ def test_stairs_join_storeys() -> None:
     everywhere = np.ones(whole.shape, dtype=bool)
     grids = {"ground": whole, "upper": whole}
     floors = laid(grids, {"ground": everywhere, "upper": everywhere})
-    joined = Regions(site, grids, standing_cells=anywhere_on(whole), open_floor=floors)
+    joined = Regions(site, standing_cells=anywhere_on(whole), open_floor=floors)
     assert joined.regions_at(Spot("ground", 5, 5)) == joined.regions_at(Spot("upper", 5, 5)) != frozenset()
     apart = Regions(
-        site.model_copy(update={"stairs": ()}), grids, standing_cells=anywhere_on(whole), open_floor=floors
+        site.model_copy(update={"stairs": ()}), standing_cells=anywhere_on(whole), open_floor=floors
     )
     assert apart.regions_at(Spot("ground", 5, 5)) != apart.regions_at(Spot("upper", 5, 5))
 
@@ -86,7 +86,7 @@ def test_a_spot_on_no_open_floor_is_in_no_region() -> None:
     assert shut.regions_at(Spot("ground", 1, 1)) == frozenset()
     assert shut.regions_at(Spot("attic", 1, 1)) == frozenset()
     assert not any(mask.any() for mask in shut.floors(frozenset()).values())
-    assert shut.rings(frozenset()) == {}
+    assert rings_of({"ground": GRID}, shut.floors(frozenset())) == {}
 
 
 def test_any_shift_of_a_grid_by_whole_cells_is_as_by_the_middles(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -1,7 +1,7 @@
 import numpy as np
 
 from wardwright.geometry.raster import Grid
-from wardwright.trials.stacked_floors import distances_of, farthest, stack_for, stacked
+from wardwright.trials.stacked_floors import distances_of, farthest, one_of, stack_for, stacked
 
 GRIDS = {"upper": Grid(0.0, 0.0, 1.0, 2, 1), "ground": Grid(0.0, 0.0, 1.0, 3, 2)}
 STACK = stack_for(GRIDS)
@@ -34,3 +34,15 @@ def test_the_farthest_known_distance_over_some_cells() -> None:
     )
     assert farthest(distances, stacked(STACK, {})) == 0.0
     assert farthest(distances_of(metres, known & False), stacked(STACK, {"ground": ground})) == 0.0
+
+
+def test_floors_alike_are_one_object_and_others_are_not() -> None:
+    ground = np.array([[True, False, True], [False, False, True]])
+    first, same = (one_of(stacked(STACK, {"ground": ground.copy()})) for _ in range(2))
+    assert first is same
+    assert first == same
+    assert first["ground"].tolist() == ground.tolist()
+    assert one_of(stacked(STACK, {"ground": ~ground})) is not first
+    # The same cells on another stack are another floor.
+    assert one_of(stacked(stack_for(GRIDS), {"ground": ground})) is not first
+    assert not first.cells.flags.writeable

@@ -13,14 +13,8 @@ from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
 from wardwright.store.catalogue import load_catalogue
 from wardwright.trials.barriers import Side
-from wardwright.trials.undetected import (
-    Undetected,
-    active_devices,
-    reaches_space,
-    reaches_spot,
-    undetected,
-    undetected_rings,
-)
+from wardwright.trials.undetected import active_devices, undetected
+from wardwright.trials.undetected_floor import Undetected, reaches_space, reaches_spot
 from wardwright.trials.ways_in import WayIn, ways_in
 
 CATALOGUE = load_catalogue()
@@ -41,10 +35,8 @@ def run(site: Site, side: Side, *, manner: str = "through the glass", allowed: i
 def test_with_nothing_in_the_house_all_of_it_is_walked_undetected() -> None:
     site = worked_terrace(contacts={})
     found = run(site, "surely")
-    assert reaches_space(found, site, "bedroom") is not None
-    assert reaches_spot(found, site, Spot(UNDER_STAIRS.storey, *UNDER_STAIRS.at_m)) == pytest.approx(
-        7.3, abs=0.4
-    )
+    assert reaches_space(found, "bedroom") is not None
+    assert reaches_spot(found, Spot(UNDER_STAIRS.storey, *UNDER_STAIRS.at_m)) == pytest.approx(7.3, abs=0.4)
     assert active_devices(site, CATALOGUE, "full") == ()
 
 
@@ -52,13 +44,13 @@ def test_sides_are_ordered() -> None:
     site = worked_terrace(contacts={}, movement={"hall": (HALL, -60.0, "instant")})
     distances = [run(site, side).distance_m for side in SIDES]
     assert distances == sorted(distances)
-    assert all(reaches_space(run(site, side), site, "bedroom") is None for side in SIDES)
+    assert all(reaches_space(run(site, side), "bedroom") is None for side in SIDES)
 
 
 def test_a_contact_on_the_way_in_is_notice_at_once() -> None:
     site = worked_terrace(contacts={"kitchen-window": "instant"})
     assert run(site, "surely", manner="opened").distance_m == 0.0
-    assert undetected_rings(site, CATALOGUE, way=way(site, "kitchen-window", "opened"), side="likely") == {}
+    assert undetected(site, CATALOGUE, way=way(site, "kitchen-window", "opened"), side="likely").rings == {}
     assert run(site, "surely", manner="opened", allowed=1).distance_m > 5.0
 
 
@@ -68,7 +60,7 @@ def test_broken_glass_is_notice_at_once(device: Device) -> None:
     assert active_devices(site, CATALOGUE, "full") == (device,)
     assert run(site, "surely").distance_m == 0.0
     broken = way(site, "kitchen-window", "through the glass")
-    assert undetected_rings(site, CATALOGUE, way=broken, side="likely") == {}
+    assert undetected(site, CATALOGUE, way=broken, side="likely").rings == {}
     # By the front door nothing tells, and no floor is closed by it.
     bare = undetected(
         worked_terrace(contacts={}), CATALOGUE, way=way(site, "front-door", "opened"), side="surely"
@@ -117,16 +109,16 @@ def test_one_detector_alone_never_gives_a_second_notice() -> None:
 def test_log_only_zones_do_not_count() -> None:
     site = worked_terrace(contacts={}, movement={"hall": (HALL, -60.0, "log-only")})
     assert active_devices(site, CATALOGUE, "full") == ()
-    assert reaches_space(run(site, "possibly"), site, "bedroom") is not None
+    assert reaches_space(run(site, "possibly"), "bedroom") is not None
 
 
 def test_a_goal_that_cannot_be_walked_to_is_not_taken_for_watched() -> None:
     site = worked_terrace(contacts={}).model_copy(update={"stairs": ()})
     found = run(site, "surely")
     with pytest.raises(NotComputable, match="no way on foot leads to Bedroom"):
-        reaches_space(found, site, "bedroom")
+        reaches_space(found, "bedroom")
     with pytest.raises(NotComputable):
-        reaches_spot(found, site, Spot("upper", 6.9, 1.2))
+        reaches_spot(found, Spot("upper", 6.9, 1.2))
 
 
 def test_nobody_reaches_through_a_wall() -> None:
@@ -134,9 +126,9 @@ def test_nobody_reaches_through_a_wall() -> None:
     site = worked_terrace(contacts={"kitchen-door": "instant", "kitchen-window": "instant"})
     unit = Spot("ground", 2.14, 5.0)
     door = undetected(site, CATALOGUE, way=way(site, "front-door", "opened"), side="surely")
-    assert reaches_spot(door, site, unit) is None
+    assert reaches_spot(door, unit) is None
     glass = run(site, "surely")
-    assert reaches_spot(glass, site, unit) is not None
+    assert reaches_spot(glass, unit) is not None
 
 
 def test_two_detectors_wired_into_one_zone_are_one_notice() -> None:

@@ -11,7 +11,7 @@ from wardwright.model.device import WallMount
 from wardwright.physics.walking.from_site import Spot
 from wardwright.store.catalogue import load_catalogue
 from wardwright.trials.barriers import standing_floor, watched_floor
-from wardwright.trials.unnoticed import WatchedShape, shape_of, unnoticed_floor
+from wardwright.trials.unnoticed import GuardedFloor, WatchedShape, shape_of
 
 CATALOGUE = load_catalogue()
 HALL = {"hall": (WallMount(wall="ground-back", side="left", offset_m=7.8, height_m=2.2), -60.0, "instant")}
@@ -37,7 +37,7 @@ def deepest(one: WatchedShape, reached: np.ndarray, start: Spot | None = None) -
 
 def test_coming_from_the_kitchen_nobody_is_unnoticed_more_than_a_metre_and_a_half_inside() -> None:
     one = shape()
-    floors = unnoticed_floor(SITE.bare, [one], closed=[], start=KITCHEN)
+    floors = GuardedFloor(SITE.bare, [one], closed=[]).unnoticed_from(KITCHEN)
     assert 1.0 < deepest(one, floors["ground"]) < 1.5 + 0.25
     centres = one.grid.centres()[floors["ground"]]
     assert not ((centres[:, 0] < 2.0) & (centres[:, 1] < 2.0)).any()  # the front of the hall
@@ -58,15 +58,15 @@ def test_turning_up_inside_the_shape_leaves_a_metre_and_a_half() -> None:
     inside = Spot("ground", 1.4, 5.0)
     one = shape()
     assert one.holds(inside)
-    floors = unnoticed_floor(SITE.bare, [one], closed=[], start=inside)
+    floors = GuardedFloor(SITE.bare, [one], closed=[]).unnoticed_from(inside)
     assert 1.0 < deepest(one, floors["ground"], inside) < 1.5 + 0.25
 
 
 def test_without_shapes_all_floor_is_reached_and_closed_floor_is_not_crossed() -> None:
-    everything = unnoticed_floor(SITE.bare, [], closed=[], start=KITCHEN)
+    everything = GuardedFloor(SITE.bare, [], closed=[]).unnoticed_from(KITCHEN)
     assert everything["upper"].any()
     site = worked_terrace(contacts={"kitchen-door": "instant"})
     doorway = watched_floor(site.bare, CATALOGUE, site.device("kitchen-door-contact"), side="surely")
-    shut = unnoticed_floor(site.bare, [], closed=[doorway], start=KITCHEN)
+    shut = GuardedFloor(site.bare, [], closed=[doorway]).unnoticed_from(KITCHEN)
     assert not shut["upper"].any()
     assert shut["ground"].sum() == pytest.approx(18.0 / 0.01, rel=0.2)

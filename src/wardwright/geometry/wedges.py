@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 import numpy as np
 
 from wardwright.geometry.corners import cross
@@ -12,23 +14,26 @@ EDGE = 1e-7
 """A cell whose middle is this near a wedge is in it. [m] (derived here: rounding of coordinates)"""
 
 
-def paint_wedges(
-    values: FloatArray,
-    grid: Grid,
-    views: Views,
-    *,
-    sectors: IntArray,
-    limits: FloatArray,
-    base: FloatArray,
-    per_metre: float,
-    per_crossing: float,
-) -> None:
-    """Lower the values of the cells that sectors see to what they cost from there, where that is less.
+class Wedges(NamedTuple):
+    """The cells that some sectors see, wedge by wedge: K wedges, N cells in all; not to be written to."""
+
+    sectors: IntArray
+    """Which of the sectors asked for each wedge is of, shape (K,). [-]"""
+    crossings: IntArray
+    """Crossing lines before each wedge, shape (K,). [-]"""
+    wedges: IntArray
+    """The wedge that holds each cell, shape (N,). [-]"""
+    cells: IntArray
+    """Number of each cell, row by row, shape (N,). [-]"""
+    metres: FloatArray
+    """How far each lies from its sector's origin, shape (N,). [m]"""
+
+
+def wedges_of(grid: Grid, views: Views, *, sectors: IntArray, limits: FloatArray) -> Wedges:
+    """Find the cells that sectors see.
 
     Parameters
     ----------
-    values : ndarray, shape (ny, nx)
-        One value a cell; changed in place. [-]
     grid : Grid
         The cells.
     views : Views
@@ -37,15 +42,12 @@ def paint_wedges(
         Which of them to paint, each once. [-]
     limits : ndarray, shape (A, 2)
         The part of each to paint, from its first side. [rad]
-    base : ndarray, shape (A,)
-        Value at each sector's origin. [-]
-    per_metre : float
-        Added for each metre. [-]
-    per_crossing : float
-        Added for each crossing line passed. [-]
+
+    Returns
+    -------
+    Wedges
+        Their cells; a cell that several see is there several times.
     """
-    if not len(sectors):
-        return
     row = np.full(len(views.origins), -1)
     row[sectors] = np.arange(len(sectors))
     picked = np.flatnonzero(row[views.owners] >= 0)
@@ -55,12 +57,33 @@ def paint_wedges(
     keep = high > low
     picked, active, low, high = picked[keep], active[keep], low[keep], high[keep]
     origins, shapes = _shapes(views, picked, np.stack([low, high]))
-    cost = base[active] + views.crossings[picked] * per_crossing
     piece, cell = _cells(grid, shapes)
     rows, columns = np.divmod(cell, grid.nx)
     x = grid.x0 + (columns + 0.5) * grid.cell - origins[piece, 0]
     y = grid.y0 + (rows + 0.5) * grid.cell - origins[piece, 1]
-    np.minimum.at(values.reshape(-1), cell, cost[piece] + per_metre * np.sqrt(x * x + y * y))
+    return Wedges(active, views.crossings[picked], piece, cell, np.sqrt(x * x + y * y))
+
+
+def paint_wedges(
+    values: FloatArray, wedges: Wedges, *, base: FloatArray, per_metre: float, per_crossing: float
+) -> None:
+    """Lower the values of the cells that sectors see to what they cost from there, where that is less.
+
+    Parameters
+    ----------
+    values : ndarray, shape (ny, nx)
+        One value a cell; changed in place. [-]
+    wedges : Wedges
+        What A sectors see of these cells.
+    base : ndarray, shape (A,)
+        Value at each sector's origin. [-]
+    per_metre : float
+        Added for each metre. [-]
+    per_crossing : float
+        Added for each crossing line passed. [-]
+    """
+    cost = base[wedges.sectors] + wedges.crossings * per_crossing
+    np.minimum.at(values.reshape(-1), wedges.cells, cost[wedges.wedges] + per_metre * wedges.metres)
 
 
 def _shapes(views: Views, picked: IntArray, sides: FloatArray) -> tuple[FloatArray, FloatArray]:

@@ -6,9 +6,12 @@ No changed site is made up for what leaves the house as it is: a race hangs on t
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
+from contextlib import suppress
 from functools import lru_cache
 from typing import NamedTuple
 
+from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, OpeningMount, WallMount
 from wardwright.model.device_sheets import DeviceSheet
@@ -25,7 +28,7 @@ from wardwright.rules.at_the_opening import is_on, notices_at_the_opening
 from wardwright.rules.kit import is_instant
 from wardwright.rules.wall_spots import wall_spots
 from wardwright.trials.alarm import Alarm, alarm_of
-from wardwright.trials.watchers import control_units, devices_of
+from wardwright.trials.watchers import control_units, devices_of, notice_together
 from wardwright.trials.ways_in import WayIn
 from wardwright.trials.ways_on_foot import spot_of
 
@@ -38,6 +41,11 @@ class Trial(NamedTuple):
 
     alarm: Alarm
     goal: Spot
+
+    def without(self, silent: frozenset[str]) -> Trial:
+        """The same without the devices that notice on none of the ways, by their ids: no race hangs on them."""
+        heard = tuple(pair for pair in self.alarm.heard if pair[0].id not in silent)
+        return self._replace(alarm=self.alarm._replace(heard=heard))
 
 
 Values = tuple[tuple[str, str | float | int | bool], ...]
@@ -104,6 +112,17 @@ def changes_for(site: Site, catalogue: Catalogue, way: WayIn, *, now: Estimate) 
             values = (("behaviour", "instant"),)
             found.append(("change-behaviour", zone.id, values, as_it_is._replace(alarm=after)))
     return found
+
+
+def notice_on_all(site: Site, catalogue: Catalogue, ways: Sequence[WayIn], *, goal: Spot) -> None:
+    """Let the detectors that there are, and those that will be tried, notice in one pass over all ways to a goal."""
+    heard = (device for device, _ in alarm_of(site, catalogue).heard)
+    there = [one for one in heard if catalogue.sheet(one.sheet).kind == "movement-detector"]
+    # Where it is not computable, the answer about each way in says so.
+    with suppress(NotComputable):
+        firsts = {way.opening.id: way for way in reversed(ways)}.values()
+        tried = [device for way in firsts for _, _, device in _movement(site, catalogue, way)]
+        notice_together(site.bare, catalogue, [*there, *tried], goal=goal)
 
 
 def _hears_a_way_nobody_uses(site: Site, catalogue: Catalogue, zone: Zone, *, way: WayIn) -> bool:

@@ -3,18 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.changes_tried import Trial, changes_for
 from wardwright.questions.time_in_hand import least_hand, likely_hand
 from wardwright.rules.finding import Mend
+from wardwright.trials.alarm import Heard, alarm_of
 from wardwright.trials.draws import estimate_of
 from wardwright.trials.likely_race import likely_race
 from wardwright.trials.race import Race, race_against
+from wardwright.trials.watchers import control_units, notices_on
 from wardwright.trials.ways_in import WayIn, leads_outside
+from wardwright.trials.ways_on_foot import spot_of
 
 WORTH_S = 0.5
 """A mend is named if it brings at least this. [s] (assumption)"""
@@ -51,8 +56,12 @@ def mends_for(
         bring time, most first. Each is tried on all manners, as asking again would.
     """
     tried = []
-    for action, subject, values, trial in changes_for(site, catalogue, worst.way, now=now):
-        after = _worst_after(site.bare, catalogue, ways, trial=trial, at_least=now.value + WORTH_S)
+    goal, heard = spot_of(site, control_units(site, catalogue)[0]), alarm_of(site, catalogue).heard
+    silent = _silent_on(site.bare, catalogue, ways, heard=heard, goal=goal)
+    for action, subject, values, change in changes_for(site, catalogue, worst.way, now=now):
+        # Devices that nobody passes may be moved without a change being tried again.
+        trial = change.without(silent) if change.goal == goal else change
+        after = _worst_after(site.bare, catalogue, tuple(ways), trial=trial, at_least=now.value + WORTH_S)
         if after is not None and after.value - now.value >= WORTH_S:
             tried.append(Mend(action=action, subject=subject, values=values, gain=after))
     tried.sort(key=lambda mend: (-(mend.gain.value if mend.gain else 0.0), mend.action, mend.subject))
@@ -61,8 +70,20 @@ def mends_for(
     return (*locks_and_lights(site, catalogue, worst.way), *kept)
 
 
+def _silent_on(
+    house: Site, catalogue: Catalogue, ways: Sequence[WayIn], *, heard: Heard, goal: Spot
+) -> frozenset[str]:
+    """Ids of the devices that notice on none of some ways."""
+    return frozenset(
+        device.id
+        for device, _ in heard
+        if all(notices_on(house, catalogue, device, way=way, goal=goal) is None for way in ways)
+    )
+
+
+@lru_cache(maxsize=512)
 def _worst_after(
-    house: Site, catalogue: Catalogue, ways: Sequence[WayIn], *, trial: Trial, at_least: float
+    house: Site, catalogue: Catalogue, ways: tuple[WayIn, ...], *, trial: Trial, at_least: float
 ) -> Estimate | None:
     """The time in hand of the worst manner after a change; None where it cannot be worked out or is too little."""
     alarm, goal = trial

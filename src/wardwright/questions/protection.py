@@ -17,7 +17,8 @@ from wardwright.model.opening import Opening
 from wardwright.model.placement import is_way_in, sides_of_opening, space_at, standing
 from wardwright.model.record import Id, Record
 from wardwright.model.site import Site
-from wardwright.trials.undetected import active_devices, reaches_space, undetected
+from wardwright.trials.undetected import active_devices, undetected
+from wardwright.trials.undetected_floor import reaches_space
 from wardwright.trials.watchers import at_the_way_in, heard_in
 from wardwright.trials.ways_in import WayIn, by_opening, ways_in
 
@@ -128,7 +129,7 @@ def _noticed(site: Site, catalogue: Catalogue, way: WayIn, *, part: str) -> Noti
     others = (one.id for one in site.spaces if one.is_protected and one.id != first)
     for space in others:
         try:
-            if reaches_space(walked, site, space) is not None:
+            if reaches_space(walked, space) is not None:
                 return "further in"
         except NotComputable:
             continue

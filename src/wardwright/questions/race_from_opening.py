@@ -18,6 +18,7 @@ from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.answer import NOT_COUNTED, Answer, PartAnswer, Verdict, about_the_site, unanswered
+from wardwright.questions.changes_tried import notice_on_all
 from wardwright.questions.mends import locks_and_lights, mends_for
 from wardwright.questions.time_in_hand import deciding, least_hand, time_in_hand, worst_of
 from wardwright.rules.at_the_opening import is_on
@@ -53,6 +54,8 @@ def _answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
         return (about_the_site(NUMBER, MEASURE["message"], site=site, reason="no way in is drawn"),)
     found = [_not_counted(one) for one in not_counted]
     units = control_units(site, catalogue)
+    if units:
+        notice_on_all(site, catalogue, ways, goal=spot_of(site, units[0]))
     for chosen in by_opening(ways):
         if not units:
             reason = "not computable: no control unit" if site.devices else f"{NOTHING}: there is no alarm"

@@ -6,11 +6,8 @@ from collections.abc import Callable, Sequence
 from functools import lru_cache, partial
 from typing import NamedTuple
 
-import numpy as np
-
 from wardwright.errors import NotComputable
-from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device
+from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.estimate import Driver, Estimate
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
@@ -19,19 +16,17 @@ from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_s
 from wardwright.trials.alarm import NO_MATTER_WHERE, as_met
 from wardwright.trials.barriers import Side
 from wardwright.trials.undetected import (
-    Undetected,
     active_devices,
-    reaches_space,
-    reaches_spot,
     undetected,
-    undetected_rings,
 )
+from wardwright.trials.undetected_floor import Undetected, reaches_space, reaches_spot
 from wardwright.trials.watchers import at_the_way_in, control_units
 from wardwright.trials.ways_in import WayIn, by_opening, ways_in
 from wardwright.trials.ways_on_foot import spot_of
 
 NUMBER = 5
 MEASURE = "farthest undetected walk"
+HOW_SOON = "how soon the detectors notice"
 SIDES: tuple[Side, ...] = ("possibly", "likely", "surely")
 """From the shortest undetected walk to the longest."""
 
@@ -63,19 +58,44 @@ def _guarded(site: Site, catalogue: Catalogue, ways: tuple[WayIn, ...], *, anywh
 def _answer(site: Site, walk: _Walk, catalogue: Catalogue) -> Answer:
     devices = active_devices(site, catalogue, "full")
     targets, cut_off = _targets(site, catalogue, walk.sides)
-    nearest = targets[0] if targets else None
-    is_known = bool(site.targets) and not cut_off
-    verdict = _verdict(targets, has_devices=bool(devices), is_known=is_known)
+    notices = _Notices(bool(devices), bool(at_the_way_in(site, catalogue, devices, way=walk.way)))
+    pace = catalogue.figure("pace-hurried")
+    return _answer_of(walk, pace, notices, targets=targets, cut_off=cut_off, is_known=bool(site.targets))
+
+
+class _Notices(NamedTuple):
+    """Whether anything notices at all, and as the opening is opened."""
+
+    ever: bool
+    at_once: bool
+
+
+@lru_cache(maxsize=256)
+def _answer_of(
+    walk: _Walk,
+    pace: Figure,
+    notices: _Notices,
+    *,
+    targets: tuple[Reached, ...],
+    cut_off: tuple[str, ...],
+    is_known: bool,
+) -> Answer:
+    """The answer, remembered by the floor that is reached: a device may move without changing it."""
+    short, likely, long = (one.distance_m for one in walk.sides)
+    notes = _notes(walk.way, notices, nearest=targets[0] if targets else None, is_known=is_known)
     return Answer(
         question=NUMBER,
         subject=walk.way.opening.name,
         subject_id=walk.way.opening.id,
         measure=MEASURE,
-        estimate=walk.estimate,
-        verdict=verdict,
-        parts=(*walk.parts, *_reached_parts(targets)),
-        notes=_notes(site, catalogue, walk.way, nearest=nearest, devices=devices) + cut_off,
-        sketches=walk.sketches,
+        estimate=_range(short, likely, long, name=HOW_SOON),
+        verdict=_verdict(targets, has_devices=notices.ever, is_known=is_known and not cut_off),
+        parts=(*_parts(walk, pace), *_reached_parts(targets)),
+        notes=notes + cut_off,
+        sketches=tuple(
+            Sketch(role="unnoticed", storey=storey, rings=rings)
+            for storey, rings in walk.sides[1].rings.items()
+        ),
     )
 
 
@@ -85,19 +105,16 @@ class _Walk(NamedTuple):
     way: WayIn
     """The worse manner of coming in."""
     sides: tuple[Undetected, ...]
-    estimate: Estimate
-    parts: tuple[PartAnswer, ...]
-    sketches: tuple[Sketch, ...]
+    again: tuple[Undetected, ...]
+    """Until a second device notices."""
 
 
 @lru_cache(maxsize=256)
 def _walk(site: Site, catalogue: Catalogue, ways: tuple[WayIn, ...]) -> _Walk:
     runs = [(way, tuple(undetected(site, catalogue, way=way, side=side) for side in SIDES)) for way in ways]
     way, sides = max(runs, key=lambda run: (run[1][1].distance_m, run[1][2].distance_m))
-    short, likely, long = (one.distance_m for one in sides)
-    estimate = _range(short, likely, long, name="how soon the detectors notice")
-    parts = _parts(site, catalogue, way=way, sides=sides)
-    return _Walk(way, sides, estimate, parts, _sketches(site, catalogue, way))
+    again = tuple(undetected(site, catalogue, way=way, side=side, others_allowed=1) for side in SIDES)
+    return _Walk(way, sides, again)
 
 
 def _range(low: float, value: float, high: float, *, name: str, basis: Basis = "default") -> Estimate:
@@ -113,7 +130,7 @@ Reached = tuple[str, float | None, float | None]
 
 def _targets(
     site: Site, catalogue: Catalogue, sides: Sequence[Undetected]
-) -> tuple[list[Reached], tuple[str, ...]]:
+) -> tuple[tuple[Reached, ...], tuple[str, ...]]:
     """Goals that are reached undetected, nearest first; and why others cannot be told."""
     found: list[Reached] = []
     cut_off: list[str] = []
@@ -125,15 +142,15 @@ def _targets(
             cut_off.append(f"{name}: {reason}")
 
     for target in sorted(site.targets, key=lambda one: one.id):
-        look(target.name, partial(reaches_space, site=site, space_id=target.space))
+        look(target.name, partial(reaches_space, space_id=target.space))
     for unit in control_units(site, catalogue):
-        look(unit.name, partial(reaches_spot, site=site, spot=spot_of(site, unit)))
+        look(unit.name, partial(reaches_spot, spot=spot_of(site, unit)))
     reached = [one for one in found if one[2] is not None]
     reached.sort(key=lambda one: (one[1] is None, one[1] if one[1] is not None else one[2], one[0]))
-    return reached, tuple(cut_off)
+    return tuple(reached), tuple(cut_off)
 
 
-def _verdict(targets: list[Reached], *, has_devices: bool, is_known: bool) -> Verdict:
+def _verdict(targets: Sequence[Reached], *, has_devices: bool, is_known: bool) -> Verdict:
     if not has_devices or any(likely is not None for _, likely, _ in targets):
         return "bad"
     if targets:
@@ -141,15 +158,11 @@ def _verdict(targets: list[Reached], *, has_devices: bool, is_known: bool) -> Ve
     return "good" if is_known else "unknown"
 
 
-def _parts(
-    site: Site, catalogue: Catalogue, *, way: WayIn, sides: Sequence[Undetected]
-) -> tuple[PartAnswer, ...]:
-    again = [undetected(site, catalogue, way=way, side=side, others_allowed=1) for side in SIDES]
-    pace = catalogue.figure("pace-hurried")
-    short, likely, long = (one.distance_m for one in sides)
+def _parts(walk: _Walk, pace: Figure) -> tuple[PartAnswer, ...]:
+    short, likely, long = (one.distance_m for one in walk.sides)
     moving = (
         Driver(name="intruder's pace", swing=likely / pace.low - likely / pace.high, basis="default"),
-        Driver(name="how soon the detectors notice", swing=(long - short) / pace.value, basis="default"),
+        Driver(name=HOW_SOON, swing=(long - short) / pace.value, basis="default"),
     )
     seconds = Estimate(
         value=likely / pace.value,
@@ -161,10 +174,8 @@ def _parts(
         ),
         basis="default",
     )
-    second = _range(
-        again[0].distance_m, again[1].distance_m, again[2].distance_m, name="how soon the detectors notice"
-    )
-    area = [sum(float(np.count_nonzero(m)) * _cell(one, s) for s, m in one.floors.items()) for one in sides]
+    first, usual, last = (one.distance_m for one in walk.again)
+    area = [one.area_m2 for one in walk.sides]
     return (
         PartAnswer(name="walked at a hurry", estimate=seconds),
         PartAnswer(
@@ -173,15 +184,14 @@ def _parts(
                 value=area[1], low=min(area[0], area[1]), high=max(area[1], area[2]), unit="m2"
             ),
         ),
-        PartAnswer(name="before a second, independent device notices", estimate=second),
+        PartAnswer(
+            name="before a second, independent device notices",
+            estimate=_range(first, usual, last, name=HOW_SOON),
+        ),
     )
 
 
-def _cell(one: Undetected, storey: str) -> float:
-    return one.metres[storey].grid.cell ** 2
-
-
-def _reached_parts(targets: list[Reached]) -> tuple[PartAnswer, ...]:
+def _reached_parts(targets: Sequence[Reached]) -> tuple[PartAnswer, ...]:
     """How far it is to each goal that is reached undetected; the longest case where the likely one stops before."""
     found = []
     for name, likely, longest in targets:
@@ -191,25 +201,18 @@ def _reached_parts(targets: list[Reached]) -> tuple[PartAnswer, ...]:
     return tuple(found)
 
 
-def _notes(
-    site: Site, catalogue: Catalogue, way: WayIn, *, nearest: Reached | None, devices: tuple[Device, ...]
-) -> tuple[str, ...]:
+def _notes(way: WayIn, notices: _Notices, *, nearest: Reached | None, is_known: bool) -> tuple[str, ...]:
     notes = [f"come in: {way.manner}"]
-    if not devices:
+    if not notices.ever:
         notes.append("nothing would notice")
-    elif at_the_way_in(site, catalogue, devices, way=way):
+    elif notices.at_once:
         notes.append(f"noticed as {'it is opened' if way.manner == 'opened' else 'the glass is broken'}")
     if nearest is not None:
         name, likely, _ = nearest
         surely = "is" if likely is not None else "may be"
         notes.append(f"{name} {surely} reached undetected")
-    elif devices and site.targets:
+    elif notices.ever and is_known:
         notes.append("no target is reached undetected")
-    if not site.targets:
+    if not is_known:
         notes.append("no targets are known")
     return tuple(notes)
-
-
-def _sketches(site: Site, catalogue: Catalogue, way: WayIn) -> tuple[Sketch, ...]:
-    found = undetected_rings(site, catalogue, way=way, side="likely")
-    return tuple(Sketch(role="unnoticed", storey=storey, rings=rings) for storey, rings in found.items())

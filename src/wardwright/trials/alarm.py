@@ -18,10 +18,14 @@ NO_MATTER_WHERE: tuple[DeviceKind, ...] = ("keypad", "keyfob", "sounder")
 """Kinds of devices that neither notice an intruder nor are gone for: a race hangs on that they are there only."""
 
 
+Heard = tuple[tuple[Device, Behaviour], ...]
+"""Detectors with how their zones behave."""
+
+
 class Alarm(NamedTuple):
     """Detectors with how their zones behave, and what the control unit does with them."""
 
-    heard: tuple[tuple[Device, Behaviour], ...]
+    heard: Heard
     """In the order of ids."""
     programme: Programme
     sounds: bool

@@ -21,8 +21,10 @@ from wardwright.trials.floors import Regions, nearest_cells, on_grid
 from wardwright.trials.stacked_floors import (
     Distances,
     Floors,
+    Stack,
     StackedFloors,
     distances_of,
+    one_of,
     stack_for,
     stacked,
 )
@@ -89,7 +91,7 @@ def standing_floor(house: Site) -> StackedFloors:
     for storey, grid in grids_of(house).items():
         free = network.free[network.storeys.index(storey)]
         floors[storey] = painted(grid, free.buffer(HALF_DIAGONAL_M))
-    return stacked(stack_for(grids_of(house)), floors)
+    return one_of(stacked(stack_of(house), floors))
 
 
 @lru_cache(maxsize=64)
@@ -100,7 +102,7 @@ def walked_floor(house: Site) -> StackedFloors:
         storey: painted(grid, network.free[network.storeys.index(storey)])
         for storey, grid in grids_of(house).items()
     }
-    return stacked(stack_for(grids_of(house)), floors)
+    return one_of(stacked(stack_of(house), floors))
 
 
 @lru_cache(maxsize=64)
@@ -119,6 +121,12 @@ def grids_of(house: Site) -> dict[str, Grid]:
     network = premises_network(house)
     pairs = zip(network.storeys, network.rooms, strict=True)
     return {storey: grid_over(room.bounds, cell=CELL_M) for storey, room in pairs if not room.is_empty}
+
+
+@lru_cache(maxsize=64)
+def stack_of(house: Site) -> Stack:
+    """The stack of the storeys of `grids_of`."""
+    return stack_for(grids_of(house))
 
 
 def _doorway(house: Site, device: Device, grids: Mapping[str, Grid]) -> Floors:
@@ -165,10 +173,17 @@ def regions_without(house: Site, closed: Sequence[Floors]) -> Regions:
     open_floor = StackedFloors(standing.stack, standing.cells.copy())
     for one in closed:
         for storey, mask in one.items():
+            there = open_floor[storey]
             # Open and not closed, in one go.
-            np.greater(open_floor[storey], mask, out=open_floor[storey])
+            np.greater(there, mask, out=there)
+    return _regions_of(house, one_of(open_floor))
+
+
+@lru_cache(maxsize=512)
+def _regions_of(house: Site, open_floor: StackedFloors) -> Regions:
+    """Remembered by the cells themselves: floor is closed alike again and again."""
     at = partial(standing_cells, house)
-    return Regions(house, grids_of(house), standing_cells=at, open_floor=open_floor)
+    return Regions(house, standing_cells=at, open_floor=open_floor)
 
 
 @lru_cache(maxsize=4096)

@@ -14,7 +14,7 @@ from wardwright.geometry.raster import BoolArray, Grid, IntArray, outlines
 from wardwright.model.record import Ring
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
-from wardwright.trials.stacked_floors import Floors, StackedFloors
+from wardwright.trials.stacked_floors import Floors, StackedFloors, one_of
 
 NEAR_M = 0.83
 """Whoever is at a spot where nobody can stand, such as a stair's end or a shelf, stands this near at most. [m]
@@ -67,14 +67,12 @@ def nearest_cells(mask: BoolArray, grid: Grid, point: tuple[float, float]) -> In
 
 
 class Regions:
-    """Open floor of all storeys, parted into regions that hang together over cells and stairs.
+    """Open floor of all storeys, parted into regions that hang together over cells and stairs; not to be written to.
 
     Parameters
     ----------
     site : Site
         For its stairs.
-    grids : mapping of storey to Grid
-        The cells.
     standing_cells : callable
         Finds the cells that somebody stands on who is at a spot, whether they may be walked or not: (n, 2).
     open_floor : StackedFloors
@@ -84,19 +82,17 @@ class Regions:
     def __init__(
         self,
         site: Site,
-        grids: Mapping[str, Grid],
         *,
         standing_cells: Callable[[Spot], IntArray],
         open_floor: StackedFloors,
     ) -> None:
-        self.grids = grids
         self.standing_cells = standing_cells
         self.stack = open_floor.stack
         self._labels, count = _labelled(open_floor.cells)
         # The region that each patch of open floor belongs to: its least patch. 0 is closed floor.
         self._region_of = list(range(count + 1))
         self._floors: dict[frozenset[int], StackedFloors] = {}
-        self._rings: dict[frozenset[int], dict[str, tuple[Ring, ...]]] = {}
+        self._at: dict[Spot, frozenset[int]] = {}
         for stair in site.stairs:
             ends = [
                 self.regions_at(Spot(storey, *point))
@@ -104,6 +100,7 @@ class Regions:
             ]
             if all(ends):
                 self._join(frozenset.union(*ends))
+                self._at.clear()
 
     def _join(self, regions: frozenset[int]) -> None:
         least = min(regions)
@@ -117,6 +114,11 @@ class Regions:
 
         Several where they come equally near, within half a cell: an error only toward more ways.
         """
+        if spot not in self._at:
+            self._at[spot] = self._regions_at(spot)
+        return self._at[spot]
+
+    def _regions_at(self, spot: Spot) -> frozenset[int]:
         part = self.stack.parts.get(spot.storey)
         if part is None:
             return frozenset()
@@ -137,30 +139,14 @@ class Regions:
                 chosen = np.zeros(len(self._region_of), dtype=np.bool_)
                 chosen[patches] = True
                 cells = chosen[self._labels]
-            self._floors[regions] = StackedFloors(self.stack, cells)
+            self._floors[regions] = one_of(StackedFloors(self.stack, cells))
         return self._floors[regions]
-
-    def rings(self, regions: frozenset[int]) -> dict[str, tuple[Ring, ...]]:
-        """Outlines of some regions by storey, for drawing; worked out once. [m]"""
-        if regions not in self._rings:
-            self._rings[regions] = rings_of(self.grids, self.floors(regions))
-        return self._rings[regions]
 
 
 def _labelled(mask: BoolArray) -> tuple[NDArray[np.int32], int]:
-    """Number the patches of open floor that hang together, from 1; 0 is closed floor. Not to be written to.
-
-    Remembered by the cells themselves: floor is closed alike again and again.
-    """
-    return _labelled_alike(mask.shape, mask.tobytes())
-
-
-@lru_cache(maxsize=512)
-def _labelled_alike(shape: tuple[int, ...], cells: bytes) -> tuple[NDArray[np.int32], int]:
-    mask = np.frombuffer(cells, dtype=np.bool_).reshape(shape)
-    labels: NDArray[np.int32] = np.empty(shape, dtype=np.int32)
+    """Number the patches of open floor that hang together, from 1; 0 is closed floor."""
+    labels: NDArray[np.int32] = np.empty(mask.shape, dtype=np.int32)
     count = ndimage.label(mask, structure=EIGHT, output=labels)
-    labels.flags.writeable = False
     return labels, int(count)
 
 
@@ -168,7 +154,14 @@ def rings_of(grids: Mapping[str, Grid], floors: Floors) -> dict[str, tuple[Ring,
     """Outlines of the True cells of each storey, for drawing. [m]"""
     found = {}
     for storey, mask in floors.items():
-        rings = outlines(grids[storey], mask, tolerance=grids[storey].cell)
+        rings = _rings_alike(grids[storey], mask.tobytes())
         if rings:
             found[storey] = rings
     return found
+
+
+@lru_cache(maxsize=512)
+def _rings_alike(grid: Grid, cells: bytes) -> tuple[Ring, ...]:
+    """Remembered by the cells themselves: a move leaves most storeys as they were."""
+    mask = np.frombuffer(cells, dtype=np.bool_).reshape(grid.shape)
+    return outlines(grid, mask, tolerance=grid.cell)

@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 
 from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.geometry.taut import crossed
@@ -180,21 +181,18 @@ def leaves_before(
     """Leaves of a storey that can stand between a detector and any of some points; doors passed hide nothing."""
     if not len(points):
         return []
-    hull = shapely.MultiPoint(np.vstack([points, [eye]])).convex_hull
-    return [
-        one
-        for one in leaves_on(house, storey)
-        if one.id not in passed and hull.intersects(_doorways(house, storey)[one.id])
-    ]
+    hull = shapely.convex_hull(shapely.multipoints(np.vstack([points, [eye]])))
+    between = shapely.intersects(hull, _doorways(house, storey)).tolist()
+    every = zip(leaves_on(house, storey), between, strict=True)
+    return [one for one, is_between in every if is_between and one.id not in passed]
 
 
 @lru_cache(maxsize=256)
-def _doorways(house: Site, storey: str) -> dict[str, shapely.LineString]:
-    """The line of each leaf's doorway, by the opening's id."""
-    return {
-        one.id: shapely.LineString(opening_line(house.wall(one.wall), one))
-        for one in leaves_on(house, storey)
-    }
+def _doorways(house: Site, storey: str) -> NDArray[np.object_]:
+    """The lines of the doorways of `leaves_on`, in its order."""
+    lines = [opening_line(house.wall(one.wall), one) for one in leaves_on(house, storey)]
+    found: NDArray[np.object_] = shapely.linestrings(np.array(lines).reshape(-1, 2, 2))
+    return found
 
 
 def leaf_pieces(house: Site, opening: Opening, state: LeafState) -> list[Line2]:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -13,8 +15,9 @@ Floors = Mapping[str, BoolArray]
 """Storey -> cells, on the grids of the time maps they go with."""
 
 
-class Stack(NamedTuple):
-    """Where the cells of each storey lie in the stack."""
+@dataclass(frozen=True, eq=False)
+class Stack:
+    """Where the cells of each storey lie in the stack; one object for a house."""
 
     shape: tuple[int, int]
     parts: Mapping[str, tuple[slice, slice]]
@@ -45,6 +48,10 @@ class StackedFloors(Mapping[str, BoolArray]):
         self.stack = stack
         self.cells = cells
 
+    # What is worked out over some floors is remembered by the object: see `one_of`.
+    __eq__ = object.__eq__
+    __hash__ = object.__hash__
+
     def __getitem__(self, storey: str) -> BoolArray:
         """The cells of one storey."""
         return self.cells[self.stack.parts[storey]]
@@ -64,6 +71,16 @@ def stacked(stack: Stack, floors: Floors) -> StackedFloors:
     for storey, mask in floors.items():
         cells[stack.parts[storey]] = mask
     return StackedFloors(stack, cells)
+
+
+def one_of(floors: StackedFloors) -> StackedFloors:
+    """The same cells as one object for all floors that have them, so that it is known again; not to be written to."""
+    return _one_of(floors.stack, floors.cells.tobytes())
+
+
+@lru_cache(maxsize=512)
+def _one_of(stack: Stack, cells: bytes) -> StackedFloors:
+    return StackedFloors(stack, np.frombuffer(cells, dtype=np.bool_).reshape(stack.shape))
 
 
 class Distances(NamedTuple):

@@ -25,7 +25,7 @@ from wardwright.trials.barriers import CELL_M, grids_of, standing_cells, watched
 from wardwright.trials.floors import nearest_cells, rings_of
 from wardwright.trials.paces import paces_of
 from wardwright.trials.stacked_floors import Floors, StackedFloors
-from wardwright.trials.unnoticed import WatchedShape, unnoticed_floor
+from wardwright.trials.unnoticed import GuardedFloor, WatchedShape
 from wardwright.trials.watchers import has_sounder, heard_in
 from wardwright.trials.ways_in import WayIn
 
@@ -92,9 +92,8 @@ def is_every_way_caught(
         return False
 
     def reached(layer: Zoned) -> StackedFloors:
-        return _unnoticed(
-            site.bare, catalogue, goal, start=start, zoned=layer, programme=site.programme, need=need
-        )
+        guarded = _guarded(site.bare, catalogue, goal, zoned=layer, programme=site.programme, need=need)
+        return guarded.unnoticed_from(start)
 
     # Once an entry time runs, the zones of the way in say nothing.
     running = tuple(pair for pair in zoned if not (pair[1].allowed_after_entry or pair[1].starts_entry))
@@ -143,18 +142,11 @@ def _zoned(site: Site, part: str) -> Zoned:
     return tuple(found)
 
 
-@lru_cache(maxsize=256)
-def _unnoticed(
-    house: Site,
-    catalogue: Catalogue,
-    goal: Spot,
-    *,
-    start: Spot,
-    zoned: Zoned,
-    programme: Programme,
-    need: Need,
-) -> StackedFloors:
-    """The floor that is reached from a start with nothing surely noticing in time."""
+@lru_cache(maxsize=64)
+def _guarded(
+    house: Site, catalogue: Catalogue, goal: Spot, *, zoned: Zoned, programme: Programme, need: Need
+) -> GuardedFloor:
+    """The floor with all that surely notices in time."""
     shapes, closed = [], []
     for device, behaviour in zoned:
         limit = still_needed(catalogue, programme, behaviour, need=need)
@@ -166,7 +158,7 @@ def _unnoticed(
             left = _remaining(house, catalogue, goal)
             doorway = watched_floor(house, catalogue, device, side="surely")
             closed.append({storey: mask & (left[storey].times > limit) for storey, mask in doorway.items()})
-    return unnoticed_floor(house, shapes, closed=closed, start=start)
+    return GuardedFloor(house, shapes, closed=closed)
 
 
 @lru_cache(maxsize=512)

@@ -7,69 +7,27 @@ toward an intruder who gets there sooner.
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass
-from functools import cached_property, lru_cache
-
-import numpy as np
-import shapely
+from collections.abc import Sequence
+from functools import lru_cache
 
 from wardwright.errors import NotComputable
-from wardwright.geometry.raster import BoolArray, FloatArray, painted
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
-from wardwright.model.record import Ring
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import Spot, TimeMap, way_in_spot
+from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.trials.alarm import DETECTORS
 from wardwright.trials.barriers import (
     Side,
-    exact_metres,
-    grids_of,
     standing_cells,
-    union_of,
     unwatched_regions,
-    walked_floor,
-    walked_metres,
     watched_floor,
 )
-from wardwright.trials.stacked_floors import StackedFloors, farthest, stacked
-from wardwright.trials.unnoticed import shape_of, unnoticed_floor
+from wardwright.trials.floors import Regions
+from wardwright.trials.stacked_floors import StackedFloors
+from wardwright.trials.undetected_floor import Undetected, undetected_in
+from wardwright.trials.unnoticed import GuardedFloor, shape_of
 from wardwright.trials.watchers import at_the_way_in, heard_in
 from wardwright.trials.ways_in import WayIn
-
-
-@dataclass(frozen=True)
-class Undetected:
-    """What can be reached from one way in before a number of devices have noticed."""
-
-    house: Site
-    start: Spot
-    runs: tuple[StackedFloors, ...]
-    """The undetected floor, once for each device that may have been the first to notice; none: noticed at once."""
-
-    @cached_property
-    def metres(self) -> dict[str, TimeMap]:
-        """Distance from the way in to everywhere. [m]"""
-        return walked_metres(self.house, self.start)
-
-    @cached_property
-    def distance_m(self) -> float:
-        """Along the way to the farthest point of it. [m]"""
-        metres = exact_metres(self.house, self.start)
-        return max((farthest(metres, run) for run in self.runs), default=0.0)
-
-    @cached_property
-    def floors(self) -> StackedFloors:
-        """The undetected floor, half a cell's diagonal beyond where a person's middle can be."""
-        if not self.runs:
-            return stacked(walked_floor(self.house).stack, {})
-        return self.runs[0] if len(self.runs) == 1 else union_of(self.runs)
-
-    @cached_property
-    def exact(self) -> StackedFloors:
-        """Those of its cells whose distances are exact."""
-        return StackedFloors(self.floors.stack, self.floors.cells & walked_floor(self.house).cells)
 
 
 @lru_cache(maxsize=64)
@@ -147,97 +105,42 @@ def _undetected(
     if not len(standing_cells(house, start)):
         raise NotComputable("there is no floor of ours inside it")
     if left < 0:
-        return Undetected(house, start, ())
-    counting = tuple(one for group in groups for one in group)
-    floors = [_floors(house, catalogue, counting, side=side, start=start)]
+        return undetected_in(house, start, ())
+    if side == "surely":
+        floors = [_guarded_by(house, catalogue, groups).unnoticed_from(start)]
+    else:
+        floors = _floors(_regions_without(house, catalogue, (groups,), side=side), start)
     if left:
-        runs = [tuple(one for group in groups if group is not skipped for one in group) for skipped in groups]
-        floors += [_floors_again(house, catalogue, run, side=side, start=start) for run in runs]
-    return Undetected(house, start, tuple(floors))
+        runs = tuple(tuple(group for group in groups if group is not skipped) for skipped in groups)
+        floors += _floors(_regions_without(house, catalogue, runs, side=side), start)
+    return undetected_in(house, start, tuple(floors))
 
 
-@lru_cache(maxsize=512)
-def _floors_again(
-    house: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, side: Side, start: Spot
-) -> StackedFloors:
-    """The floor that is reached before a second device has noticed: cores for whoever turns up anywhere."""
-    regions = unwatched_regions(house, catalogue, devices, side=side)
-    return regions.floors(regions.regions_at(start))
+@lru_cache(maxsize=64)
+def _regions_without(
+    house: Site, catalogue: Catalogue, runs: tuple[Groups, ...], *, side: Side
+) -> tuple[Regions, ...]:
+    """What is left in each of some runs: cores are those for whoever turns up anywhere."""
+    counting = [tuple(one for group in run for one in group) for run in runs]
+    return tuple(unwatched_regions(house, catalogue, devices, side=side) for devices in counting)
 
 
-@lru_cache(maxsize=512)
-def _floors(
-    house: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, side: Side, start: Spot
-) -> StackedFloors:
-    """The floor that is reached before any of some devices has noticed."""
-    if side != "surely":
-        return _floors_again(house, catalogue, devices, side=side, start=start)
+def _floors(regions: Sequence[Regions], start: Spot) -> list[StackedFloors]:
+    """What is reached from one place in each of some runs."""
+    return [one.floors(one.regions_at(start)) for one in regions]
+
+
+@lru_cache(maxsize=64)
+def _guarded_by(house: Site, catalogue: Catalogue, groups: Groups) -> GuardedFloor:
+    devices = [one for group in groups for one in group]
     shapes = [shape_of(house, catalogue, one) for one in devices if _is_movement(catalogue, one)]
     doorways = [
         watched_floor(house, catalogue, one, side="surely")
         for one in devices
         if not _is_movement(catalogue, one)
     ]
-    found = [shape for shape in shapes if shape is not None]
-    return unnoticed_floor(house, found, closed=doorways, start=start)
+    return GuardedFloor(house, [shape for shape in shapes if shape is not None], closed=doorways)
 
 
 def _is_movement(catalogue: Catalogue, device: Device) -> bool:
     return catalogue.sheet(device.sheet).kind == "movement-detector"
-
-
-def undetected_rings(
-    site: Site, catalogue: Catalogue, *, way: WayIn, side: Side, part: str = "full"
-) -> dict[str, tuple[Ring, ...]]:
-    """Outlines, by storey, of the floor that is reached before the first notice. [m]"""
-    devices = active_devices(site, catalogue, part)
-    if at_the_way_in(site, catalogue, devices, way=way):
-        return {}
-    regions = unwatched_regions(site.bare, catalogue, devices, side=side)
-    return regions.rings(regions.regions_at(way_in_spot(site, way.opening)))
-
-
-def reaches_space(found: Undetected, site: Site, space_id: str) -> float | None:
-    """Distance at which the undetected floor first enters a space; None where it does not. [m]
-
-    Raises
-    ------
-    NotComputable
-        If no way on foot leads there, watched or not.
-    """
-    space = site.space(space_id)
-    if space.storey not in found.floors:
-        raise NotComputable(f"no way on foot leads to {space.name}")
-    if not np.isfinite(_metres_in(found.house, found.start, space_id)).any():
-        raise NotComputable(f"no way on foot leads to {space.name}")
-    return _least(_metres_in(found.house, found.start, space_id), found.exact[space.storey])
-
-
-def reaches_spot(found: Undetected, site: Site, spot: Spot) -> float | None:
-    """Distance at which somebody on undetected floor stands at a spot; None where nobody does. [m]
-
-    Raises
-    ------
-    NotComputable
-        If no way on foot leads there, watched or not.
-    """
-    at = standing_cells(site.bare, spot)
-    if not len(at) or not np.isfinite(found.metres[spot.storey].times[at[:, 0], at[:, 1]]).any():
-        raise NotComputable("no way on foot leads to it")
-    there = found.floors[spot.storey][at[:, 0], at[:, 1]]
-    return _least(found.metres[spot.storey].times[at[:, 0], at[:, 1]], there)
-
-
-def _least(metres: FloatArray, cells: BoolArray) -> float | None:
-    """The least of the known distances over the True cells; None where there is none."""
-    least = float(np.fmin.reduce(metres[cells], initial=np.inf))
-    return least if math.isfinite(least) else None
-
-
-@lru_cache(maxsize=512)
-def _metres_in(house: Site, start: Spot, space_id: str) -> FloatArray:
-    """Distance from a start to the cells of a space, inf elsewhere and where no way leads. [m]"""
-    space = house.space(space_id)
-    times = walked_metres(house, start)[space.storey].times
-    inside = painted(grids_of(house)[space.storey], shapely.Polygon(space.outline_m))
-    return np.where(inside & np.isfinite(times), times, np.inf)

@@ -26,6 +26,7 @@ from wardwright.trials.barriers import (
     standing_floor,
     watched_floor,
 )
+from wardwright.trials.floors import Regions
 from wardwright.trials.stacked_floors import Floors, StackedFloors
 
 SEED_M = 0.35
@@ -97,10 +98,12 @@ def shape_of(house: Site, catalogue: Catalogue, device: Device) -> WatchedShape 
     return None
 
 
-def unnoticed_floor(
-    house: Site, shapes: Sequence[WatchedShape], *, closed: Sequence[Floors], start: Spot
-) -> StackedFloors:
-    """The floor that can be reached from a start without surely being noticed.
+_From = tuple[frozenset[int], Spot | None]
+# Where one comes into a shape from: regions outside it, and where within it one turns up.
+
+
+class GuardedFloor:
+    """The floor of a house, some of it watched, and what can be reached on it from anywhere without being noticed.
 
     Parameters
     ----------
@@ -110,27 +113,51 @@ def unnoticed_floor(
         Floor where somebody is surely noticed after 1.5 m.
     closed : sequence of mapping of storey to ndarray of bool
         Floor where somebody is noticed at once, such as doorways with contacts.
-    start : Spot
-        Where somebody turns up.
-
-    Returns
-    -------
-    StackedFloors
-        The floor.
     """
-    seeds = [start if one.holds(start) else None for one in shapes]
-    sources: list[frozenset[int]] = [
-        frozenset() if seed is not None else one.outside.regions_at(start)
-        for one, seed in zip(shapes, seeds, strict=True)
-    ]
-    while True:
-        cores = [
-            {one.storey: one.core(source, seed)}
-            for one, source, seed in zip(shapes, sources, seeds, strict=True)
+
+    def __init__(self, house: Site, shapes: Sequence[WatchedShape], *, closed: Sequence[Floors]) -> None:
+        self._house = house
+        self._shapes = shapes
+        self._closed = closed
+        self._regions: dict[tuple[_From, ...], Regions] = {}
+        self._grown: dict[StackedFloors, tuple[frozenset[int], ...]] = {}
+
+    def unnoticed_from(self, start: Spot) -> StackedFloors:
+        """The floor that can be reached from a start without surely being noticed.
+
+        Parameters
+        ----------
+        start : Spot
+            Where somebody turns up.
+
+        Returns
+        -------
+        StackedFloors
+            The floor.
+        """
+        seeds = [start if one.holds(start) else None for one in self._shapes]
+        sources: list[frozenset[int]] = [
+            frozenset() if seed is not None else one.outside.regions_at(start)
+            for one, seed in zip(self._shapes, seeds, strict=True)
         ]
-        regions = regions_without(house, [*closed, *cores])
-        floors = regions.floors(regions.regions_at(start))
-        grown = [source | one.outside.numbers_in(floors) for one, source in zip(shapes, sources, strict=True)]
-        if grown == sources:
-            return floors
-        sources = grown
+        while True:
+            regions = self._regions_from(tuple(zip(sources, seeds, strict=True)))
+            floors = regions.floors(regions.regions_at(start))
+            touched = self._touched_by(floors)
+            grown = [source | more for source, more in zip(sources, touched, strict=True)]
+            if grown == sources:
+                return floors
+            sources = grown
+
+    def _regions_from(self, ways: tuple[_From, ...]) -> Regions:
+        """What hangs together while each shape is come into in one way; most starts share them."""
+        if ways not in self._regions:
+            cores = [{one.storey: one.core(*way)} for one, way in zip(self._shapes, ways, strict=True)]
+            self._regions[ways] = regions_without(self._house, [*self._closed, *cores])
+        return self._regions[ways]
+
+    def _touched_by(self, floors: StackedFloors) -> tuple[frozenset[int], ...]:
+        """The regions outside each shape that share cells with some floor."""
+        if floors not in self._grown:
+            self._grown[floors] = tuple(one.outside.numbers_in(floors) for one in self._shapes)
+        return self._grown[floors]

@@ -12,7 +12,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, DeviceKind, OpeningMount
 from wardwright.model.programme import Behaviour, Zone
 from wardwright.model.site import Site
-from wardwright.physics.detection.from_site import noticed_along
+from wardwright.physics.detection.from_site import Walks, noticed_along
 from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.rules import kit
 from wardwright.rules.at_the_opening import notices_at_the_opening
@@ -125,24 +125,67 @@ def notices_on(
     if catalogue.sheet(device.sheet).kind == "movement-detector":
         usual = starts_of(house, catalogue)
         starts = usual if start in usual else (start,)
-        noticing = _noticings(house, catalogue, device, goal=goal, starts=starts).get(start)
+        noticing = _noticings(house, catalogue, goal, starts=starts).of(device).get(start)
         return None if noticing is None else (noticing, None)
     index = _opened_at(house, catalogue, device, way=way, start=start, goal=goal)
     return None if index is None else (None, index)
 
 
-@lru_cache(maxsize=1024)
-def _noticings(
-    house: Site, catalogue: Catalogue, device: Device, *, goal: Spot, starts: tuple[Spot, ...]
-) -> dict[Spot, Noticed]:
-    """How one movement detector notices on the ways to one goal: on all at once, since a move changes all."""
-    known, walks = walks_from(house, catalogue, goal, starts=starts)
-    noticings = noticed_along(house, catalogue, device, walks=walks, reach_shares=REACH_SHARES)
-    return {
-        start: Noticed(one.entered_m, tuple(one.noticed_m.tolist()))
-        for start, one in zip(known, noticings, strict=True)
-        if np.isfinite(one.noticed_m).any()
-    }
+def notice_together(house: Site, catalogue: Catalogue, devices: Sequence[Device], *, goal: Spot) -> None:
+    """Work out at once how movement detectors notice on all ways to a goal, before they are asked one by one.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    catalogue : Catalogue
+        Sheets and figures.
+    devices : sequence of Device
+        Movement detectors.
+    goal : Spot
+        Where the ways go.
+    """
+    _noticings(house, catalogue, goal, starts=starts_of(house, catalogue)).know(devices)
+
+
+_MOST_KNOWN = 256
+# Detectors that are remembered for one goal. [-]
+
+
+class _Noticings:
+    """How movement detectors notice on the ways to one goal: on all ways at once, since a move changes all."""
+
+    def __init__(self, house: Site, catalogue: Catalogue, ways: tuple[tuple[Spot, ...], Walks]) -> None:
+        self._house, self._catalogue = house, catalogue
+        self._starts, self._walks = ways
+        self._found: dict[Device, dict[Spot, Noticed]] = {}
+
+    def know(self, devices: Sequence[Device]) -> None:
+        """Work out those that are not known yet, in one pass."""
+        new = [one for one in dict.fromkeys(devices) if one not in self._found]
+        if len(self._found) > _MOST_KNOWN:
+            self._found.clear()
+            new = list(dict.fromkeys(devices))
+        noticings = noticed_along(
+            self._house, self._catalogue, new, walks=self._walks, reach_shares=REACH_SHARES
+        )
+        for device, each in zip(new, noticings, strict=True):
+            self._found[device] = {
+                start: Noticed(one.entered_m, tuple(one.noticed_m.tolist()))
+                for start, one in zip(self._starts, each, strict=True)
+                if np.isfinite(one.noticed_m).any()
+            }
+
+    def of(self, device: Device) -> dict[Spot, Noticed]:
+        """By where one comes from; the ways that are not there it does not notice on."""
+        if device not in self._found:
+            self.know([device])
+        return self._found[device]
+
+
+@lru_cache(maxsize=64)
+def _noticings(house: Site, catalogue: Catalogue, goal: Spot, *, starts: tuple[Spot, ...]) -> _Noticings:
+    return _Noticings(house, catalogue, walks_from(house, catalogue, goal, starts=starts))
 
 
 def at_the_way_in(

@@ -59,7 +59,7 @@ def room(**parts: Any) -> Site:
 
 def noticed_on(site: Site, device: Device, *, posture: Any = "upright", **way: Any) -> Noticing:
     walks = walks_of([(way["points"], way["storeys"], way["clock"])])
-    return noticed_along(site, CATALOGUE, device, walks=walks, posture=posture)[0]
+    return noticed_along(site, CATALOGUE, [device], walks=walks, posture=posture)[0][0]
 
 
 def angles_on(site: Site, device: Device, *, points: Any, storeys: Any, clock: Any) -> np.ndarray:

@@ -46,7 +46,7 @@ def walk(start: Any, end: Any, pace: float = 1.0) -> Walk:
 
 def noticed_on(way: Walk, one: Detector, *, reaches: Any, posture: Any = "upright") -> np.ndarray:
     alone = walks_of([(way.places, ("ground",) * len(way.places), way.clock)])
-    return noticed_at(alone, way.floors, one, reaches=reaches, body=body_of(posture))[0]
+    return noticed_at(alone, way.floors[None], [one], reaches=reaches, body=body_of(posture))[0, 0]
 
 
 def noticed(way: Walk, *, posture: Any = "upright", **facts: Any) -> float:
@@ -198,5 +198,29 @@ def test_walks_laid_end_to_end_are_noticed_as_each_alone(seed: int) -> None:
     one, reaches = detector(edges=int(rng.integers(1, 4))), (9.0, 6.0, 9.0, 14.0)
     together = walks_of((way.places, ("ground",) * len(way.places), way.clock) for way in ways)
     floors = np.concatenate([np.zeros(0), *(way.floors for way in ways)])
-    found = noticed_at(together, floors, one, reaches=reaches, body=body_of("upright"))
+    found = noticed_at(together, floors[None], [one], reaches=reaches, body=body_of("upright"))[0]
     assert found.tolist() == [noticed_on(way, one, reaches=reaches).tolist() for way in ways]
+
+
+@given(st.integers(0, 9999))
+def test_detectors_asked_together_notice_as_each_alone(seed: int) -> None:
+    rng = np.random.default_rng(seed)
+    ways = [walk(*rng.uniform(-4.0, 13.0, (2, 2)), pace=float(rng.uniform(0.2, 3.0))) for _ in range(3)]
+    together = walks_of((way.places, ("ground",) * len(way.places), way.clock) for way in ways)
+    ones = []
+    for _ in range(int(rng.integers(1, 5))):
+        place = np.append(rng.uniform(-3.0, 9.0, 2), rng.uniform(1.8, 2.4))
+        halves = detector().halves._replace(azimuth=detector().halves.azimuth + rng.uniform(-3.0, 3.0))
+        ones.append(detector()._replace(eye=place, halves=halves))
+    floors = rng.choice([0.0, -2.6], (len(ones), len(together.points)))
+    reaches, body = (6.0, 9.0, 14.0), body_of("upright")
+    found = noticed_at(together, floors, ones, reaches=reaches, body=body)
+    alone = [
+        noticed_at(together, floors[i, None], [one], reaches=reaches, body=body) for i, one in enumerate(ones)
+    ]
+    assert found.tolist() == np.concatenate(alone).tolist()
+
+
+def test_no_detectors_notice_nothing() -> None:
+    alone = walks_of([(np.zeros((2, 2)), ("ground",) * 2, np.arange(2.0))])
+    assert noticed_at(alone, np.zeros((0, 2)), [], reaches=[9.0], body=body_of("upright")).shape == (0, 1, 1)

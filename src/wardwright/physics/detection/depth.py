@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -85,7 +86,7 @@ def core_cells(
     ground = _ground(low, free, turned_up=np.isfinite(entries), cell=grid.cell)
     rows, columns, ways = _edges(ground)
     lengths = np.hypot(ways[:, 0], ways[:, 1]) * grid.cell
-    steps = _steps(ground)
+    steps = _steps(ground.inside.shape, ground.inside.tobytes())
 
     def core_of(within: FloatArray) -> BoolArray:
         first = np.where(ground.inside, entries, np.inf)
@@ -165,11 +166,13 @@ _BETWEEN += _AWAY * (np.abs(_AWAY).sum(axis=1) != 3)[:, None]
 _LENGTHS = np.hypot(_AWAY[:, 0], _AWAY[:, 1])
 
 
-def _steps(ground: Ground) -> _Steps:
-    """Steps to sixteen neighbours; a long one needs both cells beside it."""
-    ny, nx = ground.inside.shape
+@lru_cache(maxsize=32)
+def _steps(shape: tuple[int, int], inside: bytes) -> _Steps:
+    """Steps to sixteen neighbours; a long one needs both cells beside it. One shape is come into in several ways."""
+    ny, nx = shape
+    cells_inside = np.frombuffer(inside, dtype=np.bool_).reshape(shape)
     number = np.full((ny + 4, nx + 4), -1, dtype=np.int32)
-    number[2:-2, 2:-2][ground.inside] = np.arange(np.count_nonzero(ground.inside))
+    number[2:-2, 2:-2][cells_inside] = np.arange(np.count_nonzero(cells_inside))
     cells = number.ravel()
     here = np.nonzero(cells >= 0)[0][:, None]
     across = nx + 4
@@ -177,7 +180,7 @@ def _steps(ground: Ground) -> _Steps:
     beside = [cells[here + (pair[:, 0] * across + pair[:, 1])] for pair in _BETWEEN]
     passes = (there >= 0) & (beside[0] >= 0) & (beside[1] >= 0)
     begins = np.concatenate([[0], np.cumsum(np.count_nonzero(passes, axis=1))])
-    return _Steps(begins, there[passes], np.broadcast_to(_LENGTHS, passes.shape)[passes])
+    return _Steps(begins.astype(np.int32), there[passes], np.broadcast_to(_LENGTHS, passes.shape)[passes])
 
 
 def _is_far(steps: _Steps, first: FloatArray, *, least: float) -> BoolArray:
@@ -191,8 +194,8 @@ def _is_far(steps: _Steps, first: FloatArray, *, least: float) -> BoolArray:
         return np.zeros(number, dtype=np.bool_)
     # A step of no length would be no step.
     lengths = np.concatenate([steps.lengths, np.maximum(first[start], 1e-9)])
-    there = np.concatenate([steps.there, start])
-    begins = np.append(steps.begins, len(there))
+    there = np.concatenate([steps.there, start.astype(np.int32)])
+    begins = np.concatenate([steps.begins, np.array([len(there)], dtype=np.int32)])
     graph = sparse.csr_matrix((lengths, there, begins), shape=(number + 1, number + 1))
     walked = csgraph.dijkstra(graph, indices=[number])[0, :-1]
     far: BoolArray = (walked >= least * _KNIGHT - 1e-9) & np.isfinite(walked)

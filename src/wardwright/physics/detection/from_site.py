@@ -31,9 +31,9 @@ from wardwright.model.site import Site
 from wardwright.model.surfaces import Level, clear_of_walls, level_of, levels_by_stairs
 from wardwright.physics.detection.areas import Owned, facts_of, owner_before
 from wardwright.physics.detection.contrast import contrast_factor
-from wardwright.physics.detection.crossing import angles_to, first_walked, mask_at
+from wardwright.physics.detection.crossing import angles_to, mask_at
 from wardwright.physics.detection.depth import core_cells
-from wardwright.physics.detection.noticed import Noticing, SeenFacts, Watch
+from wardwright.physics.detection.noticed import Noticing, SeenFacts, Watch, noticings_of
 from wardwright.physics.detection.noticing import Detector, Needs, noticed_at
 from wardwright.physics.detection.shapes import (
     FAN_MARGIN_RAD,
@@ -145,13 +145,13 @@ def watch_elsewhere(
 def noticed_along(
     site: Site,
     catalogue: Catalogue,
-    device: Device,
+    devices: Sequence[Device],
     *,
     walks: Walks,
     posture: Posture = "upright",
     reach_shares: Sequence[float] = (0.8, 0.9, 1.0, 1.1, 1.2),
-) -> tuple[Noticing, ...]:
-    """How far one walks on each of some routes before a movement detector notices.
+) -> tuple[tuple[Noticing, ...], ...]:
+    """How far one walks on each of some routes before each of some movement detectors notices.
 
     Parameters
     ----------
@@ -159,8 +159,8 @@ def noticed_along(
         The house.
     catalogue : Catalogue
         For its sheet.
-    device : Device
-        The detector.
+    devices : sequence of Device
+        The detectors.
     walks : Walks
         The routes, points at most 0.05 m apart.
     posture : {"upright", "crouch", "crawl", "pet"}, default "upright"
@@ -170,10 +170,24 @@ def noticed_along(
 
     Returns
     -------
-    tuple of Noticing
-        Walked distances on the plan, one for each route. [m]
+    tuple of tuple of Noticing
+        For each detector, walked distances on the plan, one for each route. [m]
     """
-    placed = _placed(site, catalogue, device)
+    every = [_placed(site, catalogue, device) for device in devices]
+    found: dict[_Placed, tuple[Noticing, ...]] = {}
+    for sheet in dict.fromkeys(placed.sheet for placed in every):
+        alike = [placed for placed in every if placed.sheet == sheet]
+        met = [_met(placed, walks, posture) for placed in alike]
+        floors, detectors = np.array([stood for _, stood in met]), [_detector(one) for one in alike]
+        reaches = np.asarray(reach_shares, dtype=np.float64) * sheet.reach_m
+        noticed = noticed_at(walks, floors, detectors, reaches=reaches, body=body_of(posture))
+        for placed, (inside, _), distances in zip(alike, met, noticed, strict=True):
+            found[placed] = noticings_of(walks, inside, distances)
+    return tuple(found[placed] for placed in every)
+
+
+def _met(placed: _Placed, walks: Walks, posture: Posture) -> tuple[BoolArray, FloatArray]:
+    """Which points of walks lie in a detector's high-side shape and in its core, (2, N), and what is stood on [m]."""
     inside = np.zeros((2, len(walks.points)), dtype=np.bool_)
     floors = np.full(len(walks.points), placed.level.floor_m - 1e3)
     for level in (placed.level, *placed.others):
@@ -183,16 +197,7 @@ def noticed_along(
             shapes, on_it = _watched(placed, level, posture), walks.points[there]
             inside[:, there] = mask_at(shapes.grid, np.stack([shapes.high, shapes.core]), on_it)
             floors[there] = stood_on(level, (placed.level, *placed.others), on_it)
-    reaches = np.asarray(reach_shares, dtype=np.float64) * placed.sheet.reach_m
-    noticed = noticed_at(walks, floors, _detector(placed), reaches=reaches, body=body_of(posture))
-    return tuple(
-        Noticing(
-            first_walked(walks.walked[part], inside[0, part]),
-            first_walked(walks.walked[part], inside[1, part]),
-            distances,
-        )
-        for part, distances in zip(walks.parts, noticed, strict=True)
-    )
+    return inside, floors
 
 
 def seen_facts(

@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from wardwright.geometry.raster import BoolArray, FloatArray, Grid
+from wardwright.physics.detection.crossing import first_walked
+from wardwright.physics.detection.walks import Walks
 
 
 class Watch(NamedTuple):
@@ -34,6 +36,33 @@ class Noticing(NamedTuple):
     """To the core. [m]"""
     noticed_m: FloatArray
     """By its zones, at each reach share, shape (L,). [m]"""
+
+
+def noticings_of(walks: Walks, inside: BoolArray, noticed: FloatArray) -> tuple[Noticing, ...]:
+    """What one detector notices on each of some walks.
+
+    Parameters
+    ----------
+    walks : Walks
+        The walks, W of them, N points in all.
+    inside : ndarray of bool, shape (2, N)
+        Which points lie in its high-side shape, and which in its core.
+    noticed : ndarray, shape (W, L)
+        Walked before its zones notice, at each of L reaches. [m]
+
+    Returns
+    -------
+    tuple of Noticing, length W
+        In the order of the walks.
+    """
+    return tuple(
+        Noticing(
+            first_walked(walks.walked[part], inside[0, part]),
+            first_walked(walks.walked[part], inside[1, part]),
+            distances,
+        )
+        for part, distances in zip(walks.parts, noticed, strict=True)
+    )
 
 
 class SeenFacts(NamedTuple):

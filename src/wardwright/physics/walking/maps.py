@@ -9,7 +9,7 @@ from typing import NamedTuple
 import numpy as np
 from scipy.ndimage import distance_transform_edt
 
-from wardwright.geometry.raster import BoolArray, FloatArray, Grid, grid_over, painted
+from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray, grid_over, painted
 from wardwright.physics.walking.network import Costs, Reach, times_on
 from wardwright.physics.walking.premises import Network
 
@@ -70,6 +70,15 @@ def _spread(times: FloatArray, room: BoolArray, *, limit: float, early: FloatArr
     reached = np.isfinite(times)
     if not reached.any():
         return np.full(times.shape, np.nan)
-    away, nearest = distance_transform_edt(~reached, return_indices=True)
-    lent = np.maximum(times[tuple(nearest)] - early, 0.0)
+    away, nearest = _nearest(reached.shape, reached.tobytes())
+    lent = np.maximum(times[nearest] - early, 0.0)
     return np.where(reached, times, np.where(room & (away <= limit), lent, np.nan))
+
+
+@lru_cache(maxsize=16)
+def _nearest(shape: tuple[int, ...], reached: bytes) -> tuple[FloatArray, tuple[IntArray, ...]]:
+    """How far each cell lies from a reached one, and which; the same cells are reached from nearly everywhere."""
+    away, nearest = distance_transform_edt(
+        ~np.frombuffer(reached, dtype=np.bool_).reshape(shape), return_indices=True
+    )
+    return away, tuple(nearest)

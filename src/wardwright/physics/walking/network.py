@@ -13,6 +13,7 @@ References
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -23,7 +24,7 @@ from scipy.sparse.csgraph import dijkstra
 from wardwright.geometry.raster import FloatArray, Grid, IntArray
 from wardwright.geometry.taut import Net, crossed, links_from, net_of
 from wardwright.geometry.views import Views, angles_in, sees, views_round
-from wardwright.geometry.wedges import paint_wedges
+from wardwright.geometry.wedges import Wedges, paint_wedges, wedges_of
 
 
 class Join(NamedTuple):
@@ -201,12 +202,7 @@ def way_to(
     """
     floor, point = place
     net, origin = web.nets[floor], len(web.points)
-    rows = _rows_from(web.nets, web.first, (floor, point), number=-1)
-    nodes = [rows]
-    for end in np.flatnonzero(web.floor_of[web.first[-1] :] == floor):
-        number = np.array([int(end) + int(web.first[-1])])
-        pair = (web.points[number[0]], point[None])
-        nodes.append(_rows_between(net, web.end_views[end], pair, number=-1, others=number))
+    nodes = [_rows_to(web, floor, (float(point[0]), float(point[1])))]
     if reach.floor == floor:
         pair = (reach.point, point[None])
         nodes.append(_rows_between(net, reach.views, pair, number=-1, others=np.array([origin])))
@@ -249,12 +245,14 @@ def times_on(web: Web, reach: Reach, floor: int, *, grid: Grid, costs: Costs) ->
     values = np.full(grid.shape, np.inf)
     rates = {"per_metre": costs.per_metre, "per_crossing": costs.per_crossing}
     if reach.floor == floor:
-        _paint_all_round(values, grid, reach.views, base=0.0, rates=rates)
+        wedges = _all_round(grid, reach.views)
+        paint_wedges(values, wedges, base=np.zeros(len(reach.views.origins)), **rates)
     for number, views in enumerate(web.end_views):
         node = int(web.first[-1]) + number
         # Only an end that was come to over its own join opens a new view.
         if web.floor_of[node] == floor and reach.before[node] == node + 1 - 2 * (number % 2):
-            _paint_all_round(values, grid, views, base=float(reach.times[node]), rates=rates)
+            base = np.full(len(views.origins), reach.times[node])
+            paint_wedges(values, _seen_from_end(web, number, grid), base=base, **rates)
     nodes = np.arange(web.first[floor], web.first[floor + 1])
     nodes = nodes[reach.before[nodes] >= 0]
     if len(nodes):
@@ -270,17 +268,30 @@ def times_on(web: Web, reach: Reach, floor: int, *, grid: Grid, costs: Costs) ->
         low = np.where(bends_right, 0.0, np.clip(left, 0.0, width))
         high = np.where(bends_right, np.clip(right, 0.0, width), width)
         limits = np.stack([low, high], axis=1)
-        paint_wedges(values, grid, views, sectors=sectors, limits=limits, base=reach.times[nodes], **rates)
+        wedges = _seen_from_corners(web, floor, grid, sectors=sectors.tobytes(), limits=limits.tobytes())
+        paint_wedges(values, wedges, base=reach.times[nodes], **rates)
     return values
 
 
-def _paint_all_round(
-    values: FloatArray, grid: Grid, views: Views, *, base: float, rates: dict[str, float]
-) -> None:
+def _all_round(grid: Grid, views: Views) -> Wedges:
     sectors = np.arange(len(views.origins))
     limits = np.stack([np.zeros(len(sectors)), views.widths], axis=1)
-    paint_wedges(
-        values, grid, views, sectors=sectors, limits=limits, base=np.full(len(sectors), base), **rates
+    return wedges_of(grid, views, sectors=sectors, limits=limits)
+
+
+@lru_cache(maxsize=16)
+def _seen_from_end(web: Web, number: int, grid: Grid) -> Wedges:
+    return _all_round(grid, web.end_views[number])
+
+
+@lru_cache(maxsize=16)
+def _seen_from_corners(web: Web, floor: int, grid: Grid, *, sectors: bytes, limits: bytes) -> Wedges:
+    """What some corners see ahead; remembered, since on another storey all ways go on alike from the stairs."""
+    return wedges_of(
+        grid,
+        web.nets[floor].views,
+        sectors=np.frombuffer(sectors, dtype=np.int64),
+        limits=np.frombuffer(limits).reshape(-1, 2),
     )
 
 
@@ -292,6 +303,18 @@ def _rows_from(
     links = links_from(nets[floor], point[None])
     fixed = np.full(len(links.ends), number)
     return np.column_stack([fixed, links.ends + first[floor], links.lengths, links.crossings])
+
+
+@lru_cache(maxsize=256)
+def _rows_to(web: Web, floor: int, place: tuple[float, float]) -> FloatArray:
+    """The last links to a point, from corners and ends of joins: the same wherever one comes from."""
+    point = np.array(place)
+    rows = [_rows_from(web.nets, web.first, (floor, point), number=-1)]
+    for end in np.flatnonzero(web.floor_of[web.first[-1] :] == floor):
+        number = np.array([int(end) + int(web.first[-1])])
+        pair = (web.points[number[0]], point[None])
+        rows.append(_rows_between(web.nets[floor], web.end_views[end], pair, number=-1, others=number))
+    return np.concatenate(rows)
 
 
 def _rows_between(
