@@ -139,3 +139,14 @@ def test_two_detectors_wired_into_one_zone_are_one_notice() -> None:
     bare = worked_terrace(contacts={})
     assert run(one_zone, "likely", allowed=1).distance_m == run(bare, "likely").distance_m
     assert run(site, "likely", allowed=1).distance_m < run(bare, "likely").distance_m
+
+
+def test_a_detector_wired_with_what_told_at_the_way_in_is_no_second_notice() -> None:
+    shock = shock_on("kitchen-window")
+    site = with_watch(worked_terrace(contacts={}, movement={"hall": (HALL, -60.0, "instant")}), shock)
+    both = site.zones[0].model_copy(update={"devices": ("hall", shock.id)})
+    one_zone = site.model_copy(update={"zones": (both,)})
+    bare = worked_terrace(contacts={})
+    assert run(one_zone, "likely", allowed=1).distance_m == run(bare, "likely").distance_m
+    assert run(site, "likely", allowed=1).distance_m < run(bare, "likely").distance_m
+    assert run(one_zone, "likely").distance_m == 0.0

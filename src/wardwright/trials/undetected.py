@@ -85,7 +85,10 @@ def _notices(site: Site, catalogue: Catalogue, way: WayIn, *, part: str) -> tupl
     """
     devices = active_devices(site, catalogue, part)
     on_way_in = at_the_way_in(site, catalogue, devices, way=way)
-    counting = tuple(one for one in devices if one not in on_way_in)
+    told = {one.id for one in on_way_in}
+    # A zone that has told already gives no second, independent notice.
+    wired = {name for zone in site.zones if told & set(zone.devices) for name in zone.devices}
+    counting = tuple(one for one in devices if one.id not in told | wired)
     return len(_by_zone(site, on_way_in)), _by_zone(site, counting)
 
 
