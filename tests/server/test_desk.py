@@ -47,5 +47,7 @@ def test_the_chosen_answer_is_laid_over_the_house(tmp_path: Path) -> None:
         race, _ = desk.board(Seen({}, None), show="1/front-door")
         assert race.overlays != plain.overlays
         assert race.strip.startswith("<svg")
+        assert race.walk[0].times_s == tuple(sorted(race.walk[0].times_s))
+        assert plain.walk == ()
         assert plain.strip == ""
         assert race.tags["hall-keypad"] == "KP"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from typing import Any
 
 import pytest
@@ -269,6 +270,30 @@ def test_it_fits_every_screen_and_targets_are_large_enough(open_page: OpenPage, 
         ".filter(([, high]) => high < 27)"
     )
     assert small == []
+
+
+def test_a_walk_is_played_over_the_plan(open_page: OpenPage) -> None:
+    page = open_page()
+    page.locator('[data-answer="1/kitchen-window"] .line').click()
+    page.get_by_role("button", name="Play the walk").click()
+    first = page.wait_for_selector(".walker").get_attribute("transform")
+    until(
+        lambda: (
+            page.locator(".walker").count() == 0
+            or page.locator(".walker").get_attribute("transform") != first
+        )
+    )
+
+
+def test_a_site_document_is_brought_in(open_page: OpenPage, served: Served) -> None:
+    page = open_page(job="", ready=".jobs .job")
+    document = served.said(f"/{JOB}/document")
+    text = json.dumps(document | {"name": "Brought"}).encode()
+    page.locator(".bring input").set_input_files(
+        {"name": "brought.json", "mimeType": "application/json", "buffer": text}
+    )
+    page.wait_for_selector(".answer")
+    assert {one["file"] for one in served.said("")} == {"brought.job", JOB}
 
 
 def test_the_first_view_is_light(open_page: OpenPage, served: Served) -> None:

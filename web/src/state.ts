@@ -1,7 +1,7 @@
 /** The one state of the page: signals that panels and plan read, and nobody else writes but the edits and the link. */
 import { computed, signal } from "@preact/signals";
 import { withDone } from "./edits/ahead";
-import type { Board, BoardAnswer, BoardFinding, Device, Operation, Opened, ScreenStorey, Site } from "./server/types";
+import type { Board, BoardAnswer, BoardFinding, Device, Operation, Opened, ScreenStorey, Site, WalkLine } from "./server/types";
 
 export type Chosen = { of: "devices" | "openings" | "walls"; id: string } | null;
 
@@ -28,6 +28,9 @@ export const answers = signal<ReadonlyMap<string, BoardAnswer>>(new Map());
 export const findings = signal<BoardFinding[]>([]);
 export const overlays = signal<Record<string, string>>({});
 export const strip = signal("");
+export const walk = signal<WalkLine[]>([]);
+/** The moment of the walk that is played; null: it is not. [s] */
+export const moment = signal<number | null>(null);
 export const timing = signal({ engine: 0, drawing: 0, link: 0 });
 export const boardOf = signal({ revision: 0, number: null as number | null });
 
@@ -97,6 +100,7 @@ export function takeBoard(board: Board, link: number): void {
   tags.value = board.tags;
   overlays.value = board.overlays;
   strip.value = board.strip;
+  walk.value = board.walk;
   timing.value = { engine: board.engine_ms, drawing: board.drawing_ms, link };
   boardOf.value = { revision: board.revision, number: board.number ?? null };
   asOf.value = new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import threading
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from wardwright.documents.content.board import (
@@ -25,9 +25,10 @@ from wardwright.model.edits import Operation, edited
 from wardwright.model.record import Record
 from wardwright.model.site import Site
 from wardwright.model.validation import sound
+from wardwright.questions.answer import Answer
 from wardwright.questions.table import ask
 from wardwright.rules.table import check
-from wardwright.server.messages import Board, Changed
+from wardwright.server.messages import Board, Changed, WalkLine
 from wardwright.store.jobs.job import Job
 
 
@@ -105,6 +106,7 @@ class Desk:
                 tags=tags_of(site, self.catalogue),
                 overlays={name: fragment_svg(drawing) for name, drawing in over.items()},
                 strip="" if strip is None else write_svg(strip).decode(),
+                walk=walk_of(answers, key=show),
                 engine_ms=round((worked_out - start) * 1e3, 2),
                 drawing_ms=round((time.perf_counter() - worked_out) * 1e3, 2),
                 fault="",
@@ -122,9 +124,21 @@ def _without(revision: int, number: int | None, fault: str) -> Board:
         tags={},
         overlays={},
         strip="",
+        walk=(),
         engine_ms=0.0,
         drawing_ms=0.0,
         fault=fault,
+    )
+
+
+def walk_of(answers: Sequence[Answer], *, key: str | None) -> tuple[WalkLine, ...]:
+    """The walk of one answer, stretch by stretch."""
+    chosen = next((one for one in answers if key_of(one) == key), None)
+    sketches = () if chosen is None else chosen.sketches
+    return tuple(
+        WalkLine(storey=one.storey, points=one.points, times_s=one.times_s)
+        for one in sketches
+        if one.role == "walk" and len(one.times_s) == len(one.points) > 1
     )
 
 

@@ -8,6 +8,8 @@ from pathlib import Path
 
 from wardwright.errors import InputError, JobError
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.site import Site
+from wardwright.model.validation import sound
 from wardwright.server.desk import Desk
 from wardwright.server.messages import JobLine
 from wardwright.store.jobs.files import ENDING
@@ -43,6 +45,10 @@ class Desks:
             if file not in self._open:
                 self._open[file] = Desk(open_job(path), self.catalogue)
             return self._open[file]
+
+    def checked(self, site: Site) -> Site:
+        """The site, if it holds together."""
+        return sound(site, where="the document", catalogue=self.catalogue)
 
     def lines(self) -> tuple[JobLine, ...]:
         """All jobs of the folder, by name."""

@@ -112,6 +112,16 @@ class Try(Record):
     operations: tuple[Operation, ...]
 
 
+class WalkLine(Record):
+    """A stretch of a walk on one storey, with its clock."""
+
+    storey: str
+    points: tuple[tuple[float, float], ...]
+    """On the plan. [m]"""
+    times_s: tuple[float, ...]
+    """When it is there, in the likely case. [s]"""
+
+
 class Board(Record):
     """To the page: what stands beside the plan and over it. Only answers that are others than sent last are in it."""
 
@@ -130,6 +140,8 @@ class Board(Record):
     """By storey: what lies over the house, as SVG groups."""
     strip: str
     """The strip of time of the answer that is shown, as SVG; empty: it has none."""
+    walk: tuple[WalkLine, ...]
+    """The walk of the answer that is shown, for playing; empty: it has none."""
     engine_ms: float
     """How long the answers took to work out. [ms]"""
     drawing_ms: float

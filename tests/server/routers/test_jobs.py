@@ -20,6 +20,17 @@ def test_a_job_is_listed_made_and_opened(client: TestClient) -> None:
     assert opened["tags"]["hall-control-unit"] == "CU"
 
 
+def test_a_site_goes_out_as_a_document_and_comes_in_again(client: TestClient) -> None:
+    out = client.get("/api/jobs/house.job/document")
+    assert "house.json" in out.headers["content-disposition"]
+    made = client.post("/api/jobs", json={"file": "again.job", "document": out.json()})
+    assert made.status_code == 201
+    assert client.get("/api/jobs/again.job/document").json() == out.json()
+    broken = out.json() | {"devices": [out.json()["devices"][0] | {"sheet": "nothing"}], "zones": []}
+    assert client.post("/api/jobs", json={"file": "broken.job", "document": broken}).status_code == 422
+    assert [one["file"] for one in client.get("/api/jobs").json()] == ["again.job", "house.job"]
+
+
 def test_bad_wishes_are_answered_in_plain_words(client: TestClient) -> None:
     for wish in (
         {"file": "../x.job", "sample": "terrace"},

@@ -15,6 +15,7 @@ export function History() {
   return (
     <details class="history" onToggle={(event) => void load(event)}>
       <summary>{words.history.title}</summary>
+      {state.file.value ? <p><a href={link.documentOf(state.file.value)} download>{words.jobs.keep}</a></p> : null}
       {shown ? (
         <p class="comparing">{words.history.comparing(shown.number)}{" "}
           <button type="button" onClick={() => { state.compared.value = null; }}>{words.history.stop}</button></p>

@@ -17,6 +17,15 @@ export function Jobs({ onOpen }: { onOpen(file: string): void }) {
       onOpen(file);
     } catch (fault) { state.note.value = (fault as Error).message; }
   };
+  const bring = async (input: HTMLInputElement) => {
+    const given = input.files?.[0];
+    if (!given) return;
+    try {
+      const file = `${given.name.replace(/\.json$/i, "")}.job`;
+      await link.bring(file, JSON.parse(await given.text()) as Record<string, unknown>);
+      onOpen(file);
+    } catch (fault) { state.note.value = (fault as Error).message; }
+  };
   return (
     <main class="jobs">
       <h1>{words.product}</h1>
@@ -39,6 +48,10 @@ export function Jobs({ onOpen }: { onOpen(file: string): void }) {
           <li key={sample}><button type="button" onClick={() => void begin(sample)}>{text}</button></li>
         ))}
       </ul>
+      <label class="bring">
+        <h2>{words.jobs.bring}</h2>
+        <input type="file" accept=".json,application/json" onChange={(event) => void bring(event.currentTarget)} />
+      </label>
       <p class="hint">{words.jobs.caution}</p>
     </main>
   );

@@ -1,4 +1,5 @@
 import { enqueue } from "../edits/queue";
+import { play } from "../plan/Walker";
 import { live } from "../server/now";
 import type { BoardAnswer, BoardMend } from "../server/types";
 import * as state from "../state";
@@ -56,6 +57,7 @@ function Whole({ answer }: { answer: BoardAnswer }) {
         {answer.chance ? ` ${sentence(answer.chance)}` : ""} {answer.reason}
         {answer.basis_word ? <Known basis={answer.basis ?? "default"} /> : null}
       </p>
+      {state.walk.value.length ? <button type="button" class="play" onClick={play}>{words.panel.play}</button> : null}
       {state.strip.value ? <div class="strip" dangerouslySetInnerHTML={{ __html: state.strip.value }} /> : null}
       <h3>{words.panel.mends}</h3>
       <Mends mends={answer.mends} />

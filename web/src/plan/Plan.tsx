@@ -1,11 +1,11 @@
 import { useEffect, useRef } from "preact/hooks";
-import { enqueue } from "../edits/queue";
 import * as state from "../state";
 import { words } from "../words";
 import { Compared } from "./Compared";
 import { DeviceMark } from "./DeviceMark";
 import { OpeningMarks } from "./OpeningMarks";
 import { WallMarks } from "./WallMarks";
+import { Walker } from "./Walker";
 import { standOf } from "./faces";
 import { view, whole, zoomed } from "./view";
 
@@ -36,6 +36,7 @@ export function Plan() {
         <g class="house" dangerouslySetInnerHTML={{ __html: state.houses.value[storey.storey] ?? "" }} />
         <Overlay storey={storey.storey} />
         <Compared storey={storey} />
+        <Walker storey={storey} />
         {state.step.value === "Survey" || state.step.value === "Design" ? <WallMarks svg={svg} storey={storey} /> : null}
         <OpeningMarks storey={storey} />
         {state.devices.value.map((device) => {
@@ -80,5 +81,3 @@ function panned(event: PointerEvent, svg: SVGSVGElement | null): void {
   svg.addEventListener("pointerup", end);
   svg.addEventListener("pointercancel", end);
 }
-
-export { enqueue };

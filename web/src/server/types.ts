@@ -51,6 +51,8 @@ export interface Board {
   overlays: Record<string, string>;
   /** The strip of time of the answer that is shown, as SVG; empty: it has none. */
   strip: string;
+  /** The walk of the answer that is shown, for playing; empty: it has none. */
+  walk: WalkLine[];
   /** How long the answers took to work out. [ms] */
   engine_ms: number;
   /** How long they took to put into words and ink. [ms] */
@@ -596,6 +598,14 @@ export interface UndoWish {
   author: string;
   /** The revision that was seen: what changed since comes back. */
   base: number;
+}
+
+export interface WalkLine {
+  storey: string;
+  /** On the plan. [m] */
+  points: ([number, number])[];
+  /** When it is there, in the likely case. [s] */
+  times_s: number[];
 }
 
 export interface Wall {

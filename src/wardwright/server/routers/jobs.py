@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import json
+from urllib.parse import quote
 
 from fastapi import APIRouter, Request
-from fastapi.responses import JSONResponse
+from fastapi.responses import JSONResponse, Response
 
 from wardwright.documents.content.screen import storeys_on_screen
 from wardwright.documents.drawing.inks import COLOURS, stylesheet
 from wardwright.errors import InputError
-from wardwright.model.document import plain_site, read_document
+from wardwright.model.document import plain_site, read_document, write_document
 from wardwright.model.edits import Edit
 from wardwright.server.desk import Desk, tags_of
 from wardwright.server.desks import Desks
 from wardwright.server.messages import HistoryLine, JobLine, NewJob, Opened, Refused, Taken, UndoWish
+from wardwright.store.jobs.files import ENDING
 from wardwright.store.jobs.job import Conflict, Kept
 from wardwright.store.jobs.opening import new_job
 from wardwright.store.samples import read_sample
@@ -47,7 +49,7 @@ def make(request: Request, wish: NewJob) -> JobLine:
     if wish.sample is not None:
         site = read_sample(wish.sample)
     else:
-        site = read_document(json.dumps(wish.document), where="the document")
+        site = desks.checked(read_document(json.dumps(wish.document), where="the document"))
     new_job(path, site, author=AUTHOR).close()
     desk = desks.desk(wish.file)
     return JobLine(file=wish.file, name=site.name, revision=desk.job.newest, fault="")
@@ -74,6 +76,15 @@ def opened(request: Request, file: str, revision: int | None = None) -> Opened:
 def history(request: Request, file: str) -> tuple[HistoryLine, ...]:
     """List all revisions, newest first."""
     return tuple(HistoryLine(**one._asdict()) for one in desks_of(request).desk(file).job.history())
+
+
+@router.get("/{file}/document")
+def document(request: Request, file: str) -> Response:
+    """The newest site as a site document to keep."""
+    job = desks_of(request).desk(file).job
+    name = f"{file.removesuffix(ENDING)}.json"
+    headers = {"content-disposition": f"attachment; filename*=UTF-8''{quote(name)}"}
+    return Response(write_document(job.site()), media_type="application/json", headers=headers)
 
 
 @router.post("/{file}/edits", responses={409: {"model": Refused}})
