@@ -5,10 +5,11 @@ from pathlib import Path
 import pytest
 
 from wardwright.cli.command import FINE
-from wardwright.cli.demo import asked
+from wardwright.cli.demo import asked, checked
 from wardwright.cli.main import main
 from wardwright.documents.content.not_counted import counted
 from wardwright.questions.table import ask
+from wardwright.rules.table import check
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
 
@@ -25,6 +26,14 @@ def test_the_demo_does_the_main_job_and_says_where_to_look(
     for done in ("Brought in", "Asked it", "Checked it", "Drew it"):
         assert done in said
     assert len(said.splitlines()) < 40
+
+
+def test_what_was_not_run_is_counted_apart_from_what_was_found() -> None:
+    findings = check(read_sample("terrace"), load_catalogue())
+    found = [one for one in findings if one.severity != "not run"]
+    line = checked(findings).splitlines()[0]
+    assert line.startswith(f"{len(found)} findings: ")
+    assert f"; {len(findings) - len(found)} rules could not be run" in line
 
 
 def test_notes_that_were_changed_are_kept(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

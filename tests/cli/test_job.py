@@ -37,6 +37,7 @@ def test_a_job_goes_from_a_site_to_a_backup_and_back(
         (["export", "nothing.job", "-o", "x.json"], "there is no such job"),
         (["list", "nowhere"], "there is no such folder"),
         (["new", "sample:nowhere", "x.job"], "there is no sample"),
+        (["new", "sample:one-room", "house"], "Call it house.job"),
     ],
 )
 def test_bad_input_is_said(line: list[str], message: str, capsys: pytest.CaptureFixture[str]) -> None:

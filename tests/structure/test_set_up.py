@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import importlib.util
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -12,6 +13,8 @@ from pathlib import Path
 import pytest
 
 from structure.source_tree import ROOT, imported
+from wardwright.questions.table import QUESTIONS
+from wardwright.rules.table import RULES
 
 
 def test_dev_py_needs_python_alone() -> None:
@@ -64,6 +67,15 @@ def test_the_readme_names_the_two_commands() -> None:
     text = (ROOT / "README.md").read_text(encoding="utf-8")
     assert "python3 dev.py demo" in text
     assert "python3 dev.py test" in text
+
+
+def test_the_readme_counts_rules_and_questions_as_they_are() -> None:
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    assert f"siting rules there are {len(RULES)}," in text
+    numbers = re.findall(
+        r"\((\d+)\)", text.partition("questions are answered in this version")[2].partition("\n")[0]
+    )
+    assert [int(one) for one in numbers] == [one.number for one in QUESTIONS]
 
 
 def test_every_script_says_what_it_is_for() -> None:

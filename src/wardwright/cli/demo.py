@@ -131,10 +131,12 @@ def checked(findings: tuple[Finding, ...]) -> str:
         words: sum(("accepted" if one.accepted else one.severity) == key for one in findings)
         for key, (words, _) in FINDING_GROUPS.items()
     }
+    not_run = counts.pop(FINDING_GROUPS["not run"][0])
+    found = sum(counts.values())
     told = ", ".join(f"{count} {words.lower()}" for words, count in counts.items() if count)
-    line = f"{len(findings)} {'finding' if len(findings) == 1 else 'findings'}" + (
-        f": {told}" if told else ""
-    )
+    line = f"{found} {'finding' if found == 1 else 'findings'}" + (f": {told}" if told else "")
+    if not_run:
+        line += f"; {not_run} {'rule' if not_run == 1 else 'rules'} could not be run, and so has not passed"
     first = next(
         (finding for finding in findings if finding.severity == "must mend" and not finding.accepted), None
     )

@@ -19,7 +19,11 @@ def add_arguments(parser: ArgumentParser) -> None:
     verbs = parser.add_subparsers(metavar="VERB", required=True, dest="verb")
     new = verbs.add_parser("new", help="make a job of a site document")
     new.add_argument("site", metavar="SITE", help="a site document, or sample:NAME")
-    new.add_argument("job", metavar="JOB", help="the job file to make, such as smith.job")
+    new.add_argument(
+        "job",
+        metavar="JOB",
+        help="the job file to make, such as jobs/house.job; a folder that is missing is made",
+    )
     add_sheets(new)
     listing = verbs.add_parser("list", help="list the jobs of a folder")
     listing.add_argument(

@@ -18,6 +18,12 @@ def test_a_new_job_begins_with_its_site(tmp_path: Path) -> None:
 
 
 def test_a_job_that_cannot_be_made_leaves_nothing(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("no folder", encoding="utf-8")
     with pytest.raises(JobError, match="cannot be made"):
-        new_job(tmp_path / "nowhere" / "a.job", one_room(), author="me")
-    assert list(tmp_path.iterdir()) == []
+        new_job(tmp_path / "file" / "a.job", one_room(), author="me")
+    assert list(tmp_path.iterdir()) == [tmp_path / "file"]
+
+
+def test_a_folder_that_is_missing_is_made(tmp_path: Path) -> None:
+    new_job(tmp_path / "jobs" / "here" / "a.job", one_room(), author="me").close()
+    assert (tmp_path / "jobs" / "here" / "a.job").is_file()

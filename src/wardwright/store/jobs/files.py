@@ -20,7 +20,7 @@ def made(path: Path) -> sqlite3.Connection:
     Parameters
     ----------
     path : Path
-        Where; nothing may stand there.
+        Where; nothing may stand there. Folders that are missing are made.
 
     Returns
     -------
@@ -33,6 +33,8 @@ def made(path: Path) -> sqlite3.Connection:
         If something stands there already, or it cannot be made.
     """
     try:
+        with suppress(FileExistsError):  # a file in the place of the folder: the next line says so
+            path.parent.mkdir(parents=True, exist_ok=True)
         path.touch(mode=0o600, exist_ok=False)
     except FileExistsError:
         raise JobError(
@@ -42,7 +44,7 @@ def made(path: Path) -> sqlite3.Connection:
         raise JobError(
             f"the job cannot be made ({fault.strerror})",
             where=str(path),
-            cure="Check that the folder is there",
+            cure="Check the folder, and who may write to it",
         ) from None
     try:
         base = _connected(path)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from uuid import uuid4
 
+from wardwright.errors import JobError
 from wardwright.model.site import Site
 from wardwright.store.jobs import files, revisions
 from wardwright.store.jobs.job import Job
@@ -17,7 +18,7 @@ def new_job(path: Path, site: Site, *, author: str) -> Job:
     Parameters
     ----------
     path : Path
-        Where; nothing may stand there.
+        Where, with the ending of a job; nothing may stand there. Folders that are missing are made.
     site : Site
         The site as it comes in.
     author : str
@@ -33,6 +34,12 @@ def new_job(path: Path, site: Site, *, author: str) -> Job:
     JobError
         If it cannot be made.
     """
+    if path.suffix != files.ENDING:
+        raise JobError(
+            f"the name of a job ends in {files.ENDING}, or it is not found again",
+            where=str(path),
+            cure=f"Call it {path.name}{files.ENDING}",
+        )
     base = files.made(path)
     try:
         base.execute("BEGIN IMMEDIATE")
