@@ -47,6 +47,7 @@ export const words = {
     mends: "What would mend it",
     play: "Play the walk at half its pace",
     doIt: "Do this",
+    beware: "Beware.",
     byHand: "Only you can do this",
     noMend: "No mend was found.",
     basis: { measured: "measured", told: "told", guessed: "guessed", default: "default" } as Record<string, string>,

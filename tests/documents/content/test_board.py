@@ -3,6 +3,7 @@ from __future__ import annotations
 import pytest
 
 from wardwright.documents.content.board import board_answers, board_findings, key_of
+from wardwright.documents.content.wording import DANGERS
 from wardwright.questions.table import ask
 from wardwright.rules.table import check
 from wardwright.store.catalogue import load_catalogue
@@ -36,3 +37,10 @@ def test_findings_have_keys_of_their_own_and_say_what_was_not_run() -> None:
     board = board_findings(SITE, CATALOGUE, FINDINGS)
     assert len({one.key for one in board}) == len(board) == len(FINDINGS)
     assert [one.severity for one in board] == [one.severity for one in FINDINGS]
+
+
+def test_a_mend_that_asks_for_work_at_a_wall_brings_its_cautions() -> None:
+    board = board_findings(SITE, CATALOGUE, FINDINGS)
+    moved = next(one for one in board if one.code == "MOV101").mends[0]
+    assert moved.cautions[0] == DANGERS["drilling"]
+    assert not next(one for one in board if one.code == "NAM101").mends[0].cautions

@@ -1,6 +1,8 @@
 from __future__ import annotations
 
 import math
+import re
+from pathlib import Path
 
 import pytest
 
@@ -49,3 +51,9 @@ def test_the_tick_stands_where_a_detector_looks(site: Site, catalogue: Catalogue
     stand = standing(site, site.device("md-landing"))
     turn = math.degrees(math.atan2(tick.at[1] - stand.y_m, tick.at[0] - stand.x_m)) % 360.0
     assert turn == pytest.approx(250.0)
+
+
+def test_the_page_on_reading_names_every_abbreviation() -> None:
+    page = (Path(__file__).resolve().parents[3] / "docs" / "page.md").read_text(encoding="utf-8")
+    told = set(re.findall(r"\b[A-Z]{2}\b", page.partition("| letters |")[2].partition("\n\n")[0]))
+    assert told == {letters for letters, _ in ABBREVIATIONS.values()} | {"SO", "CX"}

@@ -82,7 +82,9 @@ function Whole({ answer }: { answer: BoardAnswer }) {
 
 export function Mends({ mends }: { mends: readonly BoardMend[] }) {
   if (!mends.length) return <p class="hint">{words.panel.noMend}</p>;
+  const cautions = [...new Set(mends.flatMap((mend) => mend.cautions))];
   return (
+    <>
     <ul class="mends">
       {mends.map((mend) => (
         <li key={mend.text}>
@@ -93,6 +95,8 @@ export function Mends({ mends }: { mends: readonly BoardMend[] }) {
         </li>
       ))}
     </ul>
+    {cautions.length ? <p class="caution"><strong>{words.panel.beware}</strong> {cautions.join(" ")}</p> : null}
+    </>
   );
 }
 

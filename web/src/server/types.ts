@@ -105,6 +105,8 @@ export interface BoardMend {
   text: string;
   /** None: only a person can do it. */
   operations: (PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall)[] | null;
+  /** What to beware of in doing it. */
+  cautions: string[];
 }
 
 export interface BoardNumber {

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from wardwright.documents.content.drivers import chance_words, driver_lines
 from wardwright.documents.content.headline import headline, horizon_of, measure_of
-from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
+from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, cautions_of, mend_sentence
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.quantities import range_words, sentence, value_words
 from wardwright.documents.content.wording import BASES, QUESTION_SHORT, VERDICTS
@@ -33,6 +33,8 @@ class BoardMend(Record):
     text: str
     operations: tuple[Operation, ...] | None
     """None: only a person can do it."""
+    cautions: tuple[str, ...]
+    """What to beware of in doing it."""
 
 
 class BoardNumber(Record):
@@ -153,7 +155,11 @@ def _answer(answer: Answer, site: Site, catalogue: Catalogue, *, names: Names) -
 
 
 def _mend(mend: Mend, site: Site, catalogue: Catalogue, *, names: Names) -> BoardMend:
-    return BoardMend(text=mend_sentence(mend, names), operations=operations_of(site, catalogue, mend))
+    return BoardMend(
+        text=mend_sentence(mend, names),
+        operations=operations_of(site, catalogue, mend),
+        cautions=cautions_of(site, catalogue, (mend,)),
+    )
 
 
 def board_findings(site: Site, catalogue: Catalogue, findings: Sequence[Finding]) -> tuple[BoardFinding, ...]:

@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from wardwright.documents.content.names import Names, toward
 from wardwright.documents.content.quantities import quantity, sentence, with_range
-from wardwright.documents.content.wording import ACTIONS, FIELDS
+from wardwright.documents.content.wording import ACTIONS, DANGERS, FIELDS
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.site import Site
+from wardwright.rules.dangers import dangers_of
 from wardwright.rules.finding import Mend
 
 Value = str | float | int | bool
@@ -50,6 +55,25 @@ def mend_sentence(mend: Mend, names: Names, *, is_plain: bool = False) -> str:
         brings = "It would hold longer by" if mend.action == "change-lock" else "In hand then:"
         text += f" {brings} {with_range(mend.gain, is_plain=is_plain)}."
     return text
+
+
+def cautions_of(site: Site, catalogue: Catalogue, mends: Iterable[Mend]) -> tuple[str, ...]:
+    """What to beware of in carrying mends out, each caution once.
+
+    Parameters
+    ----------
+    site, catalogue : Site, Catalogue
+        What the mends are about.
+    mends : iterable of Mend
+        One or more.
+
+    Returns
+    -------
+    tuple of str
+        Sentences, always in the same order; empty where no work on the house is asked for.
+    """
+    found = {danger for mend in mends for danger in dangers_of(site, catalogue, mend)}
+    return tuple(words for danger, words in DANGERS.items() if danger in found)
 
 
 def what_of(mend: Mend, names: Names) -> str:

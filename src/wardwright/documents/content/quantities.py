@@ -66,6 +66,8 @@ def quantity(value: float, unit: str, step: float, *, is_plain: bool = False) ->
     --------
     >>> quantity(12.34, "m2", 0.1, is_plain=True), quantity(0.864, "-", 0.01), quantity(61.2, "deg", 1.0)
     ('12.3 m2', '86 %', '61\u00b0')
+    >>> quantity(1.0, "ways", 1.0), quantity(2.0, "ways", 1.0)
+    ('1 way', '2 ways')
     >>> quantity(1.0, "devices", 1.0), quantity(0.0, "devices", 1.0)
     ('1 device', '0 devices')
     """
@@ -73,6 +75,8 @@ def quantity(value: float, unit: str, step: float, *, is_plain: bool = False) ->
         return f"{number(value * 100.0, 1.0, is_plain=is_plain)} %"
     text = number(value, step if unit != "-" else 0.1, is_plain=is_plain)
     words = unit if is_plain and unit != "-" else UNIT_WORDS.get(unit, unit)
+    if unit in COUNTS and text == "1":
+        words = unit.removesuffix("s")
     if unit in COUNTS and text == "1":
         words = words.removesuffix("s")
     gap = "" if words == "\u00b0" or not words else " "

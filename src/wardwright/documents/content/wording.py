@@ -7,6 +7,7 @@ from typing import Literal
 from wardwright.model.record import Basis
 from wardwright.model.rows import Mark
 from wardwright.questions.answer import Verdict
+from wardwright.rules.dangers import Danger
 from wardwright.rules.finding import Severity
 
 COPY_CLASS = "Fitter\u2019s copy"
@@ -23,11 +24,18 @@ WHAT_IT_IS_NOT = (
     "Not a certificate, and no promise about any intruder: people and tools differ from the figures used.",
     "Not a fire design. Smoke, heat and CO alarms follow the local code and licensed practice.",
 )
+DANGERS: dict[Danger, str] = {
+    "mains": "Mains work is for a competent electrician.",
+    "drilling": "Drill nothing where services run: look for hidden cables and pipes first.",
+    "old-coating": "Old coatings may hold asbestos: when in doubt, leave them be and ask.",
+    "ladder": "Ladders: on firm ground, footed, never alone. A window that is a way out must stay in reach.",
+    "way-out": "A door or window that is a way out in a fire must stay one, opened from inside without a search.",
+    "fire": "Smoke, heat and CO alarms follow the local code and licensed practice: this checks distances only.",
+}
+"""The caution that stands by the mends whose work is dangerous."""
+BEWARE = "Beware"
 CAUTIONS = (
-    "Mains work is for a competent electrician.",
-    "Drill nothing where services run: look for hidden cables and pipes first.",
-    "Old coatings may hold asbestos: when in doubt, leave them be and ask.",
-    "Ladders: on firm ground, footed, never alone. A window that is a way out must stay in reach.",
+    *(DANGERS[one] for one in ("mains", "drilling", "old-coating", "ladder", "way-out")),
     "Crawling and very slow movement may pass a movement detector unnoticed, whatever is drawn here.",
 )
 

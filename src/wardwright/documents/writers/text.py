@@ -9,16 +9,16 @@ from typing import Any
 from wardwright.documents.content.drivers import chance_words, driver_lines
 from wardwright.documents.content.finding_block import finding_groups
 from wardwright.documents.content.headline import headline, horizon_of, measure_of
-from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
+from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, cautions_of, mend_sentence
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.not_counted import counted, not_counted
 from wardwright.documents.content.quantities import sentence
-from wardwright.documents.content.wording import FINDING_GROUPS, NONE_OF_THEM, VERDICTS
+from wardwright.documents.content.wording import BEWARE, FINDING_GROUPS, NONE_OF_THEM, VERDICTS
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
-from wardwright.rules.finding import Finding
+from wardwright.rules.finding import Finding, Mend
 
 WIDTH = 100
 """Columns of a terminal that lines are folded to. [-]"""
@@ -62,6 +62,7 @@ def answers_text(
     if rest is not None:
         lines.append(f"NOT COUNTED  {rest.heading}")
         lines += [line for text in rest.groups for line in _folded(text, width)]
+    lines += _cautions(site, catalogue, [mend for one in answers for mend in one.mends], width=width)
     return _plain("\n".join(lines) + "\n")
 
 
@@ -120,10 +121,19 @@ def findings_text(
             lines += [line for mend in block.mends for line in _folded("mend: " + mend, width)]
         if group.absent:
             lines += [f"{group.severity.upper():<23}  {NONE_OF_THEM}", *_folded(group.absent, width)]
+    lines += _cautions(site, catalogue, [mend for one in findings for mend in one.mends], width=width)
     count_of = {"must mend": 0, "not run": 0} | {group.severity: group.count for group in groups}
     counts = [f"{count_of[key]} {key}" for key in FINDING_GROUPS if key in count_of]
     lines.append("Findings: " + ", ".join(counts) + ". What was not run has not passed.")
     return _plain("\n".join(lines) + "\n")
+
+
+def _cautions(site: Site | None, catalogue: Catalogue | None, mends: list[Mend], *, width: int) -> list[str]:
+    """What to beware of in all that was said, once."""
+    if site is None or catalogue is None:
+        return []
+    told = cautions_of(site, catalogue, mends)
+    return textwrap.wrap(f"{BEWARE}: {' '.join(told)}", width, subsequent_indent="  ") if told else []
 
 
 def _folded(text: str, width: int) -> list[str]:
