@@ -18,8 +18,14 @@ TOP_FILES = (
     "dev.py",
     "pyproject.toml",
     ".ci/run",
+    "hatch_build.py",
+    "web/build.py",
+    "web/index.html",
+    "web/package.json",
+    "web/package-lock.json",
+    "web/vite.config.ts",
 )
-FOLDERS = ("src", "docs", "design", "scripts", "benchmarks", "tests")
+FOLDERS = ("src", "docs", "design", "scripts", "benchmarks", "tests", "web/src", "web/public")
 PROMISES = re.compile(r"\b(certified|compliant|insurance[- ]approved|deters?)\b", re.IGNORECASE)
 MACHINE_PATHS = re.compile(r"(?<![\w.])/(?:work|home|root|farm|Users|tmp)/[\w.-]+")
 # In pieces, so that this file does not hold what it looks for.

@@ -21,7 +21,7 @@ export const words = {
     caution: "A job is a plan of how to get into somebody's home. It stays on this machine.",
   },
   link: {
-    live: "Live",
+    live: "Linked",
     lost: (time: string) => `No link: answers as of ${time}`,
     waiting: (n: number) => (n === 1 ? "1 edit waiting" : `${n} edits waiting`),
     working: "Working it out",

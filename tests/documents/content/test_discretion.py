@@ -1,6 +1,8 @@
 from __future__ import annotations
 
+from wardwright.documents.content.as_fitted import ELSEWHERE, as_fitted_table
 from wardwright.documents.content.discretion import NO_NAME, discreet, withheld
+from wardwright.documents.content.label_list import label_table
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
 
@@ -17,3 +19,11 @@ def test_a_name_that_tells_of_the_control_unit_is_not_told() -> None:
     assert discreet("Hall movement", site, CATALOGUE) == "Hall movement"
     assert discreet("Control unit cupboard", site, CATALOGUE) == NO_NAME
     assert discreet("by Ground hall control unit", site, CATALOGUE) == NO_NAME
+
+
+def test_no_copy_but_the_fitters_tells_where_a_keyfob_lies_or_whose_it_is() -> None:
+    site = read_sample("bungalow")
+    assert "first-keyfob" in withheld(site, CATALOGUE)
+    rows = [row for row in as_fitted_table(site, CATALOGUE).rows if "keyfob" in row]
+    assert [row[:3] for row in rows] == [(ELSEWHERE, "keyfob", "keyfob")]
+    assert not any("First keyfob" in row for row in label_table(site, CATALOGUE).rows)

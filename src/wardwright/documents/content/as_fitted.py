@@ -37,7 +37,7 @@ def as_fitted(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
     Returns
     -------
     Paper
-        The control unit and what sends its messages are counted, not placed.
+        The control unit, what sends its messages and the keyfobs are counted, not placed.
     """
     return Paper(
         title="As fitted",

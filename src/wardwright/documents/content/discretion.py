@@ -1,4 +1,4 @@
-"""Names that tell where the control unit is, kept out of the copies that must not say it."""
+"""Names that tell where the control unit or a keyfob is, kept out of the copies that must not say it."""
 
 from __future__ import annotations
 
@@ -7,8 +7,9 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import DeviceKind, kind_words
 from wardwright.model.site import Site
 
-WITHHELD: tuple[DeviceKind, ...] = ("control-unit", "transmitter", "router", "repeater")
-"""Kinds whose place is the fitter's alone: whoever breaks them stops the message."""
+WITHHELD: tuple[DeviceKind, ...] = ("control-unit", "transmitter", "router", "repeater", "keyfob")
+"""Kinds whose place is the fitter's alone: whoever breaks them stops the message, whoever finds a keyfob unsets the
+alarm; and a keyfob may have its user's name."""
 NO_NAME = "name in the fitter\u2019s record"
 
 

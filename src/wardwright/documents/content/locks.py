@@ -1,4 +1,4 @@
-"""What holds somebody up or keeps them away: locks, panes and lights, told together for the whole house."""
+"""What holds somebody up or shows them up: locks, panes and lights, told together for the whole house."""
 
 from __future__ import annotations
 

@@ -15,7 +15,7 @@ from wardwright.rules.finding import Mend
 Value = str | float | int | bool
 SUFFIXES = {"_m2": "m2", "_m": "m", "_s": "s", "_deg": "deg", "_dba": "dB", "_kg": "kg", "_min": "min"}
 LOCKS_AND_LIGHTS = ("change-lock", "add-light")
-"""The mends that stand first: they hold somebody up, or keep them away."""
+"""The mends that stand first: they hold somebody up, or show them up."""
 WHAT = ("sheet", "kind", "behaviour", "what", "field", "lock", "glazing")
 """The values that a mend's first words may name; the first that it has."""
 SMALL_M = 0.1
