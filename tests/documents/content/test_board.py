@@ -44,3 +44,11 @@ def test_a_mend_that_asks_for_work_at_a_wall_brings_its_cautions() -> None:
     moved = next(one for one in board if one.code == "MOV101").mends[0]
     assert moved.cautions[0] == DANGERS["drilling"]
     assert not next(one for one in board if one.code == "NAM101").mends[0].cautions
+
+
+def test_whatever_is_said_of_fire_alarms_defers_to_the_local_code() -> None:
+    board = board_findings(SITE, CATALOGUE, FINDINGS)
+    fire = [one for one in board if one.code.startswith("FIR")]
+    assert fire
+    assert all(one.caution == DANGERS["fire"] for one in fire)
+    assert not any(one.caution for one in board if one not in fire)

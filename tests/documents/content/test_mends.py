@@ -57,3 +57,10 @@ def test_what_a_mend_brings_is_said_with_its_range() -> None:
     assert mend_sentence(lock, Names()).endswith("It would hold longer by 170 s (90 to 297 s).")
     move = Mend(action="move-device", subject="unit", gain=gain)
     assert mend_sentence(move, Names()).endswith("In hand then: 170 s (90 to 297 s).")
+
+
+def test_a_place_on_a_ceiling_is_told_as_one_piece() -> None:
+    values = (("on", "ceiling"), ("storey", "first"), ("x_m", 1.84), ("y_m", 2.0))
+    mend = Mend(action="add-device", subject="loft", values=(("sheet", "smoke"), *values))
+    told = mend_sentence(mend, Names({"loft": "Sleeping loft", "smoke": "smoke alarm"}), is_plain=True)
+    assert told == "Add a smoke alarm at Sleeping loft: on the ceiling, at x 1.8 m, y 2.0 m on the plan."

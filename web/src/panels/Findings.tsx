@@ -7,6 +7,7 @@ const SEVERITIES = ["must mend", "advise", "check with the standard"];
 
 export function Findings() {
   const all = state.findings.value;
+  const cautions = [...new Set(all.map((one) => one.caution))].filter(Boolean);
   const notRun = all.filter((one) => one.severity === "not run");
   return (
     <section class="findings" aria-labelledby="findings-title">
@@ -20,6 +21,7 @@ export function Findings() {
           </div>
         ) : null;
       })}
+      {cautions.map((one) => <p key={one} class="caution"><strong>{words.panel.beware}</strong> {one}</p>)}
       {notRun.length ? (
         <details>
           <summary>{words.panel.notRun} <span class="count">{notRun.length}</span></summary>

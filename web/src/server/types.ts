@@ -98,6 +98,8 @@ export interface BoardFinding {
   subject_id: string;
   message: string;
   cure: string;
+  /** Stands by it whatever its mend; empty for most. */
+  caution: string;
   mends: BoardMend[];
 }
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from wardwright.documents.content.drivers import chance_words, driver_lines
 from wardwright.documents.content.headline import headline, horizon_of, measure_of
-from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, cautions_of, mend_sentence
+from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, caution_of, cautions_of, mend_sentence
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.quantities import range_words, sentence, value_words
 from wardwright.documents.content.wording import BASES, QUESTION_SHORT, VERDICTS
@@ -80,6 +80,8 @@ class BoardFinding(Record):
     subject_id: str
     message: str
     cure: str
+    caution: str
+    """Stands by it whatever its mend; empty for most."""
     mends: tuple[BoardMend, ...]
 
 
@@ -180,6 +182,7 @@ def board_findings(site: Site, catalogue: Catalogue, findings: Sequence[Finding]
             subject_id=one.subject,
             message=sentence(one.message),
             cure=sentence(one.cure),
+            caution=caution_of(one),
             mends=tuple(_mend(mend, site, catalogue, names=names) for mend in one.mends),
         )
     return tuple(found.values())

@@ -10,7 +10,7 @@ from wardwright.documents.content.wording import ACTIONS, DANGERS, FIELDS
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.rules.dangers import dangers_of
-from wardwright.rules.finding import Mend
+from wardwright.rules.finding import Finding, Mend
 
 Value = str | float | int | bool
 SUFFIXES = {"_m2": "m2", "_m": "m", "_s": "s", "_deg": "deg", "_dba": "dB", "_kg": "kg", "_min": "min"}
@@ -18,6 +18,8 @@ LOCKS_AND_LIGHTS = ("change-lock", "add-light")
 """The mends that stand first: they hold somebody up, or show them up."""
 WHAT = ("sheet", "kind", "behaviour", "what", "field", "lock", "glazing")
 """The values that a mend's first words may name; the first that it has."""
+FIRE_CODES = "FIR"
+"""How the codes of the rules about smoke, heat and CO alarms begin."""
 SMALL_M = 0.1
 """Lengths below this, such as a contact's gap, are told in millimetres. [m]"""
 
@@ -76,6 +78,11 @@ def cautions_of(site: Site, catalogue: Catalogue, mends: Iterable[Mend]) -> tupl
     return tuple(words for danger, words in DANGERS.items() if danger in found)
 
 
+def caution_of(finding: Finding) -> str:
+    """What stands by a finding whatever its mend, also where the rule could not be run; empty for most."""
+    return DANGERS["fire"] if finding.code.startswith(FIRE_CODES) else ""
+
+
 def what_of(mend: Mend, names: Names) -> str:
     """What a mend is to fit, add or find out, such as ``lock``."""
     return _what(mend, dict(mend.values), names)
@@ -104,6 +111,10 @@ def _changes(values: dict[str, Value], names: Names, *, is_plain: bool) -> list[
         wall, side, offset = (rest.pop(key) for key in ("wall", "side", "offset_m"))
         del rest["on"]
         found.append(names.wall_place(str(wall), side=str(side), offset_m=float(offset), is_plain=is_plain))
+    if rest.get("on") == "ceiling" and {"x_m", "y_m"} <= rest.keys():
+        across, up = (quantity(float(rest.pop(key)), "m", 0.1, is_plain=is_plain) for key in ("x_m", "y_m"))
+        rest = {key: value for key, value in rest.items() if key not in ("on", "storey")}
+        found.append(f"on the ceiling, at x {across}, y {up} on the plan")
     return found + [_change(key, value, names, is_plain=is_plain) for key, value in rest.items()]
 
 

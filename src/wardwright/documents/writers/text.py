@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import json
 import textwrap
+from collections.abc import Sequence
 from typing import Any
 
 from wardwright.documents.content.drivers import chance_words, driver_lines
 from wardwright.documents.content.finding_block import finding_groups
 from wardwright.documents.content.headline import headline, horizon_of, measure_of
-from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, cautions_of, mend_sentence
+from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, caution_of, cautions_of, mend_sentence
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.not_counted import counted, not_counted
 from wardwright.documents.content.quantities import sentence
@@ -121,18 +122,23 @@ def findings_text(
             lines += [line for mend in block.mends for line in _folded("mend: " + mend, width)]
         if group.absent:
             lines += [f"{group.severity.upper():<23}  {NONE_OF_THEM}", *_folded(group.absent, width)]
-    lines += _cautions(site, catalogue, [mend for one in findings for mend in one.mends], width=width)
+    told = [caution_of(one) for one in findings if one.lacks is None]
+    lines += _cautions(
+        site, catalogue, [mend for one in findings for mend in one.mends], width=width, more=told
+    )
     count_of = {"must mend": 0, "not run": 0} | {group.severity: group.count for group in groups}
     counts = [f"{count_of[key]} {key}" for key in FINDING_GROUPS if key in count_of]
     lines.append("Findings: " + ", ".join(counts) + ". What was not run has not passed.")
     return _plain("\n".join(lines) + "\n")
 
 
-def _cautions(site: Site | None, catalogue: Catalogue | None, mends: list[Mend], *, width: int) -> list[str]:
+def _cautions(
+    site: Site | None, catalogue: Catalogue | None, mends: list[Mend], *, width: int, more: Sequence[str] = ()
+) -> list[str]:
     """What to beware of in all that was said, once."""
     if site is None or catalogue is None:
         return []
-    told = cautions_of(site, catalogue, mends)
+    told = dict.fromkeys((*cautions_of(site, catalogue, mends), *filter(None, more)))
     return textwrap.wrap(f"{BEWARE}: {' '.join(told)}", width, subsequent_indent="  ") if told else []
 
 
