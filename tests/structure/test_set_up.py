@@ -8,6 +8,7 @@ import re
 import shutil
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -61,6 +62,16 @@ def test_ci_runs_what_people_run() -> None:
     assert "set -eu" in script.read_text(encoding="utf-8")
     if os.name == "posix":
         assert os.access(script, os.X_OK)
+
+
+def test_spelling_is_not_asked_of_what_is_built_or_fetched() -> None:
+    """A clean clone whose page was built holds other people's sources: they must not fail its first `test`."""
+    settings = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    skipped = settings["tool"]["codespell"]["skip"].split(",")
+    ignored = (ROOT / ".gitignore").read_text(encoding="utf-8").splitlines()
+    folders = [line.strip("/").rpartition("/")[2] for line in ignored if line.startswith("/")]
+    assert "node_modules" in folders
+    assert [name for name in folders if name not in skipped] == []
 
 
 def test_the_readme_names_the_two_commands() -> None:
