@@ -103,6 +103,17 @@ def test_its_height_is_dragged_in_the_side_elevation(open_page: OpenPage, served
     assert served.device(JOB, MOVEMENT)["mount"]["height_m"] < 2.0
 
 
+def test_cautions_stand_by_the_mends_and_once_over_all_findings(open_page: OpenPage) -> None:
+    page = open_page()
+    page.locator('[data-answer="1/front-door"] .line').click()
+    page.wait_for_selector(".answer .caution")
+    assert "way out" in page.inner_text(".answer .caution")
+    found = page.locator(".findings .caution")
+    assert found.count() == 1
+    assert "cables" in found.inner_text()
+    assert "local code" in found.inner_text()
+
+
 def test_one_tap_carries_a_mend_out_and_puts_a_device_where_it_says(
     open_page: OpenPage, served: Served
 ) -> None:

@@ -1,17 +1,17 @@
 import type { BoardFinding } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
-import { Mends } from "./Questions";
+import { Beware, Mends } from "./Questions";
 
 const SEVERITIES = ["must mend", "advise", "check with the standard"];
 
 export function Findings() {
   const all = state.findings.value;
-  const cautions = [...new Set(all.map((one) => one.caution))].filter(Boolean);
   const notRun = all.filter((one) => one.severity === "not run");
   return (
     <section class="findings" aria-labelledby="findings-title">
       <h2 id="findings-title">{words.panel.findings}</h2>
+      <Beware cautions={all.flatMap((one) => [...one.mends.flatMap((mend) => mend.cautions), one.caution])} />
       {SEVERITIES.map((severity) => {
         const chosen = all.filter((one) => one.severity === severity);
         return chosen.length ? (
@@ -21,7 +21,6 @@ export function Findings() {
           </div>
         ) : null;
       })}
-      {cautions.map((one) => <p key={one} class="caution"><strong>{words.panel.beware}</strong> {one}</p>)}
       {notRun.length ? (
         <details>
           <summary>{words.panel.notRun} <span class="count">{notRun.length}</span></summary>
@@ -47,7 +46,7 @@ function Finding({ finding }: { finding: BoardFinding }) {
         {isDevice || isOpening ? <button type="button" class="plain" onClick={show}>{finding.subject}</button> : null} {finding.message}
       </p>
       <p class="cure">{finding.cure}</p>
-      {finding.mends.length ? <Mends mends={finding.mends} /> : null}
+      {finding.mends.length ? <Mends mends={finding.mends} isAmongMany /> : null}
     </li>
   );
 }

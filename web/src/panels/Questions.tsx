@@ -80,24 +80,29 @@ function Whole({ answer }: { answer: BoardAnswer }) {
   );
 }
 
-export function Mends({ mends }: { mends: readonly BoardMend[] }) {
+export function Mends({ mends, isAmongMany = false }: { mends: readonly BoardMend[]; isAmongMany?: boolean }) {
   if (!mends.length) return <p class="hint">{words.panel.noMend}</p>;
-  const cautions = [...new Set(mends.flatMap((mend) => mend.cautions))];
   return (
     <>
-    <ul class="mends">
-      {mends.map((mend) => (
-        <li key={mend.text}>
-          <span>{mend.text}</span>
-          {mend.operations
-            ? <button type="button" class="do" onClick={() => void enqueue([...(mend.operations ?? [])])}>{words.panel.doIt}</button>
-            : <span class="hint">{words.panel.byHand}</span>}
-        </li>
-      ))}
-    </ul>
-    {cautions.length ? <p class="caution"><strong>{words.panel.beware}</strong> {cautions.join(" ")}</p> : null}
+      <ul class="mends">
+        {mends.map((mend) => (
+          <li key={mend.text}>
+            <span>{mend.text}</span>
+            {mend.operations
+              ? <button type="button" class="do" onClick={() => void enqueue([...(mend.operations ?? [])])}>{words.panel.doIt}</button>
+              : <span class="hint">{words.panel.byHand}</span>}
+          </li>
+        ))}
+      </ul>
+      {isAmongMany ? null : <Beware cautions={mends.flatMap((mend) => mend.cautions)} />}
     </>
   );
+}
+
+/** Each caution once, however many mends ask for such work. */
+export function Beware({ cautions }: { cautions: readonly string[] }) {
+  const told = [...new Set(cautions)].filter(Boolean);
+  return told.length ? <p class="caution"><strong>{words.panel.beware}</strong> {told.join(" ")}</p> : null;
 }
 
 export function Known({ basis }: { basis: string }) {
