@@ -131,12 +131,13 @@ def checked(findings: tuple[Finding, ...]) -> str:
         words: sum(("accepted" if one.accepted else one.severity) == key for one in findings)
         for key, (words, _) in FINDING_GROUPS.items()
     }
-    not_run = counts.pop(FINDING_GROUPS["not run"][0])
+    counts.pop(FINDING_GROUPS["not run"][0])
+    not_run = len({one.code for one in findings if one.severity == "not run" and not one.accepted})
     found = sum(counts.values())
     told = ", ".join(f"{count} {words.lower()}" for words, count in counts.items() if count)
     line = f"{found} {'finding' if found == 1 else 'findings'}" + (f": {told}" if told else "")
     if not_run:
-        line += f"; {not_run} {'rule' if not_run == 1 else 'rules'} could not be run, and so has not passed"
+        line += f"; {not_run} {'rule' if not_run == 1 else 'rules'} could not be run: that is no pass"
     first = next(
         (finding for finding in findings if finding.severity == "must mend" and not finding.accepted), None
     )
