@@ -57,6 +57,25 @@ def pytest_runtest_makereport(
     return report
 
 
+class FailuresAtOnce:
+    """Tells of a failure when it happens, with the seed: a long run that is cut short has not lost what it found."""
+
+    def __init__(self, config: pytest.Config) -> None:
+        self.config = config
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        reporter = self.config.pluginmanager.get_plugin("terminalreporter")
+        if report.failed and reporter is not None:
+            seed = self.config.getoption("randomly_seed", None)
+            reporter.write_line(f"\nFAILED {report.nodeid} (--randomly-seed={seed})")
+            reporter.write_line(report.longreprtext)
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    if IS_PROVING and not hasattr(config, "workerinput"):
+        config.pluginmanager.register(FailuresAtOnce(config))
+
+
 def pytest_terminal_summary(terminalreporter: Any, config: pytest.Config) -> None:
     skipped = terminalreporter.stats.get("skipped", [])
     config.stash[SKIPPED_KEY] = sum("given_data" in report.keywords for report in skipped)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from common.arrival_house import QUICK, SLOW, USUAL
@@ -82,7 +82,6 @@ def test_the_european_pack_has_no_limit_of_the_exit_time() -> None:
     assert entry(programmed_s=200.0, which="exit").broken is None
 
 
-@settings(max_examples=20)
 @given(flat=st.floats(0.0, 20.0), programmed=st.floats(5.0, 45.0))
 def test_somebody_slower_in_the_house_never_shortens_the_need(flat: float, programmed: float) -> None:
     legs = Legs(0.84, flat, 0.0, 0, at_keypad=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from common.arrival_house import KITCHEN, arrival_house
@@ -69,7 +69,6 @@ def test_where_walls_leave_no_line_at_all_nothing_is_said_to_be_hidden_by_a_leaf
     assert seen_past(HOUSE, LEAVES, lines, state=lambda _: "shut").tolist() == [True]
 
 
-@settings(max_examples=25)
 @given(
     spots=st.lists(st.tuples(st.floats(0.3, 9.9), st.floats(0.3, 5.7)), min_size=1, max_size=12),
     states=st.lists(st.sampled_from(STATES), min_size=5, max_size=5),

@@ -10,7 +10,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from common.arrival_house import KEYPAD, QUICK, SLOW, USUAL, arrival_house
@@ -86,7 +86,6 @@ def test_a_quarter_turn_changes_no_time() -> None:
     assert controls_of(site, CATALOGUE) == (KEYPAD,)
 
 
-@settings(max_examples=30)
 @given(
     flat=st.floats(0.0, 40.0),
     stairs=st.floats(0.0, 10.0),
