@@ -440,10 +440,10 @@ def test_a_moved_device_works_out_itself_alone() -> None:
     before = from_site._watched.cache_info()
     moved = on_wall("two", "fan", "kitchen-wall", 3.5)
     changed = site.model_copy(update={"devices": (first, moved)})
-    start = time.perf_counter()
+    start = time.process_time()
     for device in (first, moved):
         watch(changed, CATALOGUE, device)
-    lasted = time.perf_counter() - start
+    lasted = time.process_time() - start
     after = from_site._watched.cache_info()
     assert (after.hits - before.hits, after.misses - before.misses) == (1, 1)
-    assert lasted < 1.0  # some 15 ms; a machine under load may take long
+    assert lasted < 1.0  # some 15 ms of the processor, however busy the machine is
