@@ -20,6 +20,7 @@ import os
 import shutil
 import subprocess
 import sys
+import time
 import venv
 from pathlib import Path
 
@@ -186,15 +187,25 @@ def fuzz_minutes(arguments: list[str]) -> float | None:
 def prove(minutes: float) -> int:
     """Run the long property runs, the fuzzing and the benchmarks, and write the reports they make."""
     environment = {**os.environ, "WARDWRIGHT_PROVE": "1"}
-    print("-- long property runs (pytest)", flush=True)
-    failed = call([str(PYTHON), "-m", "pytest", "-n", "2", "-q"], environment=environment)
-    print("-- damaged inputs (fuzz)", flush=True)
-    fuzz = [str(PYTHON), str(ROOT / "scripts" / "fuzz"), "--minutes", str(minutes)]
-    failed |= call(fuzz, environment=environment)
-    print("-- reports", flush=True)
-    for script in ("build-reports", "build-given-houses"):
-        failed |= call([str(PYTHON), str(ROOT / "scripts" / script)], environment=environment)
-    return 1 if failed else 0
+    scripts = ROOT / "scripts"
+    steps = (
+        # Whoever has nothing left to do takes over what the other still has: some tests last a minute or two.
+        (
+            "long property runs (pytest)",
+            ["-m", "pytest", "-n", "2", "--dist", "worksteal", "-q", "--durations=10"],
+        ),
+        ("damaged inputs (fuzz)", [str(scripts / "fuzz"), "--minutes", str(minutes)]),
+        ("accuracy and benchmarks", [str(scripts / "build-reports")]),
+        ("given houses", [str(scripts / "build-given-houses")]),
+    )
+    failed = []
+    for number, (name, arguments) in enumerate(steps, start=1):
+        print(f"-- {number} of {len(steps)}: {name}", flush=True)
+        start = time.monotonic()
+        if call([str(PYTHON), *arguments], environment=environment):
+            failed.append(name)
+        print(f"   {name}: {(time.monotonic() - start) / 60.0:.1f} min", flush=True)
+    return verdict(failed)
 
 
 def call(
