@@ -37,6 +37,11 @@ class StoreyParts(NamedTuple):
 
 def storey_parts(site: Site, storey_id: str) -> StoreyParts:
     """Pick the parts of one storey, each list in the order of ids."""
+    return _storey_parts(site.bare, storey_id)
+
+
+@lru_cache(maxsize=256)
+def _storey_parts(site: Site, storey_id: str) -> StoreyParts:
     walls = tuple(sorted((w for w in site.walls if w.storey == storey_id), key=lambda w: w.id))
     names = {w.id for w in walls}
     return StoreyParts(

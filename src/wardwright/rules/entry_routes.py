@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -120,7 +121,12 @@ def entry_doors(site: Site) -> tuple[Opening, ...]:
 def household_way(site: Site, catalogue: Catalogue, way: tuple[Spot, Spot]) -> Route | None:
     """The fastest way between two places at an ordinary pace; None where there is none."""
     paces = Paces(*(catalogue.figure(name).value for name in ("pace-normal", "stairs-share", "pass-door")))
-    return fastest_route(premises_network(site), *way, paces=paces)
+    return _household_way(site.bare, way, paces)
+
+
+@lru_cache(maxsize=256)
+def _household_way(house: Site, way: tuple[Spot, Spot], paces: Paces) -> Route | None:
+    return fastest_route(premises_network(house), *way, paces=paces)
 
 
 def place_at(site: Site, spot: WallSpot) -> Point2:
@@ -132,9 +138,13 @@ def place_at(site: Site, spot: WallSpot) -> Point2:
 
 def is_in(room: tuple[Space, ...], points: FloatArray) -> BoolArray:
     """Which points, shape (n, 2) [m], lie in a room that is made of spaces, shape (n,) bool."""
-    area = shapely.union_all([shapely.Polygon(space.outline_m) for space in room])
-    inside: BoolArray = shapely.intersects_xy(area, points[:, 0], points[:, 1])
+    inside: BoolArray = shapely.intersects_xy(_area(room), points[:, 0], points[:, 1])
     return inside
+
+
+@lru_cache(maxsize=512)
+def _area(room: tuple[Space, ...]) -> shapely.Geometry:
+    return shapely.union_all([shapely.Polygon(space.outline_m) for space in room])
 
 
 def rooms_on(site: Site, routes: tuple[EntryRoute, ...]) -> frozenset[str]:

@@ -80,6 +80,11 @@ def view_from(site: Site, storey: str, eye: Point2) -> View:
     View
         Glass of doors and windows to the open air that no shutter covers.
     """
+    return _view_from(site.bare, storey, eye)
+
+
+@lru_cache(maxsize=1024)
+def _view_from(site: Site, storey: str, eye: Point2) -> View:
     parts = storey_parts(site, storey)
     panes = tuple(
         o

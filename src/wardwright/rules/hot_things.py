@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 import shapely
@@ -43,6 +44,12 @@ def hot_things_near(site: Site, storey: str, point: Point2, *, clearance_m: floa
     tuple of Near
         Nearest first. Their height does not count: warm air rises, and a fan looks down.
     """
+    return _hot_things_near(site.bare, (storey, point), clearance_m)
+
+
+@lru_cache(maxsize=4096)
+def _hot_things_near(site: Site, at: tuple[str, Point2], clearance_m: float) -> tuple[Near, ...]:
+    storey, point = at
     warm = [f for f in site.fixtures if f.storey == storey and f.heat != "none"]
     place = shapely.Point(point)
     found: list[Near] = []

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-import numpy as np
 import shapely
 
 from wardwright.model.catalogue import Catalogue
@@ -42,8 +41,7 @@ def _holds(shape: Watch, point: Point2) -> bool:
     column, row = (point[0] - grid.x0) / grid.cell, (point[1] - grid.y0) / grid.cell
     if not (0 <= column < grid.nx and 0 <= row < grid.ny):
         return False
-    rows, columns = grid.cells_of(np.asarray(point))
-    return bool(shape.low[rows, columns])
+    return bool(shape.low[int(row), int(column)])
 
 
 def watched_at_once(site: Site, catalogue: Catalogue) -> Watched:

@@ -61,7 +61,12 @@ def seen_from_outside(site: Site, place: Standing) -> tuple[SeenFrom, ...]:
     tuple of SeenFrom
         Empty where nobody sees it.
     """
-    stands = _stands(site.bare, place.storey)
+    return _seen_from_outside(site.bare, place)
+
+
+@lru_cache(maxsize=4096)
+def _seen_from_outside(site: Site, place: Standing) -> tuple[SeenFrom, ...]:
+    stands = _stands(site, place.storey)
     if not stands:
         return ()
     level = level_of(site, place.storey)
@@ -72,7 +77,7 @@ def seen_from_outside(site: Site, place: Standing) -> tuple[SeenFrom, ...]:
     reach = np.hypot(away[:, 0], away[:, 1])
     rise = (site.ground.level_m + EYE_M - eye[2]) / reach
     aims = (np.arctan2(away[:, 1], away[:, 0]), rise)
-    blockers = joined([blockers_on(level, (), medium="light"), _things(site.bare)])
+    blockers = joined([blockers_on(level, (), medium="light"), _things(site)])
     is_free = ray_ranges(eye, aims, blockers) >= reach - 1e-6
     best: dict[str, SeenFrom] = {}
     for i in np.flatnonzero(is_free).tolist():

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import NamedTuple
 
 import shapely
@@ -68,6 +69,11 @@ def room_to_serve(site: Site, device: Device, sheet: DeviceSheet) -> Free | None
         None where it is not asked for: what stands free is picked up, and where on its frame a contact is, is not
         known.
     """
+    return _room_to_serve(site.bare, device, sheet)
+
+
+@lru_cache(maxsize=1024)
+def _room_to_serve(site: Site, device: Device, sheet: DeviceSheet) -> Free | None:
     place, mount, side = standing(site, device), device.mount, sheet.service_side
     if isinstance(mount, OpeningMount) or (isinstance(mount, FreeMount) and side != "above"):
         return None

@@ -34,7 +34,14 @@ def rooms_on_the_way(site: Site, catalogue: Catalogue) -> frozenset[str] | None:
 
 def distance_to_unit(site: Site, catalogue: Catalogue, place: Standing) -> float:
     """From a place to the nearest control unit of its storey, on the plan; inf where there is none. [m]"""
-    units = [standing(site, unit) for unit, _ in devices_of(site, catalogue, "control-unit")]
+    return _nearest(_units(site, catalogue), place)
+
+
+def _units(site: Site, catalogue: Catalogue) -> list[Standing]:
+    return [standing(site, unit) for unit, _ in devices_of(site, catalogue, "control-unit")]
+
+
+def _nearest(units: list[Standing], place: Standing) -> float:
     return min(
         (
             math.dist((place.x_m, place.y_m), (one.x_m, one.y_m))
@@ -65,12 +72,13 @@ def sounder_spot(site: Site, catalogue: Catalogue, *, near: Standing, height_m: 
         Off the way in, and not beside a control unit; None where there is no such place.
     """
     on_way = rooms_on_the_way(site, catalogue) or frozenset()
+    units = _units(site, catalogue)
     found = []
     for space in site.spaces:
         if space.belongs != "ours" or space.use in UNFIT_USES or space.id in on_way:
             continue
         for spot in wall_spots(site, space, height_m=height_m):
-            if distance_to_unit(site, catalogue, spot.standing(height_m)) > BESIDE_UNIT_M:
+            if _nearest(units, spot.standing(height_m)) > BESIDE_UNIT_M:
                 way = round(math.dist((spot.x_m, spot.y_m), (near.x_m, near.y_m)), 6)
                 found.append((space.use not in LOUD_USES, spot.storey != near.storey, way, spot))
     return min(found)[-1] if found else None

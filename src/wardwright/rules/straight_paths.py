@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from typing import NamedTuple
 
 import shapely
 
+from wardwright.model.fabric import Wall
 from wardwright.model.floor import StoreyParts, storey_parts
 from wardwright.model.placement import Standing, opening_footprint, wall_footprint
 from wardwright.model.site import Site
@@ -60,6 +62,11 @@ def straight_path(site: Site, one: Standing, other: Standing) -> StraightPath:
     StraightPath
         Its length [m], and the walls and floors that it crosses [-].
     """
+    return _straight_path(site.bare, one._replace(heading_deg=0.0), other._replace(heading_deg=0.0))
+
+
+@lru_cache(maxsize=8192)
+def _straight_path(site: Site, one: Standing, other: Standing) -> StraightPath:
     floor_of = {storey.id: storey.elevation_m for storey in site.storeys}
     a = (one.x_m, one.y_m, floor_of[one.storey] + one.height_m)
     b = (other.x_m, other.y_m, floor_of[other.storey] + other.height_m)
@@ -72,7 +79,7 @@ def straight_path(site: Site, one: Standing, other: Standing) -> StraightPath:
         bottom = storey.elevation_m if i else -math.inf
         piece = _between(a, b, low=bottom, high=top)
         if piece is not None:
-            walls += _walls(storey_parts(site.bare, storey.id), piece)
+            walls += _walls(storey_parts(site, storey.id), piece)
     return StraightPath(math.dist(a, b), walls, floors)
 
 
@@ -91,11 +98,21 @@ def _between(
     return shapely.LineString(ends)
 
 
+@lru_cache(maxsize=4096)
+def _solid(wall: Wall) -> shapely.Geometry:
+    solid = shapely.Polygon(wall_footprint(wall)).buffer(0)
+    shapely.prepare(solid)
+    return solid
+
+
 def _walls(parts: StoreyParts, piece: shapely.LineString) -> int:
     """How many walls a path goes through, doorways apart."""
     count = 0
     for wall in parts.walls:
-        inside = piece.intersection(shapely.Polygon(wall_footprint(wall)).buffer(0))
+        solid = _solid(wall)
+        if not solid.intersects(piece):
+            continue
+        inside = piece.intersection(solid)
         if inside.length <= IN_WALL_M:
             continue
         doors = [

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable
+from typing import Any
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, WallMount
-from wardwright.model.placement import along, standing
+from wardwright.model.placement import standing
 from wardwright.model.site import Site
-from wardwright.rules.entry_routes import REACH_M, entry_routes, rooms_on
+from wardwright.rules.entry_routes import entry_routes, place_at, rooms_on
 from wardwright.rules.finding import Mend
 from wardwright.rules.instant_watch import watched_at_once
 from wardwright.rules.wall_spots import WallSpot, room_of, wall_spots
@@ -47,22 +48,27 @@ def moved_to_watched_spot(site: Site, catalogue: Catalogue, unit: Device) -> tup
         return (spot.storey != place.storey, to_power, math.dist(at, (place.x_m, place.y_m)), spot)
 
     height = unit.mount.height_m if isinstance(unit.mount, WallMount) else USUAL_HEIGHT_M
-    best = min(_fit_spots(site, catalogue, height_m=height), key=cost, default=None)
+    best = _first_fit(site, catalogue, height_m=height, cost=cost)
     return () if best is None else (Mend(action="move-device", subject=unit.id, values=best.values(height)),)
 
 
-def _fit_spots(site: Site, catalogue: Catalogue, *, height_m: float) -> Iterator[WallSpot]:
+def _first_fit(
+    site: Site, catalogue: Catalogue, *, height_m: float, cost: Callable[[WallSpot], tuple[Any, ...]]
+) -> WallSpot | None:
+    """The place of least cost off the entry route that is watched: the cheapest are asked first."""
     try:
         on_route = rooms_on(site, entry_routes(site, catalogue))
     except NotComputable:
         on_route = frozenset()
     watched = watched_at_once(site, catalogue)
-    for space in sorted(site.spaces, key=lambda s: s.id):
-        if space.belongs != "ours" or space.use in UNFIT_USES or space.id in on_route:
-            continue
-        for spot in wall_spots(site, space, height_m=height_m):
-            wall = site.wall(spot.wall)
-            off = (wall.thickness_m / 2 + REACH_M) * (1.0 if spot.side == "left" else -1.0)
-            before = along(wall.line_m, spot.offset_m, left_m=off)
-            if watched.by(spot.storey, before, room=room_of(site, spot.storey, before)):
-                yield spot
+    spots = (
+        spot
+        for space in sorted(site.spaces, key=lambda s: s.id)
+        if space.belongs == "ours" and space.use not in UNFIT_USES and space.id not in on_route
+        for spot in wall_spots(site, space, height_m=height_m)
+    )
+    for spot in sorted(spots, key=cost):
+        before = place_at(site, spot)
+        if watched.by(spot.storey, before, room=room_of(site, spot.storey, before)):
+            return spot
+    return None

@@ -97,6 +97,11 @@ def wall_spots(site: Site, space: Space, *, height_m: float) -> tuple[WallSpot, 
     tuple of WallSpot
         Clear of openings, of furniture of that height and of the ceiling; in the order of walls' ids.
     """
+    return _wall_spots(site.bare, space, height_m)
+
+
+@lru_cache(maxsize=512)
+def _wall_spots(site: Site, space: Space, height_m: float) -> tuple[WallSpot, ...]:
     spots = _spots(storey_parts(site, space.storey), space, height_m)
     if not site.storey(space.storey).slopes:
         return spots if height_m <= ceiling_height(site, space.storey, _middle(space)) - ROOM_ABOVE_M else ()
@@ -109,8 +114,13 @@ def wall_spots(site: Site, space: Space, *, height_m: float) -> tuple[WallSpot, 
 
 def room_of(site: Site, storey: str, point: Point2) -> tuple[Space, ...]:
     """The space at a point with the spaces that it is open to over open edges, by id; empty outside them all."""
-    space = space_at(site, storey, point)
-    return () if space is None else joined_to(site, space)
+    return _room_of(site.bare, storey, point)
+
+
+@lru_cache(maxsize=4096)
+def _room_of(house: Site, storey: str, point: Point2) -> tuple[Space, ...]:
+    space = space_at(house, storey, point)
+    return () if space is None else joined_to(house, space)
 
 
 def joined_to(site: Site, space: Space) -> tuple[Space, ...]:
