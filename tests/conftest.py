@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import importlib.util
 import os
 import shutil
 from collections.abc import Callable, Generator, Iterator
@@ -110,3 +111,17 @@ def browser() -> Iterator[Any]:
         started = driver.chromium.launch(args=flags, executable_path=found)
         yield started
         started.close()
+
+
+@pytest.fixture(scope="session")
+def page_built() -> None:
+    """The page built of these sources: an installation does it, a tree that was not installed does it here."""
+    spec = importlib.util.spec_from_file_location("wardwright_page", ROOT / "web" / "build.py")
+    assert spec is not None
+    assert spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    if module.is_wanted():
+        if module.own_node() is None:
+            pytest.skip("the page is not built, and no Node.js is here to build it")
+        module.build(with_tools=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import importlib.util
 from pathlib import Path
 from types import ModuleType
+from typing import Any
 
 import pytest
 
@@ -48,6 +49,20 @@ def test_a_cold_ask_loads_no_ifc_reader_and_no_server() -> None:
     assert answers > 0
     assert unwanted == []
     assert megabytes < 600.0
+
+
+def test_a_drag_is_measured_in_a_browser(browser: Any, page_built: None) -> None:
+    del page_built  # it is there now
+    benchmark = loaded("drag")
+    with benchmark.served() as address:
+        app = benchmark.opened(browser, f"{address}#{benchmark.JOB}", ".answer")
+        handle = f'[data-device="{benchmark.DEVICE}"] .ink-device-dot'
+        found = benchmark.dragged(app, handle, swing=benchmark.SWING_PX["device"], moves=40)
+        app.context.close()
+    assert 0.0 < found.script_ms < found.work_ms < 100.0
+    assert len(found.gaps_ms) > 10
+    assert found.trials
+    assert all(one["engine"] > 0.0 and one["drawing"] > 0.0 for one in found.trials)
 
 
 def test_every_benchmark_has_a_share_here() -> None:

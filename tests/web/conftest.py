@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import importlib.util
 import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -14,7 +13,6 @@ from common.served import Served
 from wardwright.store.jobs.opening import new_job
 from wardwright.store.samples import read_sample
 
-ROOT = Path(__file__).resolve().parents[2]
 JOB = "terrace.job"
 SHAPES: dict[str, dict[str, Any]] = {
     "desktop": {"viewport": {"width": 1280, "height": 800}},
@@ -31,20 +29,6 @@ SHAPES: dict[str, dict[str, Any]] = {
         "is_mobile": True,
     },
 }
-
-
-@pytest.fixture(scope="session")
-def page_built() -> None:
-    """The page built of these sources: an installation does it, a tree that was not installed does it here."""
-    spec = importlib.util.spec_from_file_location("wardwright_page", ROOT / "web" / "build.py")
-    assert spec is not None
-    assert spec.loader is not None
-    module = importlib.util.module_from_spec(spec)
-    spec.loader.exec_module(module)
-    if module.is_wanted():
-        if module.own_node() is None:
-            pytest.skip("the page is not built, and no Node.js is here to build it")
-        module.build(with_tools=True)
 
 
 @pytest.fixture

@@ -305,13 +305,3 @@ def test_a_site_document_is_brought_in(open_page: OpenPage, served: Served) -> N
     )
     page.wait_for_selector(".answer")
     assert {one["file"] for one in served.said("")} == {"brought.job", JOB}
-
-
-def test_the_first_view_is_light(open_page: OpenPage, served: Served) -> None:
-    page = open_page(job="", ready=".jobs .job")
-    sizes: list[int] = []
-    page.on("response", lambda answer: sizes.append(len(answer.body())))
-    page.goto(served.url + f"#{JOB}")
-    page.reload()
-    page.wait_for_selector(".answer")
-    assert 0 < sum(sizes) < 2_000_000

@@ -47,6 +47,17 @@ def test_news_of_an_edit_come_to_everybody_who_looks(client: TestClient) -> None
             assert heard(socket, "board")["revision"] == 2
 
 
+def test_what_was_tried_ends_with_the_next_edit(client: TestClient) -> None:
+    """Else the answers after a wall was let go would be those of a wall moved twice."""
+    with client.websocket_connect(LIVE) as socket:
+        heard(socket, "board")
+        socket.send_json({"kind": "try", "number": 1, "operations": [TURN]})
+        assert heard(socket, "board")["number"] == 1
+        client.post("/api/jobs/house.job/edits", json=edit(1, author="tablet"))
+        after = heard(socket, "board")
+        assert (after["number"], after["revision"]) == (None, 2)
+
+
 def test_a_job_that_is_not_there_and_a_page_elsewhere_get_nothing(client: TestClient) -> None:
     for address, headers in (("/api/jobs/nothing.job/live", {}), (LIVE, {"origin": "http://evil.example"})):
         with pytest.raises(WebSocketDisconnect), client.websocket_connect(address, headers=headers) as socket:

@@ -1,3 +1,4 @@
+import { computed } from "@preact/signals";
 import { enqueue } from "../edits/queue";
 import { standOf } from "../plan/faces";
 import { tried, letGo } from "../plan/drag";
@@ -8,11 +9,25 @@ import { words } from "../words";
 import { Elevation } from "./Elevation";
 import { Known } from "./Questions";
 
+let last: Device | undefined;
+
+/** The chosen device as it is told here: the same record while it only goes along its wall. */
+const looked = computed(() => {
+  const now = state.devices.value.find((one) => one.id === state.chosen.value?.id);
+  const isAlong = state.trial.value !== null && last !== undefined && now?.id === last.id && told(now) === told(last);
+  if (!isAlong) last = now;
+  return last;
+});
+
+function told({ mount, heading_deg }: Device): string {
+  return [heading_deg, "wall" in mount && mount.wall, "side" in mount && mount.side, "height_m" in mount && mount.height_m].join();
+}
+
 export function Details() {
   const chosen = state.chosen.value;
   const site = state.site.value;
   if (!chosen || !site) return null;
-  const device = chosen.of === "devices" ? state.devices.value.find((one) => one.id === chosen.id) : undefined;
+  const device = chosen.of === "devices" ? looked.value : undefined;
   const opening = chosen.of === "openings" ? site.openings?.find((one) => one.id === chosen.id) : undefined;
   if (!device && !opening) return null;
   return (

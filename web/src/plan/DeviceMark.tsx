@@ -1,19 +1,26 @@
+import { useComputed } from "@preact/signals";
 import type { RefObject } from "preact";
 import { enqueue } from "../edits/queue";
 import type { Device, ScreenStorey } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
 import { byKey, takeHold } from "./drag";
-import type { Stand } from "./faces";
+import { standOf } from "./faces";
 import { drawn } from "./view";
 
 const LOOKS = new Set(["MD", "CI", "CX"]);
 const LOOK_MM = 3.6;
 const TOUCH_MM = 4.6;
 
-interface Props { svg: RefObject<SVGSVGElement | null>; storey: ScreenStorey; device: Device; stand: Stand }
+interface Props { svg: RefObject<SVGSVGElement | null>; storey: ScreenStorey; device: Device }
 
-export function DeviceMark({ svg, storey, device, stand }: Props) {
+/** A device where it is, or where it is being dragged to: of all marks only that one is drawn anew. */
+export function DeviceMark({ svg, storey, device: kept }: Props) {
+  const trial = useComputed(() => (state.trial.value?.device.id === kept.id ? state.trial.value.device : null));
+  const isChosenNow = useComputed(() => state.chosen.value?.of === "devices" && state.chosen.value.id === kept.id);
+  const device = trial.value ?? kept;
+  const stand = state.site.value && standOf(state.site.value, device);
+  if (stand?.storey !== storey.storey) return null;
   const [x, y] = drawn(storey, stand.at);
   const letters = state.tags.value[device.id] ?? "?";
   const kind = letters.replace(/[0-9]+$/, "");
@@ -22,7 +29,7 @@ export function DeviceMark({ svg, storey, device, stand }: Props) {
   const away = LOOKS.has(kind) ? turn + Math.PI / 2 : turn;
   const label: [number, number] = [Math.cos(away) * 4.6, Math.sin(away) * 4.6];
   const wide = letters.length * 1.55 + 1.6;
-  const isChosen = state.chosen.value?.of === "devices" && state.chosen.value.id === device.id;
+  const isChosen = isChosenNow.value;
   const key = (event: KeyboardEvent) => {
     if (event.key === "Enter" || event.key === " ") {
       event.preventDefault();

@@ -1,4 +1,6 @@
+import type { RefObject } from "preact";
 import { useEffect, useRef } from "preact/hooks";
+import type { ScreenStorey } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
 import { Compared } from "./Compared";
@@ -6,7 +8,6 @@ import { DeviceMark } from "./DeviceMark";
 import { OpeningMarks } from "./OpeningMarks";
 import { WallMarks } from "./WallMarks";
 import { Walker } from "./Walker";
-import { standOf } from "./faces";
 import { view, whole, zoomed } from "./view";
 
 export function Plan() {
@@ -28,7 +29,6 @@ export function Plan() {
   }, [storey?.storey]);
   if (!storey || !state.site.value) return null;
   const box = view.value ?? whole(storey);
-  const site = state.site.value;
   return (
     <div class="plan">
       <svg ref={svg} viewBox={`${box.x} ${box.y} ${box.wide} ${box.high}`} role="group"
@@ -39,11 +39,7 @@ export function Plan() {
         <Walker storey={storey} />
         {state.step.value === "Survey" || state.step.value === "Design" ? <WallMarks svg={svg} storey={storey} /> : null}
         <OpeningMarks storey={storey} />
-        {state.devices.value.map((device) => {
-          const stand = standOf(site, device);
-          return stand?.storey === storey.storey
-            ? <DeviceMark key={device.id} svg={svg} storey={storey} device={device} stand={stand} /> : null;
-        })}
+        <Devices svg={svg} storey={storey} />
       </svg>
       <div class="plan-tools" role="group" aria-label={words.plan.storey}>
         {state.storeys.value.map((one) => (
@@ -56,6 +52,11 @@ export function Plan() {
       </div>
     </div>
   );
+}
+
+/** Its own component: while one device moves, only its mark is drawn anew. */
+function Devices({ svg, storey }: { svg: RefObject<SVGSVGElement | null>; storey: ScreenStorey }) {
+  return <>{(state.site.value?.devices ?? []).map((device) => <DeviceMark key={device.id} svg={svg} storey={storey} device={device} />)}</>;
 }
 
 /** Its own component: a new answer draws nothing else anew. */

@@ -6,7 +6,7 @@ import * as state from "../state";
 import { words } from "../words";
 import { drawn, onPlan } from "./view";
 import { point } from "../units";
-import { signal } from "@preact/signals";
+import { signal, useComputed } from "@preact/signals";
 
 const STEP_M = 0.05;
 const shift = signal<{ wall: string; by: number } | null>(null);
@@ -30,7 +30,7 @@ function WallMark({ svg, storey, wall }: Props & { wall: Wall }) {
   const [[ax, ay], [bx, by]] = wall.line_m as [[number, number], [number, number]];
   const length = Math.hypot(bx - ax, by - ay) || 1;
   const normal = [-(by - ay) / length, (bx - ax) / length] as const;
-  const moved = shift.value?.wall === wall.id ? shift.value.by : 0;
+  const moved = useComputed(() => (shift.value?.wall === wall.id ? shift.value.by : 0)).value;
   const end = (x: number, y: number) => drawn(storey, point(x + normal[0] * moved, y + normal[1] * moved)).map((n) => n.toFixed(2)).join(" ");
   const isChosen = state.chosen.value?.of === "walls" && state.chosen.value.id === wall.id;
   const operation = (by_m: number): Operation => ({ do: "move-wall", wall: wall.id, by_m: Math.round(by_m * 1000) / 1000 });
@@ -52,7 +52,7 @@ function WallMark({ svg, storey, wall }: Props & { wall: Wall }) {
       for (const name of ["pointerup", "pointercancel"]) handle.removeEventListener(name, done);
       const by = shift.value?.by ?? 0;
       shift.value = null;
-      if (how.type === "pointerup" && Math.abs(by) >= 0.01) void enqueue([operation(by)]);
+      if (how.type === "pointerup" && Math.abs(by) >= 0.01) { live.value?.settle(); void enqueue([operation(by)]); }
       else live.value?.try([]);
     };
     handle.addEventListener("pointermove", move);

@@ -33,12 +33,12 @@ export function movedTo(device: Device, mount: Mount): Operation {
 export function tried(device: Device, operation: Operation): void {
   state.trial.value = { device };
   cancelAnimationFrame(frame);
-  frame = requestAnimationFrame(() => { live.value?.try([operation]); state.isWorking.value = true; });
+  frame = requestAnimationFrame(() => { live.value?.try([operation]); });
 }
 
 export function letGo(operation: Operation | null): void {
   cancelAnimationFrame(frame);
-  if (operation) void enqueue([operation]);
+  if (operation) { live.value?.settle(); void enqueue([operation]); }
   else { state.trial.value = null; live.value?.try([]); }
 }
 

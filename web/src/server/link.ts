@@ -41,7 +41,9 @@ export interface Hears { board(board: Board, link: number): void; news(news: New
 export class Live {
   private socket: WebSocket | null = null;
   private number = 0;
-  private sent = new Map<number, number>();
+  private since = 0;
+  private isAsking = false;
+  private wished: Operation[] | null = null;
   private isWanted = true;
   private pause = 250;
   private showing: string | null = null;
@@ -57,6 +59,7 @@ export class Live {
     socket.onmessage = (event) => this.heard(JSON.parse(event.data as string) as Board | News);
     socket.onclose = () => {
       if (this.socket !== socket) return;
+      this.isAsking = false;
       this.hears.state(false);
       if (this.isWanted) setTimeout(() => this.open(), this.pause);
       this.pause = Math.min(4000, this.pause * 2);
@@ -65,10 +68,10 @@ export class Live {
 
   private heard(said: Board | News): void {
     if (said.kind === "news") { this.hears.news(said); return; }
-    const start = said.number == null ? undefined : this.sent.get(said.number);
-    for (const one of [...this.sent.keys()]) if (said.number != null && one <= said.number) this.sent.delete(one);
-    const whole = start === undefined ? 0 : performance.now() - start;
+    const whole = said.number === this.number ? performance.now() - this.since : 0;
     this.hears.board(said, Math.max(0, whole - said.engine_ms - said.drawing_ms));
+    this.isAsking = false; // whatever it answers: after each wish, the server says something
+    if (this.wished) this.try(this.wished);
   }
 
   private send(value: object): boolean {
@@ -79,13 +82,17 @@ export class Live {
 
   show(key: string | null): void { this.showing = key; this.send({ kind: "show", key }); }
 
-  /** Ask what the answers would be; the number comes back with them. */
-  try(operations: Operation[]): number {
+  /** Ask what the answers would be: one thing at a time, and of what is wished meanwhile only the latest. */
+  try(operations: Operation[]): void {
+    if (this.isAsking) { this.wished = operations; return; }
     this.number += 1;
-    this.sent.set(this.number, performance.now());
-    this.send({ kind: "try", number: this.number, operations });
-    return this.number;
+    this.wished = null;
+    this.since = performance.now();
+    this.isAsking = this.send({ kind: "try", number: this.number, operations });
   }
+
+  /** Nothing is tried any more: what was tried is kept now, or given up. */
+  settle(): void { this.wished = null; }
 
   close(): void { this.isWanted = false; this.socket?.close(); }
 }

@@ -56,8 +56,9 @@ class Page:
             self.wanted.clear()
             newest = self.desk.job.newest
             if newest != self.revision:
-                await self._news(self.revision, newest)
-                self.revision = newest
+                # What was tried stood on the house before; most often it is what was kept now.
+                before, self.revision, self.trial = self.revision, newest, None
+                await self._news(before, newest)
             trial = None if self.trial is None else (self.trial.number, self.trial.operations)
             board, self.seen = await run_in_threadpool(
                 self.desk.board, self.seen, show=self.show, trial=trial

@@ -1,0 +1,300 @@
+"""Dragging in the app's page, in a real browser, against the same mouse moves over a page with an empty SVG in it.
+
+A mouse goes up and down sixty times a second with a device, or a wall, of the terrace in its hand. What the browser's
+main thread works for each move (script, style, layout, paint, by its own clock) and the time between frames are held
+against those of a page that only moves one circle in an SVG, dragged in turns with it. The answers follow meanwhile:
+how long a trial takes the engine, the link and the drawing is as the page notes it, and the engine's part is held
+against a full `ask` and `check` in one process.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+import socket
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+import urllib.request
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from functools import _lru_cache_wrapper
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import WallMount
+from wardwright.model.edits import MountDevice, MoveWall, Operation, edited
+from wardwright.model.site import Site
+from wardwright.model.validation import sound
+from wardwright.questions.table import ask
+from wardwright.rules.table import check
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.jobs.opening import new_job
+from wardwright.store.samples import read_sample
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, CDPSession, Page
+
+SAMPLE = "terrace"
+JOB = "terrace.job"
+DEVICE, WALL = "hall-movement", "hall-living-wall"
+MOVES, REPEATS = 120, 5
+"""Two seconds of moving, so many times."""
+FRAME_S = 1 / 60
+LATE = 1.5
+"""A frame that comes later than this many frames was dropped. [-]"""
+SWING_PX = {"device": (0.0, 90.0), "wall": (24.0, 0.0), "empty": (0.0, 90.0)}
+COST_BUDGET, DEVICE_BUDGET, WALL_BUDGET = 2.0, 20.0, 4.0
+EMPTY = """<!doctype html><body style="margin:0">
+<svg viewBox="0 0 100 62" style="width:100vw;height:100vh;touch-action:none"><circle r="2" cx="50" cy="30" /></svg>
+<script>
+const svg = document.querySelector("svg"), dot = document.querySelector("circle");
+dot.onpointerdown = (down) => {
+  dot.setPointerCapture(down.pointerId);
+  dot.onpointermove = (move) => {
+    const at = new DOMPoint(move.clientX, move.clientY).matrixTransform(svg.getScreenCTM().inverse());
+    dot.setAttribute("transform", `translate(${at.x - 50} ${at.y - 30})`);
+  };
+};
+dot.onpointerup = () => { dot.onpointermove = null; };
+</script>"""
+WATCH = """() => {
+  window.gaps = []; window.noted = []; window.isWatched = true;
+  let last = null;
+  const frame = (now) => {
+    if (last !== null) window.gaps.push(now - last);
+    last = now;
+    if (window.isWatched) requestAnimationFrame(frame);
+  };
+  requestAnimationFrame(frame);
+  window.watcher = new PerformanceObserver((list) => {
+    window.noted.push(...list.getEntries().map((one) => one.detail));
+  });
+  window.watcher.observe({ type: "measure" });
+}"""
+STOP = "() => { window.isWatched = false; window.watcher.disconnect(); return [window.gaps, window.noted]; }"
+
+
+class Drag(NamedTuple):
+    """One drag."""
+
+    work_ms: float
+    """Of the main thread, for each move. [ms]"""
+    script_ms: float
+    gaps_ms: list[float]
+    """Between frames. [ms]"""
+    trials: list[dict[str, float]]
+    """How long each answer to a trial took. [ms]"""
+
+    @property
+    def dropped(self) -> int:
+        """Frames that did not come."""
+        return sum(round(gap / 1e3 / FRAME_S) - 1 for gap in self.gaps_ms if gap / 1e3 > LATE * FRAME_S)
+
+
+@contextmanager
+def served() -> Iterator[str]:
+    """Serve a new job of the sample, in a folder that is thrown away; its address."""
+    with tempfile.TemporaryDirectory() as folder:
+        new_job(Path(folder) / JOB, read_sample(SAMPLE), author="fitter").close()
+        with socket.socket() as free:
+            free.bind(("127.0.0.1", 0))
+            port = free.getsockname()[1]
+        command = [sys.executable, "-m", "wardwright", "serve", folder, "--port", str(port), "--no-browser"]
+        process = subprocess.Popen(command, stdout=subprocess.DEVNULL)
+        try:
+            for _ in range(600):
+                try:
+                    urllib.request.urlopen(f"http://127.0.0.1:{port}/api/jobs", timeout=5).close()
+                except OSError:
+                    time.sleep(0.05)
+                else:
+                    break
+            yield f"http://localhost:{port}/"
+        finally:
+            process.terminate()
+            process.wait(10)
+
+
+@contextmanager
+def browsing() -> Iterator[Browser]:
+    """Start Chromium."""
+    from playwright.sync_api import sync_playwright  # noqa: PLC0415 - only where a browser is
+
+    names = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
+    found = os.environ.get("WARDWRIGHT_CHROMIUM") or next(filter(None, map(shutil.which, names)), None)
+    if found is None:
+        raise RuntimeError("no Chromium on this machine")
+    flags = [
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+    ]
+    if hasattr(os, "geteuid") and os.geteuid() == 0:
+        flags.append("--no-sandbox")  # Chromium refuses to start as root without it
+    with sync_playwright() as driver:
+        browser = driver.chromium.launch(args=flags, executable_path=found)
+        try:
+            yield browser
+        finally:
+            browser.close()
+
+
+def opened(browser: Browser, address: str, ready: str) -> Page:
+    """A page of a laptop's size, ready to be used."""
+    page = browser.new_page(viewport={"width": 1280, "height": 800})
+    page.goto(address)
+    page.wait_for_selector(ready)
+    return page
+
+
+def dragged(page: Page, handle: str, *, swing: tuple[float, float], moves: int) -> Drag:
+    """Drag what a selector names up and down, sixty moves a second, and put it back."""
+    box = page.locator(handle).first.bounding_box()
+    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    link = page.context.new_cdp_session(page)
+    link.send("Performance.enable", {"timeDomain": "threadTicks"})
+    page.mouse.move(x, y)
+    page.mouse.down()
+    page.mouse.move(x, y + 5)
+    page.evaluate(WATCH)
+    before, start = worked(link), time.perf_counter()
+    for i in range(1, moves + 1):
+        share = 1 - abs(1 - 2 * (i % 60) / 60)
+        page.mouse.move(x + swing[0] * share, y + swing[1] * share)
+        time.sleep(max(0.0, start + i * FRAME_S - time.perf_counter()))
+    after = worked(link)
+    gaps, trials = page.evaluate(STOP)
+    page.mouse.move(x, y)
+    page.mouse.up()
+    link.detach()
+    task, script = (1e3 * (after[name] - before[name]) / moves for name in ("TaskDuration", "ScriptDuration"))
+    return Drag(task, script, gaps, trials)
+
+
+def worked(link: CDPSession) -> dict[str, float]:
+    """What the main thread has worked so far. [s]"""
+    return {one["name"]: one["value"] for one in link.send("Performance.getMetrics")["metrics"]}
+
+
+def engine_shares(repeats: int) -> tuple[float, dict[str, float]]:
+    """A full `ask` and `check` with nothing remembered [ms], and how many trials of each kind it is worth, here.
+
+    In this process, so that both are done by the same machine with as much else to do.
+    """
+    site, catalogue = read_sample(SAMPLE), load_catalogue()
+    ask(site, catalogue)  # imports and the like are paid for
+    mount = site.device(DEVICE).mount
+    assert isinstance(mount, WallMount)  # noqa: S101 - chosen so
+    along = [mount.model_copy(update={"offset_m": mount.offset_m - 0.03 * (i + 1)}) for i in range(repeats)]
+    trials: dict[str, list[Operation]] = {
+        "device": [MountDevice(device=DEVICE, mount=one) for one in along],
+        "wall": [MoveWall(wall=WALL, by_m=-0.01 * (i + 1)) for i in range(repeats)],
+    }
+    full: list[float] = []
+    shares: dict[str, float] = {}
+    for what, operations in trials.items():
+        again: list[float] = []
+        for one in operations:
+            forget()
+            full.append(timed(site, catalogue))
+            again.append(
+                timed(sound(edited(site, (one,)), where="the house", catalogue=catalogue), catalogue)
+            )
+        shares[what] = statistics.median(full[-repeats:]) / statistics.median(again)
+    return statistics.median(full), shares
+
+
+def timed(site: Site, catalogue: Catalogue) -> float:
+    """How long the answers and the findings of a house take. [ms]"""
+    start = time.perf_counter()
+    ask(site, catalogue)
+    check(site, catalogue)
+    return 1e3 * (time.perf_counter() - start)
+
+
+def forget() -> None:
+    """Clear every memo of the package."""
+    for name, module in list(sys.modules.items()):
+        if name.startswith("wardwright"):
+            for value in vars(module).values():
+                if isinstance(value, _lru_cache_wrapper):
+                    value.cache_clear()
+
+
+def run(repeats: int = REPEATS, moves: int = MOVES) -> dict[str, Any]:
+    """Drag in turns on both pages; figures, ratio and budget."""
+    drags: dict[str, list[Drag]] = {"empty": [], "device": [], "wall": []}
+    with served() as address, browsing() as browser:
+        app = opened(browser, f"{address}#{JOB}", ".answer")
+        empty = browser.new_page(viewport={"width": 1280, "height": 800})
+        empty.set_content(EMPTY)
+        handles = {
+            "empty": "circle",
+            "device": f'[data-device="{DEVICE}"] .ink-device-dot',
+            "wall": f'[data-wall="{WALL}"]',
+        }
+        for what in ("device", "wall"):
+            app.get_by_role("button", name={"device": "Design", "wall": "Survey"}[what], exact=True).click()
+            dragged(
+                app, handles[what], swing=SWING_PX[what], moves=moves
+            )  # what is asked for the first time is remembered
+            for _ in range(repeats):
+                for page, one in ((empty, "empty"), (app, what)):
+                    page.bring_to_front()
+                    drags[one].append(dragged(page, handles[one], swing=SWING_PX[one], moves=moves))
+    return summary(drags, *engine_shares(repeats), seconds=moves * FRAME_S)
+
+
+def summary(
+    drags: dict[str, list[Drag]], full: float, shares: dict[str, float], *, seconds: float
+) -> dict[str, Any]:
+    """Put what was found into figures."""
+
+    def median(what: str, of: Callable[[Drag], float]) -> float:
+        return float(statistics.median(of(one) for one in drags[what]))
+
+    figures: dict[str, Any] = {"full_ask_and_check_ms": round(full, 1)}
+    for what, some in drags.items():
+        gaps = sorted(gap for one in some for gap in one.gaps_ms)
+        figures |= {
+            f"{what}_main_thread_ms_a_move": round(median(what, lambda one: one.work_ms), 2),
+            f"{what}_script_ms_a_move": round(median(what, lambda one: one.script_ms), 2),
+            f"{what}_frame_ms_median": round(statistics.median(gaps), 2),
+            f"{what}_frame_ms_95th": round(gaps[int(0.95 * len(gaps))], 2),
+            f"{what}_frames_dropped_in_the_median_drag": median(what, lambda one: one.dropped),
+        }
+    for what in ("device", "wall"):
+        trials = [trial for one in drags[what] for trial in one.trials]
+        for part in ("engine", "link", "drawing"):
+            figures[f"{what}_{part}_ms"] = round(statistics.median(trial[part] for trial in trials), 1)
+        figures[f"{what}_answers_a_second"] = round(len(trials) / (len(drags[what]) * seconds), 1)
+        figures[f"{what}_trials_in_a_full_ask"] = round(shares[what], 1)
+    cost = {
+        what: figures[f"{what}_main_thread_ms_a_move"] / figures["empty_main_thread_ms_a_move"]
+        for what in ("device", "wall")
+    }
+    figures |= {f"{what}_cost_over_an_empty_page": round(ratio, 2) for what, ratio in cost.items()}
+    is_met = (
+        max(cost.values()) <= COST_BUDGET
+        and all(figures[f"{what}_frames_dropped_in_the_median_drag"] == 0 for what in cost)
+        and shares["device"] >= DEVICE_BUDGET
+        and shares["wall"] >= WALL_BUDGET
+    )
+    return {
+        "name": "a device and a wall dragged in the app, against an empty SVG page",
+        "figures": figures,
+        "ratio": round(cost["device"], 2),
+        "budget": f"the main thread's work at most {COST_BUDGET:g} times an empty page's, no frame dropped in the"
+        f" median drag; {DEVICE_BUDGET:g} trials of a device in a full ask and check, {WALL_BUDGET:g} of a wall",
+        "is_met": bool(is_met),
+    }
+
+
+if __name__ == "__main__":
+    print(json.dumps(run(), indent=1))
