@@ -21,9 +21,7 @@ CATALOGUE = load_catalogue()
 NUMBERS = sorted(question.number for question in QUESTIONS)
 
 
-@pytest.fixture(
-    params=[h for h in HOUSES if not h.file.endswith(".dxf")], ids=lambda house: house.name, scope="module"
-)
+@pytest.fixture(params=HOUSES, ids=lambda house: house.name, scope="module")
 def fitted(request: pytest.FixtureRequest, given: Callable[[str], Path]) -> Site:
     house: GivenHouse = request.param
     return with_sensible_kit(house.brought(given(house.file)).site, CATALOGUE)
