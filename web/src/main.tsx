@@ -1,4 +1,4 @@
-import { effect } from "@preact/signals";
+import { batch, effect } from "@preact/signals";
 import { render } from "preact";
 import { caughtUp, recall, watch } from "./edits/queue";
 import { Details } from "./panels/Details";
@@ -29,7 +29,10 @@ async function open(file: string): Promise<void> {
     board: state.takeBoard,
     news: (news) => {
       if (news.revision > state.revision.value) caughtUp(news);
-      state.houses.value = { ...state.houses.value, ...news.houses };
+      batch(() => {
+        state.storeys.value = state.asBefore(state.storeys.value, news.storeys);
+        state.houses.value = { ...state.houses.value, ...news.houses };
+      });
     },
     state: (isLive) => { state.isLive.value = isLive; },
   });
@@ -76,7 +79,8 @@ effect(() => {
 effect(() => {
   let sheet = document.getElementById("inks");
   if (!sheet) { sheet = document.createElement("style"); sheet.id = "inks"; document.head.append(sheet); }
-  sheet.textContent = state.inks.value;
+  // On the screen letters of the plan may be larger than on paper.
+  sheet.textContent = state.inks.value.replace(/font-size:([\d.]+)px/g, "font-size:calc($1px * var(--letters, 1))");
 });
 watch();
 render(<App />, document.getElementById("app") as HTMLElement);

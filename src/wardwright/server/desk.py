@@ -86,16 +86,15 @@ class Desk:
             number = None if trial is None else trial[0]
             start = time.perf_counter()
             try:
-                site = self.job.site(revision)
-                if trial is not None:
-                    site = self.checked(edited(site, trial[1]))
+                kept = self.job.site(revision)
+                site = kept if trial is None else self.checked(edited(kept, trial[1]))
                 answers, findings = ask(site, self.catalogue), check(site, self.catalogue)
             except InputError as fault:
                 return _without(revision, number, f"{fault.what}. {fault.cure}."), seen
             worked_out = time.perf_counter()
             told = {one.key: one for one in board_answers(site, self.catalogue, answers)}
             found = board_findings(site, self.catalogue, findings)
-            over = overlay(site, self.catalogue, answers, key=show)
+            over = overlay(site, self.catalogue, answers, key=show, over=kept)
             strip = strip_of(answers, self.catalogue, key=show)
             board = Board(
                 revision=revision,

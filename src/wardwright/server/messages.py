@@ -158,5 +158,7 @@ class News(Record):
     author: str
     what: str
     changed: tuple[Changed, ...]
+    storeys: tuple[ScreenStorey, ...]
+    """How they lie on the screen now."""
     houses: dict[str, str]
     """By storey: the house drawn anew, where it changed."""

@@ -6,7 +6,7 @@ import * as state from "../state";
 import { words } from "../words";
 import { byKey, takeHold } from "./drag";
 import { standOf } from "./faces";
-import { drawn } from "./view";
+import { drawn, larger } from "./view";
 
 const LOOKS = new Set(["MD", "CI", "CX"]);
 const LOOK_MM = 3.6;
@@ -40,7 +40,7 @@ export function DeviceMark({ svg, storey, device: kept }: Props) {
     if (operation) { event.preventDefault(); void enqueue([operation]); }
   };
   return (
-    <g class={`device ${isChosen ? "is-chosen" : ""}`} data-device={device.id} transform={`translate(${x.toFixed(2)} ${y.toFixed(2)})`}
+    <g class={`device ${isChosen ? "is-chosen" : ""}`} data-device={device.id} transform={`translate(${x.toFixed(2)} ${y.toFixed(2)}) scale(${larger.value})`}
       tabindex={0} role="button" aria-label={words.plan.device(device.name, letters)} onKeyDown={key}
       onPointerDown={(event) => svg.current && takeHold(event, svg.current, storey, device)}>
       <circle class="touch" r={TOUCH_MM} />

@@ -8,7 +8,12 @@ import { DeviceMark } from "./DeviceMark";
 import { OpeningMarks } from "./OpeningMarks";
 import { WallMarks } from "./WallMarks";
 import { Walker } from "./Walker";
-import { view, whole, zoomed } from "./view";
+import { larger, room, view, whole, zoomed } from "./view";
+
+/** Letters of rooms grow less than marks: they must stay in their rooms. */
+const LETTERS = 1.5;
+/** From here on areas are left out, so that names have room. */
+const CROWDED = 1.2;
 
 export function Plan() {
   const svg = useRef<SVGSVGElement>(null);
@@ -25,7 +30,11 @@ export function Plan() {
       view.value = zoomed(view.value, Math.exp(-event.deltaY / 300), at);
     };
     here?.addEventListener("wheel", wheel, { passive: false });
-    return () => here?.removeEventListener("wheel", wheel);
+    const watched = new ResizeObserver(([one]) => {
+      if (one) room.value = { wide: one.contentRect.width, high: one.contentRect.height };
+    });
+    if (here) watched.observe(here);
+    return () => { here?.removeEventListener("wheel", wheel); watched.disconnect(); };
   }, [storey?.storey]);
   if (!storey || !state.site.value) return null;
   const box = view.value ?? whole(storey);
@@ -33,7 +42,7 @@ export function Plan() {
     <div class="plan">
       <svg ref={svg} viewBox={`${box.x} ${box.y} ${box.wide} ${box.high}`} role="group"
         aria-label={words.plan.name(storey.name)} onPointerDown={(event) => panned(event, svg.current)}>
-        <g class="house" dangerouslySetInnerHTML={{ __html: state.houses.value[storey.storey] ?? "" }} />
+        <g class="house" style={`--letters:${Math.min(LETTERS, larger.value)}`} data-crowded={larger.value > CROWDED} dangerouslySetInnerHTML={{ __html: state.houses.value[storey.storey] ?? "" }} />
         <Overlay storey={storey.storey} />
         <Compared storey={storey} />
         <Walker storey={storey} />

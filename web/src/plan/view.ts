@@ -1,5 +1,5 @@
 /** Pan and zoom of the plan: a view box in drawn millimetres. */
-import { signal } from "@preact/signals";
+import { computed, signal } from "@preact/signals";
 import type { ScreenStorey } from "../server/types";
 import { point, type Point } from "../units";
 
@@ -7,6 +7,21 @@ export interface View { x: number; y: number; wide: number; high: number }
 /** Free round the plan, for doors that open outward. */
 const ROUND_MM = 6;
 export const view = signal<View | null>(null);
+/** How large the plan's window is on the screen. [px] */
+export const room = signal({ wide: 0, high: 0 });
+
+/** At this scale a mark is large enough as it is on paper. [px/mm] */
+const READ_PX_PER_MM = 4;
+const LARGEST = 2.2;
+
+/** How much larger than on paper marks are drawn, so that they are read and pressed however far off the plan is. */
+export const larger = computed(() => enlargement(view.value, room.value));
+
+export function enlargement(box: View | null, on: { wide: number; high: number }): number {
+  if (!box || !on.wide || !on.high) return 1;
+  const scale = Math.min(on.wide / box.wide, on.high / box.high);
+  return Math.round(Math.min(LARGEST, Math.max(1, READ_PX_PER_MM / scale)) * 20) / 20;
+}
 
 export function whole(storey: ScreenStorey): View {
   const [x0, y0, x1, y1] = storey.bounds as [number, number, number, number];

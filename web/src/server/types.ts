@@ -287,6 +287,8 @@ export interface News {
   author: string;
   what: string;
   changed: Changed[];
+  /** How they lie on the screen now. */
+  storeys: ScreenStorey[];
   /** By storey: the house drawn anew, where it changed. */
   houses: Record<string, string>;
 }

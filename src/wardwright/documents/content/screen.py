@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
+import shapely
+
 from wardwright.documents.content.board import key_of
 from wardwright.documents.content.headline import horizon_of
 from wardwright.documents.content.race import race_strip
 from wardwright.documents.content.suggestions import suggestions
+from wardwright.documents.drawing.house import doorways
 from wardwright.documents.drawing.plan import BasePlan, base_plan, letters_by_name, plan_with
 from wardwright.documents.drawing.recording import Drawing
 from wardwright.documents.drawing.sheet import WHOLE, Sheet, sheet_for
@@ -46,7 +49,10 @@ def _sheet(site: Site) -> Sheet:
     fitted = sheet_for(site, room=WHOLE._replace(width_mm=1e6, height_mm=1e6))
     x0, y0, x1, y1 = fitted.bounds
     grown = (SCALE - fitted.scale) / 1000.0 * fitted.round_mm
-    return Sheet((x0 - grown, y0 - 2 * grown, x1 + grown, y1 + grown), SCALE, fitted.round_mm)
+    walls = shapely.box(x0 - grown, y0 - 2 * grown, x1 + grown, y1 + grown)
+    # Leaves that open outward reach farther than the walls.
+    opened = [doorways(site, storey.id) for storey in site.storeys]
+    return Sheet(shapely.union_all([walls, *opened]).bounds, SCALE, fitted.round_mm)
 
 
 def house_drawing(site: Site, catalogue: Catalogue, storey_id: str) -> Drawing:
@@ -66,7 +72,9 @@ def house_drawing(site: Site, catalogue: Catalogue, storey_id: str) -> Drawing:
     Drawing
         Everything in its own recording.
     """
-    base = _base(site.bare.model_copy(update={"outlets": site.outlets}), catalogue, storey_id)
+    base = _base(
+        site.bare.model_copy(update={"outlets": site.outlets}), catalogue, storey_id, sheet=_sheet(site)
+    )
     return Drawing(
         key=f"house-{storey_id}",
         title=base.name,
@@ -78,12 +86,12 @@ def house_drawing(site: Site, catalogue: Catalogue, storey_id: str) -> Drawing:
 
 
 @lru_cache(maxsize=64)
-def _base(site: Site, catalogue: Catalogue, storey_id: str) -> BasePlan:
-    return base_plan(site, catalogue, storey_id=storey_id, sheet=_sheet(site))
+def _base(site: Site, catalogue: Catalogue, storey_id: str, *, sheet: Sheet) -> BasePlan:
+    return base_plan(site, catalogue, storey_id=storey_id, sheet=sheet)
 
 
 def overlay(
-    site: Site, catalogue: Catalogue, answers: Sequence[Answer], *, key: str | None
+    site: Site, catalogue: Catalogue, answers: Sequence[Answer], *, key: str | None, over: Site | None = None
 ) -> dict[str, Drawing]:
     """What lies over each storey: the chosen answer, or where anybody is noticed if none is chosen.
 
@@ -97,6 +105,8 @@ def overlay(
         All of them.
     key : str or None
         The chosen one's key.
+    over : Site, optional
+        The house that it lies over, where another is tried: a wall that is moved moves no sheet.
 
     Returns
     -------
@@ -106,9 +116,10 @@ def overlay(
     sketches = tuple(_sketches(site, catalogue, answers, key=key))
     letters = letters_by_name(site, catalogue)
     plain = site.bare.model_copy(update={"outlets": site.outlets})
+    sheet = _sheet(over or site)
     return {
         storey.id: plan_with(
-            _base(plain, catalogue, storey.id)._replace(letters=letters),
+            _base(plain, catalogue, storey.id, sheet=sheet)._replace(letters=letters),
             tuple(sketch for sketch in sketches if sketch.storey == storey.id),
             key=f"over-{storey.id}",
             title=storey.name,

@@ -9,6 +9,7 @@ from fastapi import APIRouter, WebSocket, WebSocketDisconnect
 from pydantic import Field, TypeAdapter, ValidationError
 from starlette.concurrency import run_in_threadpool
 
+from wardwright.documents.content.screen import storeys_on_screen
 from wardwright.errors import InputError
 from wardwright.server.desk import Desk, Seen
 from wardwright.server.desks import Desks
@@ -75,6 +76,7 @@ class Page:
             author=last.author,
             what=last.what,
             changed=await run_in_threadpool(self.desk.changed, before, after),
+            storeys=storeys_on_screen(job.site(after)),
             houses={name: drawn for name, drawn in new.items() if old.get(name) != drawn},
         )
         await self.socket.send_text(news.model_dump_json())
