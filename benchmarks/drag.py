@@ -3,9 +3,9 @@
 A mouse goes up and down sixty times a second with a device, or a wall, of the terrace in its hand. What the browser's
 main thread works for each move (script, style, layout, paint, by its own clock) and the time between frames are held
 against those of a page that only moves one circle in an SVG, dragged in turns with it. The answers follow meanwhile:
-how long a trial takes the engine, the link and the drawing is as the page notes it; places that the mouse comes back to
-are remembered, so these are a user's times. The engine's part is therefore held against a full `ask` and `check` in one
-process, each trial at a place of its own.
+how long a trial takes the engine, the link and the drawing is as the page notes it; places that the mouse comes back
+to are remembered, so these are times of use. The engine's part is therefore held against a full `ask` and `check` in
+one process, each trial at a place of its own.
 """
 
 from __future__ import annotations
