@@ -82,7 +82,7 @@ def job_of(folder: Path, document: Path) -> Path:
 
     job = folder / f"{SAMPLE}.job"
     if not job.exists():
-        new_job(job, read_site(document), author="fitter").close()
+        new_job(job, read_site(document)).close()
     return job
 
 

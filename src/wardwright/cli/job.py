@@ -9,8 +9,6 @@ from pathlib import Path
 from wardwright.cli.command import FINE, Command, add_sheets
 from wardwright.cli.given import catalogue_from, site_from
 
-AUTHOR = "fitter"
-"""Who brings a house in by the command line."""
 REVISIONS_SHOWN = 15
 
 
@@ -57,7 +55,7 @@ def _new(arguments: Namespace) -> None:
     from wardwright.store.jobs.opening import new_job
 
     site = site_from(arguments.site, catalogue_from(arguments.sheet))
-    with new_job(Path(arguments.job), site, author=AUTHOR):
+    with new_job(Path(arguments.job), site):
         print(f"{arguments.job}: {site.name}, revision 1")
 
 

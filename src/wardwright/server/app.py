@@ -18,6 +18,7 @@ from wardwright.errors import InputError
 from wardwright.model.catalogue import Catalogue
 from wardwright.server.desks import Desks
 from wardwright.server.messages import Fault
+from wardwright.server.origins import is_from_elsewhere
 from wardwright.server.routers import jobs, live
 
 HEADERS = {
@@ -66,8 +67,8 @@ def create_app(folder: Path, catalogue: Catalogue, *, static: Path | None = None
 
     @app.middleware("http")
     async def own_page_only(request: Request, call_next: RequestResponseEndpoint) -> Response:
-        origin = request.headers.get("origin")
-        if origin is not None and origin.partition("://")[2] != request.headers.get("host", ""):
+        if is_from_elsewhere(request.headers):
+            origin = request.headers["origin"]
             return JSONResponse(
                 {"what": "asked from another page", "where": origin, "cure": ""}, status_code=403
             )

@@ -12,6 +12,7 @@ from wardwright.documents.content.board import (
     BoardFinding,
     board_answers,
     board_findings,
+    chosen_of,
     key_of,
 )
 from wardwright.documents.content.screen import house_drawing, overlay, strip_of
@@ -132,7 +133,7 @@ def _without(revision: int, number: int | None, fault: str) -> Board:
 
 def walk_of(answers: Sequence[Answer], *, key: str | None) -> tuple[WalkLine, ...]:
     """The walk of one answer, stretch by stretch."""
-    chosen = next((one for one in answers if key_of(one) == key), None)
+    chosen = chosen_of(answers, key)
     sketches = () if chosen is None else chosen.sketches
     return tuple(
         WalkLine(storey=one.storey, points=one.points, times_s=one.times_s)

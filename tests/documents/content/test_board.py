@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from wardwright.documents.content.board import board_answers, board_findings, key_of
+from wardwright.documents.content.board import board_answers, board_findings, chosen_of, key_of
 from wardwright.documents.content.wording import DANGERS
 from wardwright.questions.table import ask
 from wardwright.rules.table import check
@@ -52,3 +52,9 @@ def test_whatever_is_said_of_fire_alarms_defers_to_the_local_code() -> None:
     assert fire
     assert all(one.caution == DANGERS["fire"] for one in fire)
     assert not any(one.caution for one in board if one not in fire)
+
+
+def test_an_answer_is_found_by_its_key_and_no_key_finds_none() -> None:
+    assert all(chosen_of(ANSWERS, key_of(answer)) is answer for answer in ANSWERS)
+    assert chosen_of(ANSWERS, None) is None
+    assert chosen_of(ANSWERS, "1/nowhere") is None

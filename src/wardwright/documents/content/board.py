@@ -97,6 +97,11 @@ def key_of(answer: Answer) -> str:
     return f"{answer.question}/{answer.subject_id}"
 
 
+def chosen_of(answers: Sequence[Answer], key: str | None) -> Answer | None:
+    """The answer of a key; None if none has it."""
+    return next((one for one in answers if key_of(one) == key), None)
+
+
 def board_answers(site: Site, catalogue: Catalogue, answers: Sequence[Answer]) -> tuple[BoardAnswer, ...]:
     """Put answers into the words of the screen, in their order.
 

@@ -7,7 +7,7 @@ from functools import lru_cache
 
 import shapely
 
-from wardwright.documents.content.board import key_of
+from wardwright.documents.content.board import chosen_of
 from wardwright.documents.content.headline import horizon_of
 from wardwright.documents.content.race import race_strip
 from wardwright.documents.content.suggestions import suggestions
@@ -133,7 +133,7 @@ def overlay(
 def _sketches(
     site: Site, catalogue: Catalogue, answers: Sequence[Answer], *, key: str | None
 ) -> Iterable[Sketch]:
-    chosen = next((one for one in answers if key_of(one) == key), None)
+    chosen = chosen_of(answers, key)
     if chosen is not None:
         yield from chosen.sketches
         yield from suggestions(chosen.mends, site, catalogue, at_most=SUGGESTED_AT_MOST)
@@ -144,5 +144,5 @@ def _sketches(
 
 def strip_of(answers: Sequence[Answer], catalogue: Catalogue, *, key: str | None) -> Drawing | None:
     """The strip of time of the chosen answer, if it has one."""
-    chosen = next((one for one in answers if key_of(one) == key), None)
+    chosen = chosen_of(answers, key)
     return None if chosen is None else race_strip(chosen, key="strip", horizon_s=horizon_of(catalogue))

@@ -22,7 +22,6 @@ from wardwright.store.jobs.opening import new_job
 from wardwright.store.samples import read_sample
 
 router = APIRouter(prefix="/api/jobs", tags=["jobs"])
-AUTHOR = "fitter"
 
 
 def desks_of(request: Request) -> Desks:
@@ -50,7 +49,7 @@ def make(request: Request, wish: NewJob) -> JobLine:
         site = read_sample(wish.sample)
     else:
         site = desks.checked(read_document(json.dumps(wish.document), where="the document"))
-    new_job(path, site, author=AUTHOR).close()
+    new_job(path, site).close()
     desk = desks.desk(wish.file)
     return JobLine(file=wish.file, name=site.name, revision=desk.job.newest, fault="")
 
@@ -101,12 +100,13 @@ def undo(request: Request, file: str, wish: UndoWish) -> JSONResponse:
     kept = desk.job.undo(wish.id, wish.author)
     if kept is None:
         raise InputError("there is nothing to take back", where="job", cure="It is as you found it")
-    return _answer(desk, kept, since=min(wish.base, kept.revision))
+    return _answer(desk, kept, since=wish.base)
 
 
 def _answer(desk: Desk, kept: Kept | Conflict, *, since: int) -> JSONResponse:
+    since = min(since, kept.revision)
     if isinstance(kept, Conflict):
-        now = desk.changed(min(since, kept.revision), kept.revision)
+        now = desk.changed(since, kept.revision)
         refused = Refused(revision=kept.revision, keys=kept.keys, by=kept.by, changed=now)
         return JSONResponse(refused.model_dump(mode="json"), status_code=409)
     if kept.is_new:

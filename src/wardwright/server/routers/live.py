@@ -14,6 +14,7 @@ from wardwright.errors import InputError
 from wardwright.server.desk import Desk, Seen
 from wardwright.server.desks import Desks
 from wardwright.server.messages import News, Show, Try
+from wardwright.server.origins import is_from_elsewhere
 
 router = APIRouter(tags=["live"])
 INCOMING: TypeAdapter[Show | Try] = TypeAdapter(Annotated[Show | Try, Field(discriminator="kind")])
@@ -85,8 +86,7 @@ class Page:
 @router.websocket("/api/jobs/{file}/live")
 async def live(socket: WebSocket, file: str) -> None:
     """Link a page to a job until it goes."""
-    origin = socket.headers.get("origin")
-    if origin is not None and origin.partition("://")[2] != socket.headers.get("host", ""):
+    if is_from_elsewhere(socket.headers):
         await socket.close(ANOTHER_PAGE)
         return
     await socket.accept()

@@ -11,8 +11,11 @@ from wardwright.store.jobs import files, revisions
 from wardwright.store.jobs.job import Job
 from wardwright.store.jobs.revisions import NewRevision
 
+FITTER = "fitter"
+"""The author of what is brought in by hand."""
 
-def new_job(path: Path, site: Site, *, author: str) -> Job:
+
+def new_job(path: Path, site: Site, *, author: str = FITTER) -> Job:
     """Make a job of a site: its first revision.
 
     Parameters
@@ -21,7 +24,7 @@ def new_job(path: Path, site: Site, *, author: str) -> Job:
         Where, with the ending of a job; nothing may stand there. Folders that are missing are made.
     site : Site
         The site as it comes in.
-    author : str
+    author : str, default "fitter"
         Who brings it in.
 
     Returns

@@ -36,8 +36,6 @@ def back_up(job: Job, to: Path) -> None:
         draft.touch(mode=0o600)
         copy = sqlite3.connect(draft, isolation_level=None)
         try:
-            with job.transaction() as base:
-                base.execute("SELECT 1")
             job.base.backup(copy)
         finally:
             copy.close()
