@@ -5,6 +5,7 @@ from __future__ import annotations
 import threading
 import time
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from wardwright.documents.content.board import (
@@ -23,6 +24,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.changes import Change, differences
 from wardwright.model.document import plain_record
 from wardwright.model.edits import Operation, edited
+from wardwright.model.fixture import Outlet
 from wardwright.model.record import Record
 from wardwright.model.site import Site
 from wardwright.model.validation import sound
@@ -55,9 +57,7 @@ class Desk:
 
     def houses(self, site: Site) -> dict[str, str]:
         """The house of each storey, without devices, as SVG groups."""
-        return {
-            storey.id: fragment_svg(house_drawing(site, self.catalogue, storey.id)) for storey in site.storeys
-        }
+        return _houses(site.bare, site.outlets, self.catalogue)
 
     def changed(self, before: int, after: int) -> tuple[Changed, ...]:
         """The records that differ between two revisions, as they are in the later one."""
@@ -112,6 +112,13 @@ class Desk:
                 fault="",
             )
             return board, Seen(told, found)
+
+
+@lru_cache(maxsize=16)
+def _houses(bare: Site, outlets: tuple[Outlet, ...], catalogue: Catalogue) -> dict[str, str]:
+    """Remembered by the house alone: an edit of a device draws none of it anew."""
+    site = bare.model_copy(update={"outlets": outlets})
+    return {storey.id: fragment_svg(house_drawing(site, catalogue, storey.id)) for storey in site.storeys}
 
 
 def _without(revision: int, number: int | None, fault: str) -> Board:
