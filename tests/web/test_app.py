@@ -283,6 +283,13 @@ def test_it_fits_every_screen_and_targets_are_large_enough(open_page: OpenPage, 
     assert small == []
 
 
+def test_the_plan_goes_to_the_storey_on_which_the_chosen_answer_is_drawn(open_page: OpenPage) -> None:
+    page = open_page()
+    page.locator('[data-answer="5/bathroom-window"] .line').click()
+    page.wait_for_selector(".over .ink-unnoticed-floor")
+    assert page.get_by_role("button", name="First floor").get_attribute("aria-pressed") == "true"
+
+
 def test_a_walk_is_played_over_the_plan(open_page: OpenPage) -> None:
     page = open_page()
     page.locator('[data-answer="1/kitchen-window"] .line').click()

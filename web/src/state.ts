@@ -27,6 +27,8 @@ export const order = signal<string[]>([]);
 export const answers = signal<ReadonlyMap<string, BoardAnswer>>(new Map());
 export const findings = signal<BoardFinding[]>([]);
 export const overlays = signal<Record<string, string>>({});
+/** An answer was just chosen: the plan goes to a storey on which it is drawn. */
+export const goesAlong = signal(false);
 export const strip = signal("");
 export const walk = signal<WalkLine[]>([]);
 /** The moment of the walk that is played; null: it is not. [s] */
@@ -91,6 +93,12 @@ export function asBefore<T>(old: T | undefined, now: T): T {
   return old !== undefined && JSON.stringify(old) === JSON.stringify(now) ? old : now;
 }
 
+function goAlong(drawn: Record<string, string>): void {
+  goesAlong.value = false;
+  const first = storeys.value.find((one) => one.storey in drawn);
+  if (first && !(storey.value in drawn)) storey.value = first.storey;
+}
+
 export function takeBoard(board: Board, link: number): void {
   if (board.fault) { note.value = board.fault; return; }
   const next = new Map(answers.value);
@@ -106,6 +114,7 @@ export function takeBoard(board: Board, link: number): void {
     }
     tags.value = asBefore(tags.value, board.tags);
     overlays.value = asBefore(overlays.value, board.overlays);
+    if (goesAlong.value) goAlong(board.overlays);
     strip.value = board.strip;
     walk.value = asBefore(walk.value, board.walk);
   });

@@ -9,6 +9,7 @@ const MARKS: Record<string, string> = { bad: "\u25a0", thin: "\u25e7", good: "\u
 
 export function choose(key: string | null): void {
   state.shown.value = key;
+  state.goesAlong.value = key !== null;
   live.value?.show(key);
 }
 
