@@ -5,7 +5,8 @@ main thread works for each move (script, style, layout, paint, by its own clock)
 against those of a page that only moves one circle in an SVG, dragged in turns with it. The answers follow meanwhile:
 how long a trial takes the engine, the link and the drawing is as the page notes it; places that the mouse comes back
 to are remembered, so these are times of use. The engine's part is therefore held against a full `ask` and `check` in
-one process, each trial at a place of its own.
+one process, each trial at a place of its own; a trial asks what follows a hand that moves: questions 1, 5 and 11
+without their mends, and the findings.
 """
 
 from __future__ import annotations
@@ -31,7 +32,7 @@ from wardwright.model.device import WallMount
 from wardwright.model.edits import MountDevice, MoveWall, Operation, edited
 from wardwright.model.site import Site
 from wardwright.model.validation import sound
-from wardwright.questions.table import ask
+from wardwright.questions.table import ask, ask_in_hand
 from wardwright.rules.table import check
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.jobs.opening import new_job
@@ -203,18 +204,17 @@ def engine_shares(repeats: int) -> tuple[float, dict[str, float]]:
         again: list[float] = []
         for one in operations:
             forget()
-            full.append(timed(site, catalogue))
-            again.append(
-                timed(sound(edited(site, (one,)), where="the house", catalogue=catalogue), catalogue)
-            )
+            full.append(timed(site, catalogue, ask))
+            there = sound(edited(site, (one,)), where="the house", catalogue=catalogue)
+            again.append(timed(there, catalogue, ask_in_hand))
         shares[what] = statistics.median(full[-repeats:]) / statistics.median(again)
     return statistics.median(full), shares
 
 
-def timed(site: Site, catalogue: Catalogue) -> float:
-    """How long the answers and the findings of a house take. [ms]"""
+def timed(site: Site, catalogue: Catalogue, asked: Callable[[Site, Catalogue], Any]) -> float:
+    """How long the answers, all or those that follow a hand, and the findings of a house take. [ms]"""
     start = time.perf_counter()
-    ask(site, catalogue)
+    asked(site, catalogue)
     check(site, catalogue)
     return 1e3 * (time.perf_counter() - start)
 

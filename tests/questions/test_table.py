@@ -8,7 +8,7 @@ from common.turning import quarter_turned
 from wardwright.errors import InputError
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
-from wardwright.questions.table import QUESTIONS, ask
+from wardwright.questions.table import QUESTIONS, ask, ask_in_hand
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample, sample_names
 
@@ -77,3 +77,13 @@ def test_asking_changes_nothing_in_the_site() -> None:
     ask(site, CATALOGUE)
     assert site.model_dump_json() == before
     assert isinstance(site, Site)
+
+
+@pytest.mark.parametrize("name", sample_names())
+def test_what_is_asked_in_hand_says_the_same_but_for_mends(name: str) -> None:
+    site = read_sample(name)
+    whole = {(one.question, one.subject_id): one for one in ask(site, CATALOGUE, [1, 5, 11])}
+    quick = ask_in_hand(site, CATALOGUE)
+    assert {(one.question, one.subject_id) for one in quick} == whole.keys()
+    for one in quick:
+        assert one == whole[one.question, one.subject_id].model_copy(update={"mends": one.mends})

@@ -29,6 +29,28 @@ def test_only_what_is_another_is_sent_again(tmp_path: Path) -> None:
         assert job.newest == 1
 
 
+def test_what_is_still_in_the_hand_is_answered_without_what_can_wait(tmp_path: Path) -> None:
+    with new_job(tmp_path / "a.job", read_sample("terrace"), author="me") as job:
+        desk = Desk(job, load_catalogue())
+        first, seen = desk.board(Seen({}, None), show=None)
+        moving, seen = desk.board(seen, show=None, trial=(7, TURN), is_in_hand=True)
+        assert set(moving.order) == set(first.order)
+        assert {key.split("/")[0] for key in set(moving.order) - set(moving.waiting)} == {"1", "5", "11"}
+        assert not any(one.mends for one in moving.answers)
+        still, seen = desk.board(seen, show=None, trial=(7, TURN))
+        assert still.waiting == ()
+        whole, _ = desk.board(Seen({}, None), show=None, trial=(7, TURN))
+        assert seen.answers == {one.key: one for one in whole.answers}
+        assert still.order == whole.order
+
+
+def test_a_page_that_was_told_nothing_yet_is_told_all(tmp_path: Path) -> None:
+    with new_job(tmp_path / "a.job", read_sample("terrace"), author="me") as job:
+        desk = Desk(job, load_catalogue())
+        board, _ = desk.board(Seen({}, None), show=None, trial=(1, TURN), is_in_hand=True)
+        assert board.waiting == ()
+
+
 def test_a_trial_that_does_not_hold_together_says_so(tmp_path: Path) -> None:
     with new_job(tmp_path / "a.job", read_sample("terrace"), author="me") as job:
         desk = Desk(job, load_catalogue())

@@ -23,14 +23,22 @@ test("what waits is shown as done, on top of whatever the server says meanwhile"
 });
 
 test("a board brings only what changed, and what it does not name any more goes", () => {
-  const board = { kind: "board", revision: 1, number: null, findings: null, tags: {}, overlays: {}, strip: "", walk: [], engine_ms: 1, drawing_ms: 1, fault: "" };
+  const board = { kind: "board", revision: 1, number: null, waiting: [], findings: null, tags: {}, overlays: {}, strip: "", walk: [], engine_ms: 1, drawing_ms: 1, fault: "" };
   state.takeBoard({ ...board, order: ["1/a", "1/b"], answers: [{ key: "1/a" }, { key: "1/b" }] } as never, 0);
   state.takeBoard({ ...board, order: ["1/b"], answers: [] } as never, 0);
   expect([...state.answers.value.keys()]).toEqual(["1/b"]);
 });
 
+test("answers that wait for a hand to rest are known until they are asked again", () => {
+  const board = { kind: "board", revision: 1, number: 2, findings: null, answers: [], tags: {}, overlays: {}, strip: "", walk: [], engine_ms: 1, drawing_ms: 1, fault: "" };
+  state.takeBoard({ ...board, order: ["1/b", "3/c"], waiting: ["3/c"] } as never, 0);
+  expect([...state.later.value]).toEqual(["3/c"]);
+  state.takeBoard({ ...board, order: ["1/b", "3/c"], waiting: [] } as never, 0);
+  expect(state.later.value.size).toBe(0);
+});
+
 test("a board that says what is wrong leaves the answers as they were", () => {
-  state.takeBoard({ kind: "board", revision: 1, number: 4, order: [], answers: [], findings: null, overlays: {}, strip: "", walk: [], engine_ms: 0, drawing_ms: 0, fault: "It is on no wall" } as never, 0);
+  state.takeBoard({ kind: "board", revision: 1, number: 4, order: [], waiting: [], answers: [], findings: null, overlays: {}, strip: "", walk: [], engine_ms: 0, drawing_ms: 0, fault: "It is on no wall" } as never, 0);
   expect(state.note.value).toBe("It is on no wall");
 });
 

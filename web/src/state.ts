@@ -25,6 +25,8 @@ export const chosen = signal<Chosen>(null);
 
 export const order = signal<string[]>([]);
 export const answers = signal<ReadonlyMap<string, BoardAnswer>>(new Map());
+/** Answers from before: their questions, and all mends, are asked again when what is dragged stands still. */
+export const later = signal<ReadonlySet<string>>(new Set());
 export const findings = signal<BoardFinding[]>([]);
 export const overlays = signal<Record<string, string>>({});
 /** An answer was just chosen: the plan goes to a storey on which it is drawn. */
@@ -108,6 +110,7 @@ export function takeBoard(board: Board, link: number): void {
   batch(() => {
     if (board.answers.length || next.size !== answers.value.size) answers.value = next;
     order.value = asBefore(order.value, board.order);
+    if (board.waiting.length !== later.value.size) later.value = new Set(board.waiting);
     if (board.findings) {
       const old = new Map(findings.value.map((one) => [one.key, one]));
       findings.value = board.findings.map((one) => asBefore(old.get(one.key), one));

@@ -45,6 +45,7 @@ export const words = {
     drivers: "What moves it most",
     numbers: "The numbers behind it",
     mends: "What would mend it",
+    later: "Looked for again when you hold still.",
     play: "Play the walk at half its pace",
     doIt: "Do this",
     beware: "Beware.",

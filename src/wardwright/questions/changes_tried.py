@@ -115,7 +115,7 @@ def changes_for(site: Site, catalogue: Catalogue, way: WayIn, *, now: Estimate) 
 
 
 def notice_on_all(site: Site, catalogue: Catalogue, ways: Sequence[WayIn], *, goal: Spot) -> None:
-    """Let the detectors that there are, and those that will be tried, notice in one pass over all ways to a goal."""
+    """Let the detectors there are, and those to be tried as mends of some ways, notice in one pass over all ways."""
     heard = (device for device, _ in alarm_of(site, catalogue).heard)
     there = [one for one in heard if catalogue.sheet(one.sheet).kind == "movement-detector"]
     # Where it is not computable, the answer about each way in says so.

@@ -42,11 +42,16 @@ NOTHING = "nothing would notice"
 
 def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each opening that leads in."""
-    return _answers(as_met(site, catalogue), catalogue)
+    return _answers(as_met(site, catalogue), catalogue, with_mends=True)
+
+
+def without_mends(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+    """The same answers, but for the changes to the alarm that would mend them: those take longer to try."""
+    return _answers(as_met(site, catalogue), catalogue, with_mends=False)
 
 
 @lru_cache(maxsize=32)
-def _answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+def _answers(site: Site, catalogue: Catalogue, *, with_mends: bool) -> tuple[Answer, ...]:
     ways, not_counted = ways_in(site, catalogue)
     if not any(space.belongs == "ours" for space in site.spaces):
         return (about_the_site(NUMBER, MEASURE["message"], site=site, reason="none of the spaces is ours"),)
@@ -55,7 +60,7 @@ def _answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     found = [_not_counted(one) for one in not_counted]
     units = control_units(site, catalogue)
     if units:
-        notice_on_all(site, catalogue, ways, goal=spot_of(site, units[0]))
+        notice_on_all(site, catalogue, ways if with_mends else (), goal=spot_of(site, units[0]))
     for chosen in by_opening(ways):
         if not units:
             reason = "not computable: no control unit" if site.devices else f"{NOTHING}: there is no alarm"
@@ -67,11 +72,11 @@ def _answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
                 )
             )
             continue
-        found.append(_answer(site, catalogue, chosen))
+        found.append(_answer(site, catalogue, chosen, with_mends=with_mends))
     return tuple(found)
 
 
-def _answer(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Answer:
+def _answer(site: Site, catalogue: Catalogue, ways: Sequence[WayIn], *, with_mends: bool) -> Answer:
     opening = ways[0].opening
     goal = spot_of(site, control_units(site, catalogue)[0])
     try:
@@ -98,7 +103,9 @@ def _answer(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Answer:
         chance=share_met(hand, worst.cases),
         parts=_parts(worst, catalogue),
         notes=_notes(site, catalogue, worst, races=races, is_caught=caught if notices else None),
-        mends=() if verdict == "good" else mends_for(site, catalogue, ways=ways, worst=worst, now=estimate),
+        mends=mends_for(site, catalogue, ways=ways, worst=worst, now=estimate)
+        if with_mends and verdict != "good"
+        else (),
         sketches=_sketches(site, catalogue, worst, need=need),
     )
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import NamedTuple
 
 from wardwright.errors import InputError
@@ -24,6 +24,9 @@ class Question(NamedTuple):
     number: int
     name: str
     answers: Callable[[Site, Catalogue], tuple[Answer, ...]]
+    in_hand: Callable[[Site, Catalogue], tuple[Answer, ...]] | None = None
+    """Its answers while a thing is still in the hand that moves it: without mends; None: they wait until it is put
+    down."""
 
 
 QUESTIONS: tuple[Question, ...] = (
@@ -31,6 +34,7 @@ QUESTIONS: tuple[Question, ...] = (
         1,
         "Through this opening: first notice, sounder, message; can the control unit be reached and broken first?",
         race_from_opening.answers,
+        in_hand=race_from_opening.without_mends,
     ),
     Question(
         3,
@@ -42,8 +46,14 @@ QUESTIONS: tuple[Question, ...] = (
         5,
         "How far, and for how long, can someone move undetected from each way in; is a target reached first?",
         undetected_walk.answers,
+        in_hand=undetected_walk.answers,
     ),
-    Question(11, "What does this movement detector really see?", what_it_sees.answers),
+    Question(
+        11,
+        "What does this movement detector really see?",
+        what_it_sees.answers,
+        in_hand=what_it_sees.answers,
+    ),
 )
 
 _WORST_FIRST = {"bad": 0, "thin": 1, "unknown": 2, "good": 3}
@@ -82,7 +92,31 @@ def ask(site: Site, catalogue: Catalogue, numbers: Sequence[int] | None = None) 
                 cure="Ask one of " + ", ".join(str(one) for one in sorted(known)),
             )
         found.extend(known[number].answers(site, catalogue))
-    return tuple(sorted(found, key=_rank))
+    return worst_first(found)
+
+
+def ask_in_hand(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+    """Answer, worst first, what is asked many times a second while something is dragged.
+
+    Parameters
+    ----------
+    site : Site
+        The house, with the thing where the hand has it.
+    catalogue : Catalogue
+        Sheets and figures.
+
+    Returns
+    -------
+    tuple of Answer
+        Of the questions that do not wait until the thing is put down, and without what would mend them.
+    """
+    quick = (question.in_hand for question in QUESTIONS if question.in_hand is not None)
+    return worst_first([answer for answers in quick for answer in answers(site, catalogue)])
+
+
+def worst_first(answers: Iterable[Answer]) -> tuple[Answer, ...]:
+    """Answers by verdict (bad, thin, unknown, good), then by question, then the smaller value, then by subject."""
+    return tuple(sorted(answers, key=_rank))
 
 
 def _rank(answer: Answer) -> tuple[int, int, float, str]:

@@ -29,7 +29,7 @@ from wardwright.model.record import Record
 from wardwright.model.site import Site
 from wardwright.model.validation import sound
 from wardwright.questions.answer import Answer
-from wardwright.questions.table import ask
+from wardwright.questions.table import ask, ask_in_hand, worst_first
 from wardwright.rules.table import check
 from wardwright.server.messages import Board, Changed, WalkLine
 from wardwright.store.jobs.job import Job
@@ -40,6 +40,8 @@ class Seen(NamedTuple):
 
     answers: dict[str, BoardAnswer]
     findings: tuple[BoardFinding, ...] | None
+    asked: tuple[Answer, ...] = ()
+    """The answers to all questions when all were last asked."""
 
 
 class Desk:
@@ -64,7 +66,12 @@ class Desk:
         return tuple(plain(one) for one in differences(self.job.site(before), self.job.site(after)))
 
     def board(
-        self, seen: Seen, *, show: str | None, trial: tuple[int, tuple[Operation, ...]] | None = None
+        self,
+        seen: Seen,
+        *,
+        show: str | None,
+        trial: tuple[int, tuple[Operation, ...]] | None = None,
+        is_in_hand: bool = False,
     ) -> tuple[Board, Seen]:
         """Work out what a page is to show.
 
@@ -76,6 +83,8 @@ class Desk:
             Key of the answer that it shows.
         trial : tuple of int and operations, optional
             What is tried on the newest site, and the number of the trial.
+        is_in_hand : bool, default False
+            Whether what is tried goes on moving: then only what follows the hand is asked, once all was asked before.
 
         Returns
         -------
@@ -89,11 +98,14 @@ class Desk:
             try:
                 kept = self.job.site(revision)
                 site = kept if trial is None else self.checked(edited(kept, trial[1]))
-                answers, findings = ask(site, self.catalogue), check(site, self.catalogue)
+                asked, waiting = self._asked(site, seen, is_in_hand=is_in_hand)
+                findings = check(site, self.catalogue)
             except InputError as fault:
                 return _without(revision, number, f"{fault.what}. {fault.cure}."), seen
             worked_out = time.perf_counter()
-            told = {one.key: one for one in board_answers(site, self.catalogue, answers)}
+            answers = worst_first((*asked, *waiting))
+            told = {one.key: one for one in board_answers(site, self.catalogue, asked)}
+            told |= {key: seen.answers[key] for key in map(key_of, waiting)}
             found = board_findings(site, self.catalogue, findings)
             over = overlay(site, self.catalogue, answers, key=show, over=kept)
             strip = strip_of(answers, self.catalogue, key=show)
@@ -102,6 +114,7 @@ class Desk:
                 number=number,
                 order=tuple(key_of(one) for one in answers),
                 answers=tuple(one for key, one in told.items() if seen.answers.get(key) != one),
+                waiting=tuple(key_of(one) for one in waiting),
                 findings=None if found == seen.findings else found,
                 tags=tags_of(site, self.catalogue),
                 overlays={name: fragment_svg(drawing) for name, drawing in over.items()},
@@ -111,7 +124,17 @@ class Desk:
                 drawing_ms=round((time.perf_counter() - worked_out) * 1e3, 2),
                 fault="",
             )
-            return board, Seen(told, found)
+            return board, Seen(told, found, seen.asked if waiting else answers)
+
+    def _asked(
+        self, site: Site, seen: Seen, *, is_in_hand: bool
+    ) -> tuple[tuple[Answer, ...], tuple[Answer, ...]]:
+        """The answers to what is asked now, and those from before of questions that wait."""
+        if not (is_in_hand and seen.asked):
+            return ask(site, self.catalogue), ()
+        asked = ask_in_hand(site, self.catalogue)
+        numbers = {one.question for one in asked}
+        return asked, tuple(one for one in seen.asked if one.question not in numbers)
 
 
 @lru_cache(maxsize=16)
@@ -127,6 +150,7 @@ def _without(revision: int, number: int | None, fault: str) -> Board:
         number=number,
         order=(),
         answers=(),
+        waiting=(),
         findings=None,
         tags={},
         overlays={},

@@ -132,6 +132,8 @@ class Board(Record):
     order: tuple[str, ...]
     """Keys of all answers, worst first."""
     answers: tuple[BoardAnswer, ...]
+    waiting: tuple[str, ...]
+    """Keys of the answers from before: their questions are asked again once what is tried stands still."""
     findings: tuple[BoardFinding, ...] | None
     """None: as sent last."""
     tags: dict[str, str]

@@ -32,7 +32,7 @@ export function Questions() {
 function Line({ answer }: { answer: BoardAnswer }) {
   const isShown = state.shown.value === answer.key;
   return (
-    <li class={`answer is-${answer.verdict}`} data-answer={answer.key}>
+    <li class={`answer is-${answer.verdict}${state.later.value.has(answer.key) ? " is-later" : ""}`} data-answer={answer.key}>
       <button type="button" class="line" aria-expanded={isShown} onClick={() => choose(isShown ? null : answer.key)}>
         <span class="mark" aria-hidden="true">{MARKS[answer.verdict]}</span>
         <span class="what">
@@ -82,7 +82,7 @@ function Whole({ answer }: { answer: BoardAnswer }) {
 }
 
 export function Mends({ mends, isAmongMany = false }: { mends: readonly BoardMend[]; isAmongMany?: boolean }) {
-  if (!mends.length) return <p class="hint">{words.panel.noMend}</p>;
+  if (!mends.length) return <p class="hint">{state.later.value.size ? words.panel.later : words.panel.noMend}</p>;
   return (
     <>
       <ul class="mends">

@@ -43,6 +43,8 @@ export interface Board {
   /** Keys of all answers, worst first. */
   order: string[];
   answers: BoardAnswer[];
+  /** Keys of the answers from before: their questions are asked again once what is tried stands still. */
+  waiting: string[];
   /** None: as sent last. */
   findings: BoardFinding[] | null;
   /** By device: its letters on the plan. */

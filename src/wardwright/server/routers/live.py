@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+from contextlib import suppress
 from typing import Annotated
 
 from fastapi import APIRouter, WebSocket, WebSocketDisconnect
@@ -11,6 +12,7 @@ from starlette.concurrency import run_in_threadpool
 
 from wardwright.documents.content.screen import storeys_on_screen
 from wardwright.errors import InputError
+from wardwright.model.edits import Operation
 from wardwright.server.desk import Desk, Seen
 from wardwright.server.desks import Desks
 from wardwright.server.messages import News, Show, Try
@@ -21,6 +23,8 @@ INCOMING: TypeAdapter[Show | Try] = TypeAdapter(Annotated[Show | Try, Field(disc
 NO_SUCH_JOB = 4404
 NOT_UNDERSTOOD = 4400
 ANOTHER_PAGE = 4403
+STILL_S = 0.3
+"""What is tried is said to stand still when nothing newer came for so long. [s] (assumption: a hand that rests)"""
 
 
 class Page:
@@ -62,10 +66,21 @@ class Page:
                 before, self.revision, self.trial = self.revision, newest, None
                 await self._news(before, newest)
             trial = None if self.trial is None else (self.trial.number, self.trial.operations)
-            board, self.seen = await run_in_threadpool(
-                self.desk.board, self.seen, show=self.show, trial=trial
-            )
-            await self.socket.send_text(board.model_dump_json())
+            waiting = await self._board(trial, is_in_hand=trial is not None)
+            if waiting:
+                # Whoever holds it still for so long wants to read: all the rest is asked too.
+                with suppress(TimeoutError):
+                    await asyncio.wait_for(self.wanted.wait(), STILL_S)
+                    continue
+                await self._board(trial, is_in_hand=False)
+
+    async def _board(self, trial: tuple[int, tuple[Operation, ...]] | None, *, is_in_hand: bool) -> bool:
+        """Send what the page is to show; whether some of it waits until what is tried stands still."""
+        board, self.seen = await run_in_threadpool(
+            self.desk.board, self.seen, show=self.show, trial=trial, is_in_hand=is_in_hand
+        )
+        await self.socket.send_text(board.model_dump_json())
+        return bool(board.waiting)
 
     async def _news(self, before: int, after: int) -> None:
         job = self.desk.job
