@@ -11,7 +11,8 @@
     |   `-- JobError                     a job file, or what is asked of it
     |-- NotComputable                    a question or rule lacks what it needs: never "passed"
     |   `-- NoneOfAKind                  the site has no device of the kind that it is about
-    `-- GeometryError (ValueError)       arrays that no answer can be made from
+    |-- GeometryError (ValueError)       arrays that no answer can be made from
+    `-- OutOfRangeError (ValueError)     numbers outside of what a formula holds for
 
 A message says what is wrong, where, and what to do about it.
 """
@@ -99,3 +100,19 @@ class NoneOfAKind(NotComputable):
 
 class GeometryError(WardwrightError, ValueError):
     """Arrays that no answer can be made from."""
+
+
+class OutOfRangeError(WardwrightError, ValueError):
+    """Numbers outside of the range that a formula holds for.
+
+    Parameters
+    ----------
+    what : str
+        What is out of range, one sentence without a full stop.
+    mask : ndarray
+        True where it is.
+    """
+
+    def __init__(self, what: str, *, mask: object) -> None:
+        self.mask = mask
+        super().__init__(what)

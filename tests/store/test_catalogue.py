@@ -53,6 +53,9 @@ def test_every_row_says_where_it_is_from() -> None:
         *catalogue.glazings,
         *catalogue.locks,
         *catalogue.figures,
+        *catalogue.radio_materials,
+        *catalogue.radio_laws,
+        *catalogue.wall_losses,
     )
     assert {row.source for row in rows} <= sources
     assert len(rows) > 40
@@ -69,6 +72,8 @@ def test_every_source_is_used() -> None:
         *catalogue.figures,
         *catalogue.glazings,
         *catalogue.limits,
+        *catalogue.radio_materials,
+        *catalogue.radio_laws,
     )
     of_rules = {key for rule in RULES for key in rule.sources}
     assert {source.id for source in catalogue.sources} == {row.source for row in rows} | of_rules

@@ -12,7 +12,25 @@ import pytest
 
 from structure.source_tree import layer_of, modules, name_of, syntax
 
-UNITS = {"m", "s", "m/s", "deg", "rad", "m2", "K", "deg C", "-", "Hz", "s-1", "dB", "kg", "min", "MHz"}
+UNITS = {
+    "m",
+    "s",
+    "m/s",
+    "deg",
+    "rad",
+    "m2",
+    "K",
+    "deg C",
+    "-",
+    "Hz",
+    "s-1",
+    "dB",
+    "kg",
+    "min",
+    "MHz",
+    "F/m",
+    "S/m",
+}
 LEVEL = re.compile(r"dBA? re .+")
 HEADING = re.compile(r"^(\w[\w ]*)\n-{3,}$", re.MULTILINE)
 UNIT = re.compile(r"(?<![\w\])\[])\[([A-Za-z0-9/ .²^-]+|-)\](?!_)")

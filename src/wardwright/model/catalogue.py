@@ -1,4 +1,4 @@
-"""What the catalogue's rows are: device sheets, constructions, glazings, locks, people, pets, figures, limits.
+"""What the catalogue's rows are: device sheets, constructions, glazings, locks, people, pets, figures, limits, radio.
 
 The rows themselves are files under ``wardwright/catalogue``; `store` reads them and hands them on.
 """
@@ -13,6 +13,7 @@ from pydantic import Field
 from wardwright.errors import CatalogueError
 from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.limits import Limit
+from wardwright.model.radio_rows import RadioLaw, RadioMaterial, WallLoss
 from wardwright.model.record import Id, Record
 from wardwright.model.rows import Row, Source
 
@@ -86,6 +87,9 @@ class Catalogue(Record):
     walkers: tuple[Walker, ...] = ()
     animals: tuple[Animal, ...] = ()
     limits: tuple[Limit, ...] = ()
+    radio_materials: tuple[RadioMaterial, ...] = ()
+    radio_laws: tuple[RadioLaw, ...] = ()
+    wall_losses: tuple[WallLoss, ...] = ()
     sources: tuple[Source, ...] = ()
 
     @cached_property

@@ -14,6 +14,7 @@ from wardwright.model.catalogue import Animal, Catalogue, Construction, Figure, 
 from wardwright.model.complaint import complaints
 from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.limits import Limit
+from wardwright.model.radio_rows import RadioLaw, RadioMaterial, WallLoss
 from wardwright.model.record import Record
 from wardwright.model.rows import Row, Source
 from wardwright.model.wording import and_more, suggestion
@@ -33,6 +34,9 @@ class _Tables(Record):
     animal: tuple[Animal, ...] = ()
     figure: tuple[Figure, ...] = ()
     limit: tuple[Limit, ...] = ()
+    radio_material: tuple[RadioMaterial, ...] = ()
+    radio_law: tuple[RadioLaw, ...] = ()
+    wall_loss: tuple[WallLoss, ...] = ()
     source: tuple[Source, ...] = ()
 
 
@@ -41,6 +45,12 @@ class SheetText(NamedTuple):
 
     where: str
     text: str
+
+
+_TABLES = (
+    "sheet", "construction", "glazing", "lock", "walker", "animal", "figure", "limit", "radio_material", "radio_law",
+    "wall_loss",
+)  # fmt: skip
 
 
 class _Placed(NamedTuple):
@@ -68,17 +78,13 @@ def read_rows(files: Sequence[SheetText]) -> Catalogue:
         If a file cannot be read, a row is given twice, or a row refers to nothing.
     """
     tables = [(file.where, _tables(file)) for file in files]
-    joined = Catalogue(
-        sheets=tuple(r for _, t in tables for r in t.sheet),
-        constructions=tuple(r for _, t in tables for r in t.construction),
-        glazings=tuple(r for _, t in tables for r in t.glazing),
-        locks=tuple(r for _, t in tables for r in t.lock),
-        walkers=tuple(r for _, t in tables for r in t.walker),
-        animals=tuple(r for _, t in tables for r in t.animal),
-        figures=tuple(r for _, t in tables for r in t.figure),
-        limits=tuple(r for _, t in tables for r in t.limit),
-        sources=tuple(r for _, t in tables for r in t.source),
-    )
+    rows = {
+        name + ("es" if name.endswith("s") else "s"): tuple(
+            row for _, t in tables for row in getattr(t, name)
+        )
+        for name in (*_TABLES, "source")
+    }
+    joined = Catalogue.model_validate(rows)
     placed = [p for where, t in tables for p in _placed(where, t)]
     _refuse_twice(
         [(p.where, p.table, _identity(p.row)) for p in placed]
@@ -120,7 +126,7 @@ def _tables(file: SheetText) -> _Tables:
 
 
 def _placed(where: str, tables: _Tables) -> Iterator[_Placed]:
-    for name in ("sheet", "construction", "glazing", "lock", "walker", "animal", "figure", "limit"):
+    for name in _TABLES:
         rows: tuple[Row, ...] = getattr(tables, name)
         for row in rows:
             yield _Placed(where, name, row)
@@ -135,11 +141,8 @@ def _refuse_twice(named: Sequence[tuple[str, str, str]]) -> None:
     first: dict[tuple[str, str], str] = {}
     for where, table, ident in named:
         if (table, ident) in first:
-            raise CatalogueError(
-                f"the {table} '{ident}' is already in {first[table, ident]}",
-                where=where,
-                cure="Give it another id",
-            )
+            what = f"the {table} '{ident}' is already in {first[table, ident]}"
+            raise CatalogueError(what, where=where, cure="Give it another id")
         first[table, ident] = where
 
 
@@ -156,12 +159,10 @@ def _refuse_loose(one: _Placed, joined: Catalogue) -> None:
         case Walker():
             _need(row.pace_figure, figures, key="pace_figure", where=where)
             _refuse_unordered(row, "reach_low_m", "reach_high_m", where=where)
-        case Figure() if not row.low <= row.value <= row.high:
-            raise CatalogueError(
-                f"'value' {row.value:g} is not between 'low' {row.low:g} and 'high' {row.high:g}",
-                where=where,
-                cure="Put the three in order",
-            )
+        case Figure():
+            _refuse_outside(row, "", where=where)
+        case WallLoss():
+            _refuse_outside(row, "_db", where=where)
         case DeviceSheet():
             _refuse_wrong_part(row, where=where, known_glazings=[g.id for g in joined.glazings])
         case _:
@@ -230,6 +231,13 @@ def _refuse_wrong_part(sheet: DeviceSheet, *, where: str, known_glazings: Sequen
         (sheet.fire, "coldest_c", "warmest_c"),
     ):
         _refuse_unordered(table, low, high, where=where)
+
+
+def _refuse_outside(row: Row, unit: str, *, where: str) -> None:
+    value, low, high = (getattr(row, name + unit) for name in ("value", "low", "high"))
+    if not low <= value <= high:
+        what = f"'value{unit}' {value:g} is not between 'low{unit}' {low:g} and 'high{unit}' {high:g}"
+        raise CatalogueError(what, where=where, cure="Put the three in order")
 
 
 def _refuse_unordered(table: Record | None, low: str, high: str, *, where: str) -> None:

@@ -9,11 +9,10 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from wardwright.geometry.raster import FloatArray
+from wardwright.physics.constants import LIGHT_M_S
 
 PLANCK_J_S = 6.62607015e-34
 """Planck's constant. [J s] (SI, exact)"""
-LIGHT_M_S = 299_792_458.0
-"""Speed of light. [m/s] (SI, exact)"""
 BOLTZMANN_J_K = 1.380649e-23
 """Boltzmann's constant. [J/K] (SI, exact)"""
 ZERO_C_K = 273.15
