@@ -250,9 +250,17 @@ def test_the_page_works_by_keyboard_alone(open_page: OpenPage) -> None:
     assert page.evaluate("document.activeElement.className") == "skip"
     page.keyboard.press("Enter")
     page.keyboard.press("Tab")
-    assert "line" in page.evaluate("document.activeElement.className")
+    assert page.evaluate("document.activeElement.tagName") == "SELECT"
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.className") == "head"
+    page.keyboard.press("ArrowDown")
+    assert page.evaluate("document.activeElement.className") == "line"
     page.keyboard.press("Enter")
     page.wait_for_selector(".whole")
+    page.keyboard.press("ArrowLeft")
+    page.keyboard.press("ArrowLeft")
+    until(lambda: page.locator(".group .head").first.get_attribute("aria-expanded") == "false")
+    assert page.evaluate("document.activeElement.className") == "head"
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -50,12 +50,29 @@ def file_of(house: GivenHouse) -> str:
     return "".join(letter if letter.isalnum() else "-" for letter in house.name) + ".job"
 
 
+def opened(page: Any) -> None:
+    """Open every question, and all of its answers."""
+    for shut in (".group .head[aria-expanded=false]", ".group .more[aria-expanded=false]"):
+        while (found := page.locator(shut)).count():
+            found.first.click()
+
+
+def in_order(looks: list[str]) -> bool:
+    verdicts = [look.partition("is-")[2] for look in looks]
+    return verdicts == sorted(verdicts, key=WORST_FIRST.index)
+
+
 def look_at(page: Any, site: Site) -> None:
     """All answers are there, worst first; every storey's plan fits its window and shows its devices."""
-    shown = page.locator(".answer").evaluate_all("all => all.map(one => [one.dataset.answer, one.className])")
-    assert {int(key.partition("/")[0]) for key, _ in shown} == {one.number for one in QUESTIONS}
-    verdicts = [look.partition("is-")[2] for _, look in shown]
-    assert verdicts == sorted(verdicts, key=WORST_FIRST.index)
+    opened(page)
+    heads = page.locator(".group").evaluate_all(
+        "all => all.map(one => [one.dataset.question, one.className])"
+    )
+    assert sorted(int(number) for number, _ in heads) == sorted(one.number for one in QUESTIONS)
+    assert in_order([look for _, look in heads])
+    for number, _ in heads:
+        lines = page.locator(f'.group[data-question="{number}"] .answer')
+        assert in_order(lines.evaluate_all("all => all.map(one => one.className)"))
     assert page.locator(".note").count() == 0
     seen: list[str] = []
     storeys = page.locator(".plan-tools button[aria-pressed]")

@@ -17,6 +17,8 @@ export const storeys = signal<ScreenStorey[]>([]);
 export const houses = signal<Record<string, string>>({});
 export const tags = signal<Record<string, string>>({});
 export const inks = signal("");
+/** By question: the whole of what it asks. */
+export const asks = signal<ReadonlyMap<number, string>>(new Map());
 
 export const step = signal("Design");
 export const storey = signal("");
@@ -66,6 +68,7 @@ export function begin(opened: Opened): void {
   houses.value = opened.houses;
   tags.value = opened.tags;
   inks.value = opened.stylesheet;
+  asks.value = new Map(opened.questions.map((one) => [one.number, one.asks]));
   if (!opened.storeys.some((one) => one.storey === storey.value)) storey.value = opened.storeys[0]?.storey ?? "";
   answers.value = new Map();
   order.value = [];

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any, Literal
 
-from wardwright.documents.content.board import BoardAnswer, BoardFinding
+from wardwright.documents.content.board import BoardAnswer, BoardFinding, BoardQuestion
 from wardwright.documents.content.screen import ScreenStorey
 from wardwright.model.edits import Operation
 from wardwright.model.record import Record
@@ -43,6 +43,7 @@ class Opened(Record):
     """By device: its letters on the plan."""
     stylesheet: str
     """The inks of every drawing."""
+    questions: tuple[BoardQuestion, ...]
 
 
 class Changed(Record):

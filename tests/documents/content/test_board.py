@@ -2,7 +2,13 @@ from __future__ import annotations
 
 import pytest
 
-from wardwright.documents.content.board import board_answers, board_findings, chosen_of, key_of
+from wardwright.documents.content.board import (
+    board_answers,
+    board_findings,
+    board_questions,
+    chosen_of,
+    key_of,
+)
 from wardwright.documents.content.wording import DANGERS
 from wardwright.questions.table import ask
 from wardwright.rules.table import check
@@ -58,3 +64,25 @@ def test_an_answer_is_found_by_its_key_and_no_key_finds_none() -> None:
     assert all(chosen_of(ANSWERS, key_of(answer)) is answer for answer in ANSWERS)
     assert chosen_of(ANSWERS, None) is None
     assert chosen_of(ANSWERS, "1/nowhere") is None
+
+
+def test_the_numbers_for_a_bar_are_those_of_the_estimate_and_never_has_none() -> None:
+    for answer, told in zip(ANSWERS, board_answers(SITE, CATALOGUE, ANSWERS), strict=True):
+        if answer.estimate is None:
+            assert told.span is None
+        else:
+            assert told.span is not None
+            assert (told.span.low, told.span.value, told.span.high) == (
+                answer.estimate.low,
+                answer.estimate.value,
+                answer.estimate.high,
+            )
+    race = next(one for one in ANSWERS if one.estimate and one.estimate.unit == "s")
+    late = race.estimate.model_copy(update={"value": -9e9, "low": -9e9})  # type: ignore[union-attr]
+    (told,) = board_answers(SITE, CATALOGUE, (race.model_copy(update={"estimate": late}),))
+    assert told.span is None
+
+
+def test_every_question_has_its_heading() -> None:
+    assert {one.number for one in board_questions()} == {answer.question for answer in ANSWERS}
+    assert all(one.name and one.asks for one in board_questions())

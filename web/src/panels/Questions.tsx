@@ -1,11 +1,23 @@
+import { computed, signal } from "@preact/signals";
 import { enqueue } from "../edits/queue";
-import { play } from "../plan/Walker";
 import { live } from "../server/now";
 import type { BoardAnswer, BoardMend } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
+import { Line, MARKS } from "./Answer";
+import { VERDICTS, axes, counted, grouped, isShown, type Group } from "./listing";
 
-const MARKS: Record<string, string> = { bad: "\u25a0", thin: "\u25e7", good: "\u25cb", unknown: "?" };
+/** Only answers about one storey, or about what is chosen on the plan. */
+const onlyStorey = signal("");
+const onlyChosen = signal(false);
+/** Groups that were opened or shut by hand: theirs is not for the verdict to say. */
+const byHand = signal<Record<number, boolean>>({});
+const restShown = signal<Record<number, boolean>>({});
+
+const only = computed(() => ({
+  storey: state.storeys.value.some((one) => one.storey === onlyStorey.value) ? onlyStorey.value : "",
+  thing: onlyChosen.value ? (state.chosen.value?.id ?? "") : "",
+}));
 
 export function choose(key: string | null): void {
   state.shown.value = key;
@@ -14,71 +26,122 @@ export function choose(key: string | null): void {
 }
 
 export function Questions() {
-  const order = state.order.value;
+  const answers = state.answers.value;
+  const groups = grouped(state.order.value, answers, only.value, state.shown.value);
+  const all = state.order.value.map((key) => answers.get(key)).filter((one) => one !== undefined);
+  const shown = all.filter((one) => isShown(one, only.value));
   return (
-    <section class="questions" id="questions" tabindex={-1} aria-labelledby="questions-title">
+    <section class="questions" id="questions" tabindex={-1} aria-labelledby="questions-title" onKeyDown={walked}>
       <h2 id="questions-title">{words.panel.questions}</h2>
+      <Sum all={shown} of={all.length} />
+      <Filter />
       {state.shown.value === null ? <p class="hint">{words.panel.nothingChosen} {words.plan.noticed}</p> : null}
-      <ol>
-        {order.map((key) => {
-          const answer = state.answers.value.get(key);
-          return answer ? <Line key={key} answer={answer} /> : null;
-        })}
-      </ol>
+      {groups.map((one) => <Questioned key={one.question} group={one} />)}
+      {all.length && !shown.length ? <p class="hint">{words.panel.noneOfThese}</p> : null}
     </section>
   );
 }
 
-function Line({ answer }: { answer: BoardAnswer }) {
-  const isShown = state.shown.value === answer.key;
+/** How it stands with the house in one line. */
+function Sum({ all, of }: { all: readonly BoardAnswer[]; of: number }) {
+  if (!of) return null;
   return (
-    <li class={`answer is-${answer.verdict}${state.later.value.has(answer.key) ? " is-later" : ""}`} data-answer={answer.key}>
-      <button type="button" class="line" aria-expanded={isShown} onClick={() => choose(isShown ? null : answer.key)}>
-        <span class="mark" aria-hidden="true">{MARKS[answer.verdict]}</span>
-        <span class="what">
-          <span class="kind">{answer.question_name}</span>
-          <span class="subject">{answer.subject}</span>
-        </span>
-        <span class="number">
-          <span class="value">{answer.value}</span>
-          {answer.range ? <span class="range">{answer.range}</span> : null}
-        </span>
-        <span class="reader">{answer.verdict_word}</span>
-      </button>
-      {isShown ? <Whole answer={answer} /> : null}
-    </li>
+    <p class="sum" role="status">
+      {all.length < of ? <span>{words.panel.shownOf(all.length, of)}</span> : null}
+      <Counts counts={counted(all)} isLong />
+    </p>
   );
 }
 
-function Whole({ answer }: { answer: BoardAnswer }) {
+function Counts({ counts, isLong = false }: { counts: Readonly<Record<string, number>>; isLong?: boolean }) {
   return (
-    <div class="whole">
-      <p class="measure">
-        <strong class="verdict">{answer.verdict_word}.</strong> {sentence(answer.measure)}
-        {answer.chance ? ` ${sentence(answer.chance)}` : ""} {answer.reason}
-        {answer.basis_word ? <Known basis={answer.basis ?? "default"} /> : null}
-      </p>
-      {state.walk.value.length ? <button type="button" class="play" onClick={play}>{words.panel.play}</button> : null}
-      {state.strip.value ? <div class="strip" dangerouslySetInnerHTML={{ __html: state.strip.value }} /> : null}
-      <h3>{words.panel.mends}</h3>
-      <Mends mends={answer.mends} />
-      {answer.drivers.length ? <h3>{words.panel.drivers}</h3> : null}
-      <ul class="drivers">
-        {answer.drivers.map((one) => <li key={one.name}>{one.name}: {one.swing} <Known basis={one.basis} /></li>)}
-      </ul>
-      {answer.numbers.length ? (
-        <details>
-          <summary>{words.panel.numbers}</summary>
-          <dl>
-            {answer.numbers.map((one) => (
-              <div key={one.name}><dt>{one.name}</dt><dd>{one.value}{one.range ? ` (${one.range})` : ""}</dd></div>
-            ))}
-          </dl>
-        </details>
+    <span class="counts">
+      {VERDICTS.filter((one) => counts[one]).map((one) => (
+        <span key={one} class={`is-${one}`}>
+          <span class="mark" aria-hidden="true">{MARKS[one]}</span> {counts[one]}<span class={isLong ? "" : "reader"}> {words.panel.verdicts[one]}</span>
+        </span>
+      ))}
+    </span>
+  );
+}
+
+function Filter() {
+  const chosen = state.chosen.value;
+  const site = state.site.value;
+  const name = chosen && chosen.of !== "walls" ? site?.[chosen.of]?.find((one) => one.id === chosen.id)?.name : undefined;
+  if (state.storeys.value.length < 2 && !name) return null;
+  return (
+    <div class="filter" role="group" aria-label={words.panel.filter}>
+      {state.storeys.value.length > 1 ? (
+        <select aria-label={words.plan.storey} value={only.value.storey} onChange={(event) => { onlyStorey.value = event.currentTarget.value; }}>
+          <option value="">{words.panel.everywhere}</option>
+          {state.storeys.value.map((one) => <option key={one.storey} value={one.storey}>{one.name}</option>)}
+        </select>
       ) : null}
-      <ul class="notes">{answer.notes.map((one) => <li key={one}>{one}</li>)}</ul>
+      {name ? (
+        <button type="button" aria-pressed={onlyChosen.value} onClick={() => { onlyChosen.value = !onlyChosen.value; }}>{words.panel.onlyAbout(name)}</button>
+      ) : null}
     </div>
   );
+}
+
+function Questioned({ group }: { group: Group }) {
+  const { question, all, open, rest } = group;
+  const hasChosen = all.some((one) => one.key === state.shown.value);
+  const isOpen = hasChosen || (byHand.value[question] ?? group.verdict !== "good");
+  // A group of nothing but what is met or not known has nothing to put first.
+  const isWhole = open.length === 0 || (restShown.value[question] ?? false);
+  const lines = isWhole ? all : open;
+  const axis = axes(all);
+  const worst = all[0];
+  return (
+    <section class={`group is-${group.verdict}`} data-question={question}>
+      <h3>
+        <button type="button" class="head" aria-expanded={isOpen} aria-controls={`group-${question}`}
+          onClick={() => { byHand.value = { ...byHand.value, [question]: !isOpen }; if (isOpen && hasChosen) choose(null); }}>
+          <span class="sign" aria-hidden="true">{isOpen ? "\u2212" : "+"}</span>
+          <span class="name">{group.name}</span>
+          <Counts counts={group.counts} />
+          {worst && !isOpen ? <span class="worst"><span class="reader">{words.panel.worst} </span>{worst.value}</span> : null}
+        </button>
+      </h3>
+      <div id={`group-${question}`} hidden={!isOpen}>
+        {isOpen ? (
+          <>
+            <p class="asks">{state.asks.value.get(question)}</p>
+            <ol>{lines.map((one, place) => <Line key={one.key} answer={one} place={place} axis={one.span ? axis[one.span.unit] : undefined} />)}</ol>
+            {rest.length && open.length ? (
+              <button type="button" class="plain more" aria-expanded={isWhole} onClick={() => { restShown.value = { ...restShown.value, [question]: !isWhole }; }}>
+                {isWhole ? words.panel.fewer : words.panel.andMore(counted(rest))}
+              </button>
+            ) : null}
+          </>
+        ) : null}
+      </div>
+    </section>
+  );
+}
+
+/** Arrow keys go from line to line, left and right shut and open a group. */
+function walked(event: KeyboardEvent): void {
+  const here = (event.target as HTMLElement).closest<HTMLElement>(".head, .line, .more");
+  if (!here || event.altKey || event.ctrlKey || event.metaKey) return;
+  const stops = [...(event.currentTarget as HTMLElement).querySelectorAll<HTMLElement>(".head, .line, .more")];
+  const at = stops.indexOf(here);
+  const head = here.closest(".group")?.querySelector<HTMLElement>(".head");
+  const isOpen = head?.getAttribute("aria-expanded") === "true";
+  let to: HTMLElement | null | undefined = null;
+  switch (event.key) {
+    case "ArrowDown": to = stops[at + 1]; break;
+    case "ArrowUp": to = stops[at - 1]; break;
+    case "Home": to = stops[0]; break;
+    case "End": to = stops.at(-1); break;
+    case "ArrowLeft": if (here === head && isOpen) head?.click(); to = head; break;
+    case "ArrowRight": if (here !== head) return; if (!isOpen) head?.click(); to = head; break;
+    default: return;
+  }
+  event.preventDefault();
+  to?.focus();
 }
 
 export function Mends({ mends, isAmongMany = false }: { mends: readonly BoardMend[]; isAmongMany?: boolean }) {
@@ -90,7 +153,7 @@ export function Mends({ mends, isAmongMany = false }: { mends: readonly BoardMen
           <li key={mend.text}>
             <span>{mend.text}</span>
             {mend.operations
-              ? <button type="button" class="do" onClick={() => void enqueue([...(mend.operations ?? [])])}>{words.panel.doIt}</button>
+              ? <button type="button" class="do" aria-label={words.panel.doThat(mend.text)} onClick={() => void enqueue([...(mend.operations ?? [])])}>{words.panel.doIt}</button>
               : <span class="hint">{words.panel.byHand}</span>}
           </li>
         ))}
@@ -109,5 +172,3 @@ export function Beware({ cautions }: { cautions: readonly string[] }) {
 export function Known({ basis }: { basis: string }) {
   return <span class={`known known-${basis}`}>{words.panel.basis[basis] ?? basis}</span>;
 }
-
-const sentence = (text: string) => (text ? `${text[0]?.toUpperCase()}${text.slice(1)}${text.endsWith(".") ? "" : "."}` : "");

@@ -70,11 +70,17 @@ export interface BoardAnswer {
   question_name: string;
   subject: string;
   subject_id: string;
+  /** On which it is; empty: it is of the whole house. */
+  storey: string;
+  /** Ids of all things that it has to do with. */
+  about: string[];
   measure: string;
   verdict: "good" | "thin" | "bad" | "unknown";
   verdict_word: string;
   value: string;
   range: string;
+  /** None: it has no number, or one that stands for never. */
+  span: BoardSpan | null;
   chance: string;
   reason: string;
   basis: "measured" | "told" | "guessed" | "default" | null;
@@ -117,6 +123,21 @@ export interface BoardNumber {
   name: string;
   value: string;
   range: string;
+}
+
+export interface BoardQuestion {
+  number: number;
+  /** Short. */
+  name: string;
+  /** The whole of it. */
+  asks: string;
+}
+
+export interface BoardSpan {
+  low: number;
+  value: number;
+  high: number;
+  unit: string;
 }
 
 export interface CeilingMount {
@@ -315,6 +336,7 @@ export interface Opened {
   tags: Record<string, string>;
   /** The inks of every drawing. */
   stylesheet: string;
+  questions: BoardQuestion[];
 }
 
 export interface Opening {

@@ -9,12 +9,15 @@ from wardwright.documents.content.headline import headline, horizon_of, measure_
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, caution_of, cautions_of, mend_sentence
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.quantities import range_words, sentence, value_words
+from wardwright.documents.content.whereabouts import storeys_by_thing, things_of
 from wardwright.documents.content.wording import BASES, QUESTION_SHORT, VERDICTS
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.edits import Operation
+from wardwright.model.estimate import Estimate
 from wardwright.model.record import Basis, Record
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer, Verdict
+from wardwright.questions.table import QUESTIONS
 from wardwright.rules.finding import Finding, Mend, Severity
 from wardwright.rules.mending import operations_of
 
@@ -45,6 +48,25 @@ class BoardNumber(Record):
     range: str
 
 
+class BoardQuestion(Record):
+    """One of the questions: the heading that its answers stand under."""
+
+    number: int
+    name: str
+    """Short."""
+    asks: str
+    """The whole of it."""
+
+
+class BoardSpan(Record):
+    """The numbers of an answer, to be drawn as a bar beside others of the same unit."""
+
+    low: float
+    value: float
+    high: float
+    unit: str
+
+
 class BoardAnswer(Record):
     """One answer as it stands on the screen."""
 
@@ -54,11 +76,17 @@ class BoardAnswer(Record):
     question_name: str
     subject: str
     subject_id: str
+    storey: str
+    """On which it is; empty: it is of the whole house."""
+    about: tuple[str, ...]
+    """Ids of all things that it has to do with."""
     measure: str
     verdict: Verdict
     verdict_word: str
     value: str
     range: str
+    span: BoardSpan | None
+    """None: it has no number, or one that stands for never."""
     chance: str
     reason: str
     basis: Basis | None
@@ -83,6 +111,18 @@ class BoardFinding(Record):
     caution: str
     """Stands by it whatever its mend; empty for most."""
     mends: tuple[BoardMend, ...]
+
+
+def board_questions() -> tuple[BoardQuestion, ...]:
+    """Every question that is answered, by number."""
+    return tuple(
+        BoardQuestion(number=one.number, name=short_name(one.number), asks=one.name) for one in QUESTIONS
+    )
+
+
+def short_name(number: int) -> str:
+    """What a question is called where there is little room."""
+    return QUESTION_SHORT.get(number, f"Question {number}")
 
 
 def key_of(answer: Answer) -> str:
@@ -119,25 +159,30 @@ def board_answers(site: Site, catalogue: Catalogue, answers: Sequence[Answer]) -
     tuple of BoardAnswer
         Each mend with the edit that one tap makes.
     """
-    names = names_of(site, catalogue)
-    return tuple(_answer(one, site, catalogue, names=names) for one in answers)
+    names, storeys = names_of(site, catalogue), storeys_by_thing(site)
+    return tuple(_answer(one, site, catalogue, names=names, storeys=storeys) for one in answers)
 
 
-def _answer(answer: Answer, site: Site, catalogue: Catalogue, *, names: Names) -> BoardAnswer:
+def _answer(
+    answer: Answer, site: Site, catalogue: Catalogue, *, names: Names, storeys: dict[str, str]
+) -> BoardAnswer:
     estimate, horizon_s = answer.estimate, horizon_of(catalogue)
     value, span = headline(answer, horizon_s=horizon_s)
     mends = sorted(answer.mends, key=lambda mend: mend.action not in LOCKS_AND_LIGHTS)
     return BoardAnswer(
         key=key_of(answer),
         question=answer.question,
-        question_name=QUESTION_SHORT.get(answer.question, f"Question {answer.question}"),
+        question_name=short_name(answer.question),
         subject=answer.subject,
         subject_id=answer.subject_id,
+        storey=storeys.get(answer.subject_id, ""),
+        about=things_of(site, answer),
         measure=measure_of(answer, value),
         verdict=answer.verdict,
         verdict_word=VERDICTS[answer.verdict][0],
         value=value or "no number",
         range=span,
+        span=_span(estimate, horizon_s=horizon_s),
         chance=chance_words(answer.chance) if estimate else "",
         reason=sentence(answer.reason) if answer.reason else "",
         basis=estimate.basis if estimate else None,
@@ -159,6 +204,12 @@ def _answer(answer: Answer, site: Site, catalogue: Catalogue, *, names: Names) -
         notes=tuple(sentence(note) for note in answer.notes),
         mends=tuple(_mend(mend, site, catalogue, names=names) for mend in mends),
     )
+
+
+def _span(estimate: Estimate | None, *, horizon_s: float) -> BoardSpan | None:
+    if estimate is None or (estimate.unit == "s" and min(estimate.value, estimate.low) <= -horizon_s):
+        return None
+    return BoardSpan(low=estimate.low, value=estimate.value, high=estimate.high, unit=estimate.unit)
 
 
 def _mend(mend: Mend, site: Site, catalogue: Catalogue, *, names: Names) -> BoardMend:

@@ -8,6 +8,7 @@ from urllib.parse import quote
 from fastapi import APIRouter, Request
 from fastapi.responses import JSONResponse, Response
 
+from wardwright.documents.content.board import board_questions
 from wardwright.documents.content.screen import storeys_on_screen
 from wardwright.documents.drawing.inks import COLOURS, stylesheet
 from wardwright.errors import InputError
@@ -68,6 +69,7 @@ def opened(request: Request, file: str, revision: int | None = None) -> Opened:
         houses=desk.houses(site),
         tags=tags_of(site, desk.catalogue),
         stylesheet=stylesheet({name: f"var(--{name})" for name in COLOURS}),
+        questions=board_questions(),
     )
 
 
