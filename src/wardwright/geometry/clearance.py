@@ -107,7 +107,8 @@ def _swept(polygon: shapely.Polygon, radius: float) -> shapely.Geometry:
     ends = np.concatenate([line[1:] for line in lines])
     about = figure(radius)
     corners = np.concatenate([starts[:, None] + about, ends[:, None] + about], axis=1)
-    return shapely.convex_hull(shapely.multipoints(corners))
+    # One line through them has the hull that they have, and is one geometry instead of many.
+    return shapely.convex_hull(shapely.linestrings(corners))
 
 
 def without_tiny_corners(area: shapely.Geometry, tolerance: float) -> shapely.Geometry:

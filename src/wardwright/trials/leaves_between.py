@@ -181,7 +181,8 @@ def leaves_before(
     """Leaves of a storey that can stand between a detector and any of some points; doors passed hide nothing."""
     if not len(points):
         return []
-    hull = shapely.convex_hull(shapely.multipoints(np.vstack([points, [eye]])))
+    # One line through all of them has the hull that they have, and is one geometry instead of many.
+    hull = shapely.convex_hull(shapely.linestrings(np.vstack([points, [eye]])))
     between = shapely.intersects(hull, _doorways(house, storey)).tolist()
     every = zip(leaves_on(house, storey), between, strict=True)
     return [one for one, is_between in every if is_between and one.id not in passed]
