@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 import numpy as np
 
@@ -79,20 +80,27 @@ def animal_heavier_than_its_detector_passes(site: Site, catalogue: Catalogue) ->
     detectors = movement_detectors(site, catalogue)
     household = animals(site, catalogue)
     for device, sheet in detectors:
-        seen = {
-            animal: floor
-            for animal in household
-            if CELL_M**2 * len(floor := _seen_on(site, catalogue, device, animal=animal, sheet=sheet))
-            >= ROOM_TO_WALK_M2
-        }
-        if not seen:
-            continue
-        heaviest = max(seen, key=lambda one: (one.mass_kg, one.pet.id))
-        if heaviest.mass_kg > sheet.passes_animals_up_to_kg:
-            mends = _passing_sheet(site, catalogue, device, sheet=sheet, seen=tuple(seen))
-            yield _too_heavy(site, device, sheet=sheet, animal=heaviest, seen=seen[heaviest], mends=mends)
-        else:
-            yield from _too_tall(site, device, sheet=sheet, seen=tuple(seen))
+        yield from _about(site.bare, catalogue, device, sheet=sheet, household=household)
+
+
+@lru_cache(maxsize=128)
+def _about(
+    site: Site, catalogue: Catalogue, device: Device, *, sheet: MovementSheet, household: tuple[Roaming, ...]
+) -> tuple[Finding, ...]:
+    """What is found about one detector, remembered while others move."""
+    seen = {
+        animal: floor
+        for animal in household
+        if CELL_M**2 * len(floor := _seen_on(site, catalogue, device, animal=animal, sheet=sheet))
+        >= ROOM_TO_WALK_M2
+    }
+    if not seen:
+        return ()
+    heaviest = max(seen, key=lambda one: (one.mass_kg, one.pet.id))
+    if heaviest.mass_kg > sheet.passes_animals_up_to_kg:
+        mends = _passing_sheet(site, catalogue, device, sheet=sheet, seen=tuple(seen))
+        return (_too_heavy(site, device, sheet=sheet, animal=heaviest, seen=seen[heaviest], mends=mends),)
+    return tuple(_too_tall(site, device, sheet=sheet, seen=tuple(seen)))
 
 
 def _seen_on(

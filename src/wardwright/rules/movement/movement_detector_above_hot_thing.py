@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
 from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
@@ -61,7 +63,6 @@ def movement_detector_above_hot_thing(site: Site, catalogue: Catalogue) -> Itera
     NotComputable
         If there is no movement detector, or nobody drew a fixture: then what gets warm is not known.
     """
-    this = movement_detector_above_hot_thing
     detectors = movement_detectors(site, catalogue)
     if not site.fixtures:
         raise NotComputable(
@@ -69,35 +70,40 @@ def movement_detector_above_hot_thing(site: Site, catalogue: Catalogue) -> Itera
             cure="Add the radiators, stoves and other hot things",
         )
     for device, sheet in detectors:
-        place = standing(site, device)
-        here = (place.x_m, place.y_m)
-        near = hot_things_near(site, place.storey, here, clearance_m=sheet.hot_clearance_m)
-        if not near:
-            continue
-        nearest = near[0].fixture
-        mends = moved_to_better_spot(site, device, sheet)
-        new = suggestions(site, mends)
-        yield this.finding(
-            device.id,
-            f"{device.name}: it is {'above' if near[0].distance_m == 0.0 else 'too close to'} {nearest.name},"
-            f" which gets {nearest.heat}",
-            cure=f"Move it to the place given, in {new[0].label}"
-            if new
-            else "Move it to another room's wall, or watch this room from elsewhere: no place in it keeps clear",
-            severity=_severity(sheet),
-            estimate=exactly(
-                near[0].distance_m, "m", weakest(device.basis_of("mount"), nearest.basis_of("centre_m"))
-            ),
-            limit=sheet.hot_clearance_m,
-            mends=mends,
-            sketches=(
-                Sketch(
-                    role="fault", storey=place.storey, points=(here, nearest.centre_m), label=nearest.name
-                ),
-                *new,
-            ),
-            related=tuple(one.fixture.id for one in near),
-        )
+        yield from _about(site.bare, device, sheet)
+
+
+@lru_cache(maxsize=128)
+def _about(site: Site, device: Device, sheet: MovementSheet) -> tuple[Finding, ...]:
+    """What is found about one detector, remembered while others move."""
+    place = standing(site, device)
+    here = (place.x_m, place.y_m)
+    near = hot_things_near(site, place.storey, here, clearance_m=sheet.hot_clearance_m)
+    if not near:
+        return ()
+    nearest = near[0].fixture
+    mends = moved_to_better_spot(site, device, sheet)
+    new = suggestions(site, mends)
+    found = movement_detector_above_hot_thing.finding(
+        device.id,
+        f"{device.name}: it is {'above' if near[0].distance_m == 0.0 else 'too close to'} {nearest.name},"
+        f" which gets {nearest.heat}",
+        cure=f"Move it to the place given, in {new[0].label}"
+        if new
+        else "Move it to another room's wall, or watch this room from elsewhere: no place in it keeps clear",
+        severity=_severity(sheet),
+        estimate=exactly(
+            near[0].distance_m, "m", weakest(device.basis_of("mount"), nearest.basis_of("centre_m"))
+        ),
+        limit=sheet.hot_clearance_m,
+        mends=mends,
+        sketches=(
+            Sketch(role="fault", storey=place.storey, points=(here, nearest.centre_m), label=nearest.name),
+            *new,
+        ),
+        related=tuple(one.fixture.id for one in near),
+    )
+    return (found,)
 
 
 def _severity(sheet: MovementSheet) -> Severity:

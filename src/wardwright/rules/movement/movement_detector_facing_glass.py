@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
+from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.placement import along, standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
@@ -64,37 +67,41 @@ def movement_detector_facing_glass(site: Site, catalogue: Catalogue) -> Iterator
     NotComputable
         If there is no movement detector.
     """
-    this = movement_detector_facing_glass
     for device, sheet in movement_detectors(site, catalogue):
-        if sheet.angle_deg >= LOOKS_ALL_ROUND_DEG:
-            continue
-        place = standing(site, device)
-        eye = (place.x_m, place.y_m)
-        half = half_centre_deg(sheet)
-        panes = view_from(site, place.storey, eye).panes(
-            place.heading_deg, half_deg=half, reach_m=sheet.reach_m
-        )
-        if not panes:
-            continue
-        opening = site.opening(panes[0].opening)
-        mends = turned_away(site, device, sheet) or moved_to_better_spot(site, device, sheet)
-        new = suggestions(site, mends)
-        pane = along(site.wall(opening.wall).line_m, opening.offset_m)
-        yield this.finding(
-            device.id,
-            f"{device.name}: it is aimed at the glass of {opening.name}",
-            cure=_cure(mends, new),
-            estimate=exactly(
-                panes[0].off_axis_deg, "deg", weakest(device.basis_of("mount"), opening.basis_of("glazing"))
-            ),
-            limit=half,
-            mends=mends,
-            sketches=(
-                Sketch(role="fault", storey=place.storey, points=(eye, pane), label=opening.name),
-                *new,
-            ),
-            related=tuple(one.opening for one in panes),
-        )
+        yield from _about(site.bare, device, sheet)
+
+
+@lru_cache(maxsize=128)
+def _about(site: Site, device: Device, sheet: MovementSheet) -> tuple[Finding, ...]:
+    """What is found about one detector, remembered while others move."""
+    if sheet.angle_deg >= LOOKS_ALL_ROUND_DEG:
+        return ()
+    place = standing(site, device)
+    eye = (place.x_m, place.y_m)
+    half = half_centre_deg(sheet)
+    panes = view_from(site, place.storey, eye).panes(place.heading_deg, half_deg=half, reach_m=sheet.reach_m)
+    if not panes:
+        return ()
+    opening = site.opening(panes[0].opening)
+    mends = turned_away(site, device, sheet) or moved_to_better_spot(site, device, sheet)
+    new = suggestions(site, mends)
+    pane = along(site.wall(opening.wall).line_m, opening.offset_m)
+    found = movement_detector_facing_glass.finding(
+        device.id,
+        f"{device.name}: it is aimed at the glass of {opening.name}",
+        cure=_cure(mends, new),
+        estimate=exactly(
+            panes[0].off_axis_deg, "deg", weakest(device.basis_of("mount"), opening.basis_of("glazing"))
+        ),
+        limit=half,
+        mends=mends,
+        sketches=(
+            Sketch(role="fault", storey=place.storey, points=(eye, pane), label=opening.name),
+            *new,
+        ),
+        related=tuple(one.opening for one in panes),
+    )
+    return (found,)
 
 
 def _cure(mends: tuple[Mend, ...], new: tuple[Sketch, ...]) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 import numpy as np
 
@@ -16,7 +17,7 @@ from wardwright.model.sketch import Sketch
 from wardwright.physics.detection.from_site import watch
 from wardwright.rules.ahead import CELL_M, Ahead, ahead_of
 from wardwright.rules.detector_spots import moved_to_better_spot
-from wardwright.rules.finding import Finding
+from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.kit import movement_detectors
 from wardwright.rules.registry import exactly, rule, weakest
 from wardwright.rules.suggestion import suggestions
@@ -83,18 +84,7 @@ def movement_detector_reach_shorter_than_its_space(site: Site, catalogue: Catalo
         far, distance = _beyond(site, catalogue, ahead, reach_m=sheet.reach_m, others=others)
         if _area(far) < ROOM_TO_CROSS_M2:
             continue
-
-        def reaches_all(
-            moved: Device, sheet: MovementSheet = sheet, least: float = _within(ahead, sheet.reach_m)
-        ) -> bool:
-            then = ahead_of(site, moved, sheet)
-            over = then.distance(then.own_floor()) > sheet.reach_m
-            return bool(
-                CELL_M**2 * np.count_nonzero(over) < ROOM_TO_CROSS_M2
-                and _within(then, sheet.reach_m) >= KEPT_SHARE * least
-            )
-
-        mends = moved_to_better_spot(site, device, sheet, accepts=reaches_all)
+        mends = _reaching_all(site.bare, device, sheet)
         place = standing(site, device)
         farthest = far[int(np.argmax(distance))]
         new = suggestions(site, mends)
@@ -122,6 +112,20 @@ def movement_detector_reach_shorter_than_its_space(site: Site, catalogue: Catalo
             ),
             related=(ahead.space.id,),
         )
+
+
+@lru_cache(maxsize=128)
+def _reaching_all(site: Site, device: Device, sheet: MovementSheet) -> tuple[Mend, ...]:
+    """A place from which it reaches all that it sees of its space, whatever others watch."""
+    least = KEPT_SHARE * _within(ahead_of(site, device, sheet), sheet.reach_m)
+
+    def reaches_all(moved: Device) -> bool:
+        then = ahead_of(site, moved, sheet)
+        over = then.distance(then.own_floor()) > sheet.reach_m
+        is_reached = CELL_M**2 * np.count_nonzero(over) < ROOM_TO_CROSS_M2
+        return bool(is_reached and _within(then, sheet.reach_m) >= least)
+
+    return moved_to_better_spot(site, device, sheet, accepts=reaches_all)
 
 
 def _beyond(
