@@ -1,6 +1,7 @@
 import { batch, effect } from "@preact/signals";
 import { render } from "preact";
 import { caughtUp, recall, watch } from "./edits/queue";
+import { Comparison } from "./panels/Comparison";
 import { Details } from "./panels/Details";
 import { Findings } from "./panels/Findings";
 import { Head } from "./panels/Head";
@@ -44,13 +45,14 @@ function leave(): void {
   live.value = null;
   state.file.value = null;
   state.kept.value = null;
+  state.compared.value = null;
   location.hash = "";
 }
 
 function Panel() {
   const step = state.step.value;
   if (step === "Survey") return <Survey />;
-  if (step === "Design") return <><Questions /><Findings /><Zones /><History /></>;
+  if (step === "Design") return <><Comparison /><Questions /><Findings /><Zones /><History /></>;
   return <section><h2>{step}</h2><p class="hint">{words.later[step]}</p></section>;
 }
 

@@ -27,6 +27,8 @@ class Question(NamedTuple):
     in_hand: Callable[[Site, Catalogue], tuple[Answer, ...]] | None = None
     """Its answers while a thing is still in the hand that moves it: without mends; None: they wait until it is put
     down."""
+    more_is_better: bool = False
+    """Whether the larger number is the better one: by it answers are ranked, and two states of a house compared."""
 
 
 QUESTIONS: tuple[Question, ...] = (
@@ -35,6 +37,7 @@ QUESTIONS: tuple[Question, ...] = (
         "Through this opening: first notice, sounder, message; can the control unit be reached and broken first?",
         race_from_opening.answers,
         in_hand=race_from_opening.without_mends,
+        more_is_better=True,
     ),
     Question(
         3,
@@ -56,6 +59,8 @@ QUESTIONS: tuple[Question, ...] = (
     ),
 )
 
+MORE_IS_BETTER = frozenset(question.number for question in QUESTIONS if question.more_is_better)
+"""A larger number is worse where it is a distance walked unseen or a blind share."""
 _WORST_FIRST = {"bad": 0, "thin": 1, "unknown": 2, "good": 3}
 
 
@@ -120,9 +125,8 @@ def worst_first(answers: Iterable[Answer]) -> tuple[Answer, ...]:
 
 
 def _rank(answer: Answer) -> tuple[int, int, float, str]:
-    # A larger number is worse where it is a distance walked unseen or a blind share.
     value = answer.estimate.value if answer.estimate is not None else float("-inf")
-    worse_is_less = value if answer.question == race_from_opening.NUMBER else -value
+    worse_is_less = value if answer.question in MORE_IS_BETTER else -value
     if answer.estimate is None:
         worse_is_less = float("-inf")
     return (_WORST_FIRST[answer.verdict], answer.question, worse_is_less, answer.subject_id)

@@ -16,6 +16,7 @@ from wardwright.documents.content.board import (
     chosen_of,
     key_of,
 )
+from wardwright.documents.content.comparison import State, comparison
 from wardwright.documents.content.screen import house_drawing, overlay, strip_of
 from wardwright.documents.drawing.devices import device_tags
 from wardwright.documents.writers.svg import fragment_svg, write_svg
@@ -31,7 +32,7 @@ from wardwright.model.validation import sound
 from wardwright.questions.answer import Answer
 from wardwright.questions.table import ask, ask_in_hand, worst_first
 from wardwright.rules.table import check
-from wardwright.server.messages import Board, Changed, WalkLine
+from wardwright.server.messages import Board, Changed, Compared, WalkLine
 from wardwright.store.jobs.job import Job
 
 
@@ -64,6 +65,18 @@ class Desk:
     def changed(self, before: int, after: int) -> tuple[Changed, ...]:
         """The records that differ between two revisions, as they are in the later one."""
         return tuple(plain(one) for one in differences(self.job.site(before), self.job.site(after)))
+
+    def comparison(self, before: int) -> Compared:
+        """What became of the house, its answers and its findings since a revision."""
+        with self._lock:
+            after = self.job.newest
+            old, new = self._state(before), self._state(after)
+        told = comparison(old, new, self.catalogue)
+        return Compared(before=before, after=after, comparison=told)
+
+    def _state(self, revision: int) -> State:
+        site = self.job.site(revision)
+        return State(site, ask(site, self.catalogue), check(site, self.catalogue))
 
     def board(
         self,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any, Literal
 
 from wardwright.documents.content.board import BoardAnswer, BoardFinding, BoardQuestion
+from wardwright.documents.content.comparison import Comparison
 from wardwright.documents.content.screen import ScreenStorey
 from wardwright.model.edits import Operation
 from wardwright.model.record import Record
@@ -88,6 +89,14 @@ class HistoryLine(Record):
     at: str
     what: str
     undoes: int | None
+
+
+class Compared(Record):
+    """Two revisions set against each other."""
+
+    before: int
+    after: int
+    comparison: Comparison
 
 
 class Fault(Record):

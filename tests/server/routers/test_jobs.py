@@ -73,3 +73,13 @@ def test_an_edit_that_does_not_hold_together_changes_nothing(client: TestClient)
     assert asked.status_code == 422
     assert "nothing" in asked.json()["what"]
     assert client.get("/api/jobs/house.job").json()["revision"] == 1
+
+
+def test_a_revision_is_compared_with_what_there_is_now(client: TestClient) -> None:
+    assert client.post("/api/jobs/house.job/edits", json=edit(1)).status_code == 200
+    said = client.get("/api/jobs/house.job/comparison?before=1").json()
+    assert (said["before"], said["after"]) == (1, 2)
+    assert [one["thing"] for one in said["comparison"]["changes"]] == ["Ground hall movement"]
+    assert "11/hall-movement" in {one["key"] for one in said["comparison"]["answers"]}
+    assert client.get("/api/jobs/house.job/comparison?before=2").json()["comparison"]["changes"] == []
+    assert client.get("/api/jobs/house.job/comparison?before=99").status_code == 422

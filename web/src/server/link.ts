@@ -1,5 +1,5 @@
 /** Everything that goes to the server and comes from it. */
-import type { Board, Edit, HistoryLine, JobLine, News, Opened, Operation, Refused, Taken } from "./types";
+import type { Board, Compared, Edit, HistoryLine, JobLine, News, Opened, Operation, Refused, Taken } from "./types";
 
 export class Refusal extends Error {}
 
@@ -23,6 +23,8 @@ export const bring = async (file: string, document: Record<string, unknown>) =>
 export const documentOf = (file: string) => `api/jobs/${name(file)}/document`;
 export const opened = async (file: string, revision?: number) =>
   (await asked<Opened>(`/${name(file)}${revision === undefined ? "" : `?revision=${revision}`}`)).said;
+export const comparison = async (file: string, before: number) =>
+  (await asked<Compared>(`/${name(file)}/comparison?before=${before}`)).said;
 export const history = async (file: string) => (await asked<HistoryLine[]>(`/${name(file)}/history`)).said;
 
 export type Outcome = { taken: Taken } | { refused: Refused };

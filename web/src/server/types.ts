@@ -152,6 +152,47 @@ export interface Changed {
   record: unknown | null;
 }
 
+export interface Compared {
+  before: number;
+  after: number;
+  comparison: Comparison;
+}
+
+export interface ComparedLine {
+  key: string;
+  question_name: string;
+  subject: string;
+  course: "worse" | "new" | "not known now" | "other" | "known now" | "better" | "gone";
+  course_word: string;
+  before: ComparedState | null;
+  after: ComparedState | null;
+  /** By how much; empty where it cannot be said. */
+  by: string;
+}
+
+export interface ComparedRule {
+  course: "came" | "went" | "not checked now";
+  code: string;
+  severity: "must mend" | "advise" | "check with the standard" | "not run";
+  subject: string;
+  message: string;
+}
+
+export interface ComparedState {
+  verdict: "good" | "thin" | "bad" | "unknown";
+  verdict_word: string;
+  value: string;
+}
+
+export interface Comparison {
+  changes: ToldChange[];
+  /** What grew worse first; without what reads as it did. */
+  answers: ComparedLine[];
+  /** How many answers read as they did. */
+  same: number;
+  findings: ComparedRule[];
+}
+
 export interface Device {
   /** How each field is known. */
   basis?: Record<string, "measured" | "told" | "guessed" | "default">;
@@ -608,6 +649,15 @@ export interface Tell {
   id?: string | null;
   facts: Record<string, unknown>;
   basis?: "measured" | "told" | "guessed" | "default";
+}
+
+export interface ToldChange {
+  thing: string;
+  /** The kind of thing; empty where there is only one. */
+  of: string;
+  course: "new" | "gone" | "changed";
+  /** What is another, piece by piece; empty where it is new or gone. */
+  what: string[];
 }
 
 export interface Try {

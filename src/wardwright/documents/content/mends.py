@@ -95,7 +95,7 @@ def _what(mend: Mend, values: dict[str, Value], names: Names) -> str:
         return "lock" if mend.action == "change-lock" else "it"
     word = _word(values.pop(key), names)
     if key == "field":
-        return FIELDS.get(word, _field_words(word)[0])
+        return FIELDS.get(word, field_words(word)[0])
     if key in ("lock", "glazing"):
         return f"{'lock' if key == 'lock' else 'pane'} ({word})"
     if key in ("sheet", "kind"):
@@ -119,7 +119,7 @@ def _changes(values: dict[str, Value], names: Names, *, is_plain: bool) -> list[
 
 
 def _change(key: str, value: Value, names: Names, *, is_plain: bool) -> str:
-    words, unit = _field_words(key)
+    words, unit = field_words(key)
     if isinstance(value, float | int) and not isinstance(value, bool) and unit:
         told = quantity(value, unit, 0.1 if unit in ("m", "m2") else 1.0, is_plain=is_plain)
         if unit == "m" and abs(value) < SMALL_M:
@@ -132,8 +132,14 @@ def _change(key: str, value: Value, names: Names, *, is_plain: bool) -> str:
     return f"{words} {_word(value, names)}"
 
 
-def _field_words(key: str) -> tuple[str, str]:
-    """How a field is called, and its unit by its ending."""
+def field_words(key: str) -> tuple[str, str]:
+    """How a field is called, and its unit by its ending.
+
+    Examples
+    --------
+    >>> field_words("height_m"), field_words("lock")
+    (('height above the floor', 'm'), ('lock', ''))
+    """
     for suffix, unit in SUFFIXES.items():
         if key.endswith(suffix):
             return FIELDS.get(key, key.removesuffix(suffix).replace("_", " ")), unit

@@ -51,8 +51,10 @@ def number(value: float, step: float, *, is_plain: bool = False) -> str:
     --------
     >>> number(-29.44, 1.0, is_plain=True), number(-0.04, 0.1, is_plain=True), number(8.85, 0.1)
     ('-29', '0.0', '8.8')
+    >>> number(0.05, 0.01)
+    '0.05'
     """
-    decimals = 0 if step >= 1.0 else 1
+    decimals = 0 if step >= 1.0 else 1 if step >= 0.1 else 2
     text = f"{value:.{decimals}f}"
     if float(text) == 0.0:
         text = text.lstrip("-")

@@ -7,6 +7,7 @@ from typing import Literal
 from wardwright.model.record import Basis
 from wardwright.model.rows import Mark
 from wardwright.questions.answer import Verdict
+from wardwright.questions.compared import Course
 from wardwright.rules.dangers import Danger
 from wardwright.rules.finding import Severity
 
@@ -210,3 +211,18 @@ THINGS = {
     "devices": "devices", "zones": "zones",
 }  # fmt: skip
 """The lists of a site, as people call them."""
+SINGLES = {
+    "name": "the house\u2019s name", "place": "the place", "ground": "the ground", "premises": "the premises",
+    "programme": "the programme", "needs": "what is asked for",
+}  # fmt: skip
+"""What a site has one of, as people call it."""
+COURSES: dict[Course, str] = {
+    "worse": "worse",
+    "new": "new",
+    "not known now": "not known any more",
+    "other": "measures something else now",
+    "known now": "known now",
+    "better": "better",
+    "gone": "gone",
+}
+"""What became of an answer, the most pressing first."""

@@ -16,7 +16,16 @@ from wardwright.model.document import plain_site, read_document, write_document
 from wardwright.model.edits import Edit
 from wardwright.server.desk import Desk, tags_of
 from wardwright.server.desks import Desks
-from wardwright.server.messages import HistoryLine, JobLine, NewJob, Opened, Refused, Taken, UndoWish
+from wardwright.server.messages import (
+    Compared,
+    HistoryLine,
+    JobLine,
+    NewJob,
+    Opened,
+    Refused,
+    Taken,
+    UndoWish,
+)
 from wardwright.store.jobs.files import ENDING
 from wardwright.store.jobs.job import Conflict, Kept
 from wardwright.store.jobs.opening import new_job
@@ -77,6 +86,12 @@ def opened(request: Request, file: str, revision: int | None = None) -> Opened:
 def history(request: Request, file: str) -> tuple[HistoryLine, ...]:
     """List all revisions, newest first."""
     return tuple(HistoryLine(**one._asdict()) for one in desks_of(request).desk(file).job.history())
+
+
+@router.get("/{file}/comparison")
+def compared(request: Request, file: str, before: int) -> Compared:
+    """What became of the house, its answers and its findings since a revision."""
+    return desks_of(request).desk(file).comparison(before)
 
 
 @router.get("/{file}/document")
