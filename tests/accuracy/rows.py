@@ -42,6 +42,7 @@ PARTS = (
     Part("Sight and movement detection", ("accuracy.sight", "accuracy.detection")),
     Part("Walking", ("accuracy.walking",)),
     Part("The race", ("trials.test_zone_response",)),
+    Part("Adversary path analysis", ("accuracy.interruption",)),
     Part("Radio", ("accuracy.radio",)),
     Part("Distances of the siting rules", ("accuracy.siting",)),
     Part("Figures of the catalogue", ("accuracy.figures",)),
