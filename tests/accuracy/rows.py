@@ -44,6 +44,7 @@ PARTS = (
     Part("The race", ("trials.test_zone_response",)),
     Part("Adversary path analysis", ("accuracy.interruption",)),
     Part("Radio", ("accuracy.radio",)),
+    Part("Cells and stand-by batteries", ("accuracy.power",)),
     Part("Distances of the siting rules", ("accuracy.siting",)),
     Part("Figures of the catalogue", ("accuracy.figures",)),
     Part("Houses brought in", ("accuracy.houses",), needs_given=True),

@@ -74,6 +74,7 @@ def test_every_source_is_used() -> None:
         *catalogue.limits,
         *catalogue.radio_materials,
         *catalogue.radio_laws,
+        *catalogue.cells,
     )
     of_rules = {key for rule in RULES for key in rule.sources}
     assert {source.id for source in catalogue.sources} == {row.source for row in rows} | of_rules

@@ -13,24 +13,9 @@ import pytest
 from structure.source_tree import layer_of, modules, name_of, syntax
 
 UNITS = {
-    "m",
-    "s",
-    "m/s",
-    "deg",
-    "rad",
-    "m2",
-    "K",
-    "deg C",
-    "-",
-    "Hz",
-    "s-1",
-    "dB",
-    "kg",
-    "min",
-    "MHz",
-    "F/m",
-    "S/m",
-}
+    "m", "s", "m/s", "deg", "rad", "m2", "K", "deg C", "-", "Hz", "s-1", "dB", "kg", "min", "MHz", "F/m", "S/m",
+    "A", "Ah", "h", "a", "a-1", "d-1", "px", "px/m",
+}  # fmt: skip
 LEVEL = re.compile(r"dBA? re .+")
 HEADING = re.compile(r"^(\w[\w ]*)\n-{3,}$", re.MULTILINE)
 UNIT = re.compile(r"(?<![\w\])\[])\[([A-Za-z0-9/ .²^-]+|-)\](?!_)")

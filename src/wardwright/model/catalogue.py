@@ -13,6 +13,7 @@ from pydantic import Field
 from wardwright.errors import CatalogueError
 from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.limits import Limit
+from wardwright.model.power_sheets import Cell
 from wardwright.model.radio_rows import RadioLaw, RadioMaterial, WallLoss
 from wardwright.model.record import Id, Record
 from wardwright.model.rows import Row, Source
@@ -86,6 +87,7 @@ class Catalogue(Record):
     figures: tuple[Figure, ...] = ()
     walkers: tuple[Walker, ...] = ()
     animals: tuple[Animal, ...] = ()
+    cells: tuple[Cell, ...] = ()
     limits: tuple[Limit, ...] = ()
     radio_materials: tuple[RadioMaterial, ...] = ()
     radio_laws: tuple[RadioLaw, ...] = ()
@@ -126,6 +128,15 @@ class Catalogue(Record):
             f"there is no device sheet '{sheet_id}'",
             where="catalogue",
             cure="Add it as a sheet file, or use one of " + ", ".join(row.id for row in self.sheets),
+        )
+
+    def cell(self, cell_id: str) -> Cell:
+        """Look up one kind of cell by its id; CatalogueError if there is none."""
+        for row in self.cells:
+            if row.id == cell_id:
+                return row
+        raise CatalogueError(
+            f"there is no cell '{cell_id}'", where="catalogue", cure="Add its row as [[cell]]"
         )
 
     def figure(self, figure_id: str) -> Figure:

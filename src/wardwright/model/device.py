@@ -140,6 +140,12 @@ class Device(Marked):
     """None: not decided."""
     made_on: date | None = None
     """As its label says: its life counts from here. None: not known."""
+    cell: Id | None = None
+    """Which of the cells that its sheet takes it is fitted with; None: those it comes with."""
+    cells_since: date | None = None
+    """When its cells were last changed; None: not known, or to be fitted."""
+    check_in_min: Annotated[float, Field(gt=0, le=10080)] | None = None
+    """How often it is set to tell that it is there; None: as its sheet says. [min]"""
     is_covered_when_home: bool | None = None
     """For a camera inside: whether it is covered or off while people are in; None: not decided."""
     is_existing: bool = False

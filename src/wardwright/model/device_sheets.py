@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from wardwright.model.device import DeviceKind, MountWord, Surface
+from wardwright.model.power_sheets import CellSheet, StandbySheet
 from wardwright.model.record import Id, Record
 from wardwright.model.rows import Row
 
@@ -198,6 +199,10 @@ class DeviceSheet(Row):
     """The last day of security updates; None: it has none, or its sheet is silent."""
     check_in_min: Annotated[float, Field(gt=0, le=10080)] | None = None
     """How often it tells the control unit that it is there; None: its sheet is silent. [min]"""
+    cells: CellSheet | None = None
+    """Its cells; None: it has none, or its sheet is silent."""
+    standby: StandbySheet | None = None
+    """Its battery for a time without mains; None: it has none, or its sheet is silent."""
     movement: MovementSheet | None = None
     contact: ContactSheet | None = None
     shock: ShockSheet | None = None
@@ -217,3 +222,9 @@ class DeviceSheet(Row):
         return (self.sounder is not None and self.sounder.is_outside) or (
             self.camera is not None and self.camera.is_outside
         )
+
+    @property
+    def cell_rows(self) -> tuple[Id, ...]:
+        """The rows of cells that it names."""
+        own = () if self.cells is None else (self.cells.cell, *self.cells.also_takes)
+        return own if self.standby is None else (*own, self.standby.battery)

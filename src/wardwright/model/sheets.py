@@ -14,6 +14,7 @@ from wardwright.model.catalogue import Animal, Catalogue, Construction, Figure, 
 from wardwright.model.complaint import complaints
 from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.limits import Limit
+from wardwright.model.power_sheets import Cell
 from wardwright.model.radio_rows import RadioLaw, RadioMaterial, WallLoss
 from wardwright.model.record import Record
 from wardwright.model.rows import Row, Source
@@ -32,6 +33,7 @@ class _Tables(Record):
     lock: tuple[Lock, ...] = ()
     walker: tuple[Walker, ...] = ()
     animal: tuple[Animal, ...] = ()
+    cell: tuple[Cell, ...] = ()
     figure: tuple[Figure, ...] = ()
     limit: tuple[Limit, ...] = ()
     radio_material: tuple[RadioMaterial, ...] = ()
@@ -47,10 +49,7 @@ class SheetText(NamedTuple):
     text: str
 
 
-_TABLES = (
-    "sheet", "construction", "glazing", "lock", "walker", "animal", "figure", "limit", "radio_material", "radio_law",
-    "wall_loss",
-)  # fmt: skip
+_TABLES = tuple(name for name in _Tables.model_fields if name != "source")
 
 
 class _Placed(NamedTuple):
@@ -165,6 +164,8 @@ def _refuse_loose(one: _Placed, joined: Catalogue) -> None:
             _refuse_outside(row, "_db", where=where)
         case DeviceSheet():
             _refuse_wrong_part(row, where=where, known_glazings=[g.id for g in joined.glazings])
+            for cell in row.cell_rows:
+                _need(cell, [c.id for c in joined.cells], key="cell", where=where)
         case _:
             pass
 
@@ -174,7 +175,7 @@ def _need(wanted: str, known: Sequence[str], *, key: str, where: str) -> None:
         return
     near = suggestion(wanted, known)
     hint = f"; did you mean '{near}'" if near else ""
-    what = {"source": "source", "glazings": "glazing"}.get(key, "figure")
+    what = {"source": "source", "glazings": "glazing", "cell": "cell"}.get(key, "figure")
     raise CatalogueError(
         f"'{key}' names the {what} '{wanted}', which does not exist{hint}",
         where=where,

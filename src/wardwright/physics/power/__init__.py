@@ -1,0 +1,1 @@
+"""How long cells and stand-by batteries last."""
