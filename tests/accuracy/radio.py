@@ -141,8 +141,8 @@ def _slabs() -> Iterator[Row]:
             layers = layers_of([(name, thickness)], mhz * 1e6)
             loss = float(layered_loss(layers, mhz * 1e6, incidence=math.pi / 4, polarisation=polarisation))
             yield Row(
-                f"through {name} of {thickness * 1e3:g} mm at 45 deg, {polarisation} field in its plane, {mhz:g} MHz [dB]", SLAB,
-                expected, loss, 0.00051, LAST, "reference tool",
+                f"through {name} of {thickness * 1e3:g} mm at 45 deg, {polarisation} field level, {mhz:g} MHz [dB]",
+                SLAB, expected, loss, 0.00051, LAST, "reference tool",
             )  # fmt: skip
     for (name, thickness), expected in REFLECTED.items():
         back = float(layered_reflection(layers_of([(name, thickness)], 868e6), 868e6))

@@ -170,6 +170,17 @@ class TransmitterSheet(Record):
     """How long it works without mains. [h]"""
 
 
+class RadioSheet(Record):
+    """What a sheet says of the radio in a device."""
+
+    power_dbm: Annotated[float, Field(ge=-40, le=36)] | None = None
+    """At its antenna, in the direction it sends best; None: its sheet is silent. [dB re 1 mW]"""
+    sensitivity_dbm: Annotated[float, Field(ge=-140, le=-30)] | None = None
+    """The weakest signal that it takes; None: its sheet is silent. [dB re 1 mW]"""
+    is_two_way: bool = True
+    """Whether it listens as well: the control unit confirms, and the weaker way counts."""
+
+
 class DeviceSheet(Row):
     """What a device is: the maker's sheet, in one form."""
 
@@ -215,6 +226,7 @@ class DeviceSheet(Row):
     camera: CameraSheet | None = None
     repeater: RepeaterSheet | None = None
     transmitter: TransmitterSheet | None = None
+    radio: RadioSheet | None = None
 
     @property
     def is_outside(self) -> bool:

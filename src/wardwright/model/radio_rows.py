@@ -21,7 +21,7 @@ class RadioMaterial(Row):
     from_ghz: Annotated[float, Field(gt=0)] = 1.0
     to_ghz: Annotated[float, Field(gt=0)] = 100.0
     """Between which frequencies the row was stated; outside it is stretched. [GHz]"""
-    wall_class: Literal["light", "masonry", "concrete", "timber", "glass", "metal", "none"] = "none"
+    wall_class: Literal["light", "masonry", "concrete", "timber", "glass", "coated", "metal", "none"] = "none"
     """What a wall counts as by this layer; the heaviest layer of a wall decides."""
 
 
