@@ -33,7 +33,7 @@ def _turned(value: Any) -> Any:
 
 
 def _changed(key: str, value: Any) -> Any:
-    if key in ("heading_deg", "turn_deg", "north_deg") and value is not None:
+    if key in ("heading_deg", "turn_deg", "north_deg") and isinstance(value, float | int):
         return value + 90.0
     return _turned(value)
 

@@ -1,0 +1,54 @@
+import numpy as np
+import pytest
+import shapely
+
+from wardwright.geometry.crossings import Boxes
+from wardwright.physics.radio.paths import ANGLES_RAD, Floors, Obstacles, met_on_the_way
+
+BOXES = Boxes(
+    np.array([[2.0, 0.0], [2.0, 1.0]]), np.array([[0.0, 1.0], [0.0, 1.0]]), np.array([4.0, 1.0]),
+    np.array([0.05, 0.05]), np.zeros(2), np.array([2.4, 2.0]),
+)  # fmt: skip
+OBSTACLES = Obstacles(BOXES, np.array([-1, 0]), np.array([0, 1]), np.array([0, 1]))
+SLOPE = np.array([1.0, 2.0, 3.0, 4.0, 5.0])
+AREA = shapely.box(0, 0, 5, 5).difference(shapely.box(4, 4, 5, 5))
+FLOORS = Floors(np.array([2.7, 5.4]), (AREA, AREA), np.array([2, 2]))
+LOSSES = np.stack([SLOPE, 2.0 * SLOPE, np.full(5, 10.0), np.full(5, 10.0)])
+
+
+def meet(one: tuple[float, float, float], other: tuple[float, float, float]):  # noqa: ANN201 - a plain record
+    return met_on_the_way((np.array([one]), np.array([other])), OBSTACLES, FLOORS, losses=LOSSES, kinds=3)
+
+
+def test_beside_the_opening_the_wall_counts_and_in_it_the_opening() -> None:
+    beside, inside = meet((0, 3, 1), (4, 3, 1)), meet((0, 1.5, 1), (4, 1.5, 1))
+    assert beside.loss[0] == pytest.approx([1.0, 0.0, 0.0, 0.0])
+    assert inside.loss[0] == pytest.approx([0.0, 2.0, 0.0, 0.0])
+    assert inside.total_told[0] == 0.0
+    assert inside.counts[0] == pytest.approx([0.0, 1.0, 0.0])
+
+
+def test_the_angle_is_between_those_of_the_table() -> None:
+    for angle, expected in ((15.0, 2.0), (22.5, 2.5), (70.0, 5.0)):
+        run = 4.0 * np.tan(np.radians(angle)) / 2.0
+        y = 2.1
+        found = meet((1.5, y, 1), (2.5, y + run / 2, 1))
+        assert found.loss[0, 0] == pytest.approx(expected, abs=1e-6)
+    assert np.degrees(ANGLES_RAD[-1]) == pytest.approx(60.0)
+
+
+def test_each_further_floor_takes_less() -> None:
+    one, two = meet((1, 1, 1), (1, 1, 4)), meet((1, 1, 1), (1, 1, 7))
+    assert one.total[0] == 10.0
+    assert 10.0 < two.total[0] < 20.0
+
+
+def test_through_a_hole_and_beside_the_floor_none_is_met() -> None:
+    assert meet((4.5, 4.5, 1), (4.5, 4.5, 4)).total[0] == 0.0
+    assert meet((8, 8, 1), (8, 8, 4)).total[0] == 0.0
+
+
+def test_where_it_is_met_is_told_and_nothing_else() -> None:
+    found = meet((0, 3, 1), (4, 3, 1))
+    assert found.at[0, 0] == pytest.approx(0.5)
+    assert np.isnan(found.at[0, 1:]).all()
