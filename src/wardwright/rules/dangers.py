@@ -40,7 +40,7 @@ def dangers_of(site: Site, catalogue: Catalogue, mend: Mend) -> tuple[Danger, ..
     ident = values.get("sheet", device.sheet if device is not None else None)
     sheet = None if ident is None else next((one for one in catalogue.sheets if one.id == ident), None)
     on = values.get("on", device.mount.on if device is not None else "")
-    is_fixed_anew = mend.action in FIXED_ANEW or (mend.action == "change-device" and "sheet" in values)
+    is_fixed_anew = mend.action in FIXED_ANEW
     is_on_fabric = on in ("wall", "ceiling") or "near" in values
     found = {
         "mains": mend.action == "add-light" or (is_fixed_anew and _runs_on_mains(sheet)),

@@ -22,6 +22,7 @@ class Mend(Record):
         "rename", "change-device", "change-mount", "replace-device", "change-lock", "add-light", "change-covering",
         "keep-shut", "tell", "other",
     ]  # fmt: skip
+    """`replace-device`: another sheet, so another thing is fitted. `change-device`: the same thing, set otherwise."""
     subject: str
     """Id of the thing to change, or of the place where something is missing."""
     values: tuple[tuple[str, str | float | int | bool], ...] = ()

@@ -70,7 +70,7 @@ def plain_contact_on_a_roller_door(site: Site, catalogue: Catalogue) -> Iterator
                 cure="Use a contact for roller doors",
                 mends=()
                 if better is None
-                else (Mend(action="change-device", subject=device.id, values=(("sheet", better.id),)),),
+                else (Mend(action="replace-device", subject=device.id, values=(("sheet", better.id),)),),
                 related=(opening.id,),
             )
 

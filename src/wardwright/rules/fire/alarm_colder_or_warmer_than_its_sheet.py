@@ -113,6 +113,6 @@ def _other(site: Site, catalogue: Catalogue, alarm: Alarm) -> tuple[Mend, ...]:
         and _broken(site, catalogue, alarm._replace(row=row, sheet=row.fire)) is None
     )
     return tuple(
-        Mend(action="change-device", subject=alarm.device.id, values=(("sheet", name),))
+        Mend(action="replace-device", subject=alarm.device.id, values=(("sheet", name),))
         for _, name in found[:1]
     )

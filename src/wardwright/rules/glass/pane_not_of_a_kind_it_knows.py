@@ -89,7 +89,7 @@ def pane_not_of_a_kind_it_knows(site: Site, catalogue: Catalogue) -> Iterator[Fi
             limit=ear.sheet.least_pane_m if is_small else None,
             mends=()
             if better is None
-            else (Mend(action="change-device", subject=ear.device.id, values=(("sheet", better.id),)),),
+            else (Mend(action="replace-device", subject=ear.device.id, values=(("sheet", better.id),)),),
             related=tuple(one.device.id for one in listening),
         )
 

@@ -127,7 +127,7 @@ def _wider(catalogue: Catalogue, device: Device, *, sheet: ShockSheet, distance:
         and (not row.shock.surfaces or set(sheet.surfaces) <= set(row.shock.surfaces))
     )
     return tuple(
-        Mend(action="change-device", subject=device.id, values=(("sheet", name),)) for _, name in found[:1]
+        Mend(action="replace-device", subject=device.id, values=(("sheet", name),)) for _, name in found[:1]
     )
 
 
@@ -141,5 +141,5 @@ def _for_surface(
         if row.shock is not None and surface in row.shock.surfaces and row.shock.radius_m >= sheet.radius_m
     )
     return tuple(
-        Mend(action="change-device", subject=device.id, values=(("sheet", name),)) for _, name in found[:1]
+        Mend(action="replace-device", subject=device.id, values=(("sheet", name),)) for _, name in found[:1]
     )

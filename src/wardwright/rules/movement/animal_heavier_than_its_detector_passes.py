@@ -200,7 +200,7 @@ def _passing_sheet(
                 mount = device.mount.model_copy(update={"height_m": height})
                 moved = device.model_copy(update={"mount": mount})
         if all(on_floor(site, moved, table, animal=animal) is None for animal in seen):
-            return (Mend(action="change-device", subject=device.id, values=tuple(values)),)
+            return (Mend(action="replace-device", subject=device.id, values=tuple(values)),)
     return ()
 
 

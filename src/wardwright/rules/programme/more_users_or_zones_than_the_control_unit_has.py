@@ -75,7 +75,7 @@ def more_users_or_zones_than_the_control_unit_has(site: Site, catalogue: Catalog
             limit=float(most),
             mends=()
             if bigger is None
-            else (Mend(action="change-device", subject=unit.id, values=(("sheet", bigger.id),)),),
+            else (Mend(action="replace-device", subject=unit.id, values=(("sheet", bigger.id),)),),
         )
 
 

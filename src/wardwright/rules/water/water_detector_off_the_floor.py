@@ -122,6 +122,6 @@ def _lower(catalogue: Catalogue, one: WaterDetector, *, most_m: float) -> tuple[
         and (not row.mounts or one.device.mount.on in row.mounts)
     )
     return tuple(
-        Mend(action="change-device", subject=one.device.id, values=(("sheet", name),))
+        Mend(action="replace-device", subject=one.device.id, values=(("sheet", name),))
         for _, name in found[:1]
     )
