@@ -212,6 +212,12 @@ export interface Device {
   fixing?: Fixing | null;
   /** As its label says: its life counts from here. None: not known. */
   made_on?: string | null;
+  /** Which of the cells that its sheet takes it is fitted with; None: those it comes with. */
+  cell?: string | null;
+  /** When its cells were last changed; None: not known, or to be fitted. */
+  cells_since?: string | null;
+  /** How often it is set to tell that it is there; None: as its sheet says. [min] */
+  check_in_min?: number | null;
   /** For a camera inside: whether it is covered or off while people are in; None: not decided. */
   is_covered_when_home?: boolean | null;
   /** Already there and stays. */
