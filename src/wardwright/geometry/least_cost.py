@@ -57,7 +57,7 @@ def web_of_cells(
     is_open : ndarray of bool, shape (ny, nx)
         Where one may be. A step by a knight's move needs both cells between to be open.
     each_metre : ndarray, shape (ny, nx)
-        What a metre on each cell costs, at least 0; a step costs the mean of the cells it touches. [1/m]
+        What a metre on each cell costs, more than 0; a step costs the mean of the cells it touches. [-]
     cell : float
         Side of a cell. [m]
     links : sequence of Link, default ()

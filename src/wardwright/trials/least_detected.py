@@ -36,7 +36,7 @@ from wardwright.trials.floors import on_grid
 SURE_WALK_M = 1.5
 """The walk that the chances to be noticed are stated for. [m] (assumption after the European walk-test method)"""
 LENGTH_COST = 1e-6
-"""What a metre costs by itself, so that of equal paths the shorter is taken. [1/m] (derived here: far below any
+"""What a metre costs by itself, so that of equal paths the shorter is taken. [-] (derived here: far below any
 chance that counts)"""
 FLIGHT = "stairs"
 
@@ -86,7 +86,7 @@ def least_detected(
 
 @lru_cache(maxsize=512)
 def _each_metre(house: Site, catalogue: Catalogue, device: Device) -> FloatArray:
-    """-log(1 - chance) of being noticed by one device on a metre of each cell of the stack. [1/m]"""
+    """-log(1 - chance) of being noticed by one device on a metre of each cell of the stack. [-]"""
     stack, grids = stack_of(house), grids_of(house)
     rate = np.zeros(stack.shape)
     if catalogue.sheet(device.sheet).kind == "movement-detector":
