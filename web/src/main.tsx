@@ -8,6 +8,8 @@ import { Head } from "./panels/Head";
 import { History } from "./panels/History";
 import { Jobs } from "./panels/Jobs";
 import { Questions } from "./panels/Questions";
+import { Fit, LookAfter, Prove } from "./panels/LaterSteps";
+import { HandOver } from "./panels/HandOver";
 import { Survey } from "./panels/Survey";
 import { Zones } from "./panels/Zones";
 import { Plan } from "./plan/Plan";
@@ -53,7 +55,9 @@ function Panel() {
   const step = state.step.value;
   if (step === "Survey") return <Survey />;
   if (step === "Design") return <><Comparison /><Questions /><Findings /><Zones /><History /></>;
-  return <section><h2>{step}</h2><p class="hint">{words.later[step]}</p></section>;
+  if (step === "Fit") return <Fit />;
+  if (step === "Prove") return <Prove />;
+  return step === "Hand over" ? <HandOver /> : <LookAfter />;
 }
 
 function App() {

@@ -1,6 +1,8 @@
 /** Every text of the page, in one place, ready for another language. */
 export const words = {
   product: "Wardwright",
+  /** How days and clock times are written. */
+  locale: "en-GB",
   steps: ["Survey", "Design", "Fit", "Prove", "Hand over", "Look after"],
   jobs: {
     title: "Jobs in this folder",
@@ -139,11 +141,39 @@ export const words = {
     course: { new: "new", gone: "gone", changed: "changed", came: "came", went: "went", "not checked now": "not checked now" } as Record<string, string>,
   },
   later: {
-    Fit: "Fitting order, labels and the programming sheet are papers for now: wardwright papers.",
-    Prove: "The walk test and its record come in a later version.",
-    "Hand over": "The papers for the customer come from the command line for now: wardwright papers.",
-    "Look after": "Service dates and the reading of event logs come in a later version.",
-  } as Record<string, string>,
+    working: "Working it out",
+    none: "No device is placed yet: Design puts them in.",
+    beware: "Beware while fitting",
+    mendFirst: "Mend this first:",
+    show: (name: string) => `Show on the plan: ${name}`,
+    Fit: {
+      title: "What is fitted where",
+      intro: "Storey by storey, in the order of common practice: the control unit first, contacts before movement detectors, keypads last.",
+      notYet: "What was fitted cannot be ticked off here yet. Labels and the programming sheet are under Hand over.",
+    },
+    Prove: {
+      title: "What to walk-test",
+      intro: "By zone. Choosing a movement detector draws what it is taken to see: walk its edges, and show that it stays quiet outside.",
+      notYet: "Results cannot be written down here yet: note them on the labels’ list or the programming sheet.",
+    },
+    "Hand over": {
+      title: "Papers to hand over",
+      intro: "Three classes of copy. Keep them apart: the class stands in the name of each file.",
+      get: (what: string, whose: string) => `Download: ${what}. ${whose}`,
+      download: "Download",
+      wait: "The first of a class takes some seconds.",
+      notYet: "A user guide, the quote and signatures are not among them yet.",
+    },
+    "Look after": {
+      title: "What has a date",
+      intro: "Lives of devices and security updates, the soonest first.",
+      noDates: "No date is known.",
+      past: "past",
+      undated: "Date of making not known: when their life ends cannot be said",
+      lasting: "Their sheets name no end of life and no end of updates: that is no promise",
+      notYet: "Visits, battery dates and the reading of event logs are not here yet.",
+    },
+  },
   conflict: (things: string, who: string) =>
     `${things} was changed by ${who} meanwhile. You see it as it is now; do yours again if it still fits.`,
   refused: (what: string, cure: string) => `${what}. ${cure}.`,

@@ -20,6 +20,7 @@ from wardwright.documents.writers.pdf import write_pdf
 from wardwright.documents.writers.svg import write_svg
 from wardwright.documents.writers.xlsx import write_xlsx
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.record import Record
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
 
@@ -38,6 +39,60 @@ NAMES: dict[CopyClass, tuple[str, ...]] = {
     "open": ("as-fitted.pdf", "as-fitted.csv", "labels.pdf", "labels.csv"),
 }
 """Of every site; the fitter's copy has a picture for each storey besides."""
+
+
+TITLES = {
+    PAGE: "All answers, findings and plans on one page",
+    "plan.pdf": "Plan for fitting, at its scale",
+    "programming.pdf": "Programming sheet",
+    "programming.html": "Programming sheet, for a screen",
+    "schedule.xlsx": "Devices and zones, as a spreadsheet",
+    "devices.csv": "Devices, as plain rows",
+    "zones.csv": "Zones, as plain rows",
+    "protection.pdf": "What is protected and what is not",
+    "as-fitted.pdf": "As-fitted record",
+    "as-fitted.csv": "As-fitted record, as plain rows",
+    "labels.pdf": "Labels",
+    "labels.csv": "Labels, as plain rows",
+}
+"""What each file is."""
+
+
+class PaperLine(Record):
+    """One paper that can be had."""
+
+    name: str
+    title: str
+
+
+class PaperClass(Record):
+    """The papers of one class of copy."""
+
+    copy_class: CopyClass
+    stamp: str
+    """Whom it is for."""
+    warning: str
+    papers: tuple[PaperLine, ...]
+
+
+def paper_classes(site: Site) -> tuple[PaperClass, ...]:
+    """Which papers of a site can be had, by class of copy, before anything is worked out."""
+    pictures = tuple(
+        PaperLine(name=_picture(storey.id), title=f"Where anybody is noticed: {storey.name}")
+        for storey in site.storeys
+    )
+    return tuple(
+        PaperClass(
+            copy_class=copy,
+            stamp=COPIES[copy].stamp,
+            warning=COPIES[copy].warning,
+            papers=(
+                *(PaperLine(name=name, title=TITLES[name]) for name in names),
+                *(pictures if copy == "fitter" else ()),
+            ),
+        )
+        for copy, names in NAMES.items()
+    )
 
 
 def paper_names(site: Site) -> tuple[str, ...]:
@@ -84,13 +139,9 @@ def papers_of(
         By folder and name; nothing of one class of copy is in the folder of another.
     """
     written = {
-        "fitter": _fitter(site, catalogue, page=page, drawn_up=drawn_up, font_folder=font_folder),
-        "client": {
-            "protection.pdf": write_pdf(
-                protection_paper(site, catalogue, answers, drawn_up=drawn_up), font_folder=font_folder
-            )
-        },
-        "open": _open(site, catalogue, drawn_up=drawn_up, font_folder=font_folder),
+        "fitter": fitter_papers(site, catalogue, page=page, drawn_up=drawn_up, font_folder=font_folder),
+        "client": client_papers(site, catalogue, answers, drawn_up=drawn_up, font_folder=font_folder),
+        "open": open_papers(site, catalogue, drawn_up=drawn_up, font_folder=font_folder),
     }
     return {
         f"{words.folder}/{name}": content
@@ -99,9 +150,10 @@ def papers_of(
     }
 
 
-def _fitter(
+def fitter_papers(
     site: Site, catalogue: Catalogue, *, page: Page, drawn_up: date, font_folder: str
 ) -> dict[str, bytes]:
+    """Write the fitter's own papers, by name: they hold all."""
     programming = programming_sheet(site, catalogue, drawn_up=drawn_up)
     return {
         PAGE: write_html(page),
@@ -115,7 +167,16 @@ def _fitter(
     }
 
 
-def _open(site: Site, catalogue: Catalogue, *, drawn_up: date, font_folder: str) -> dict[str, bytes]:
+def client_papers(
+    site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn_up: date, font_folder: str
+) -> dict[str, bytes]:
+    """Write the client's confidential papers, by name."""
+    paper = protection_paper(site, catalogue, answers, drawn_up=drawn_up)
+    return {"protection.pdf": write_pdf(paper, font_folder=font_folder)}
+
+
+def open_papers(site: Site, catalogue: Catalogue, *, drawn_up: date, font_folder: str) -> dict[str, bytes]:
+    """Write the papers for the customer's files, by name."""
     return {
         "as-fitted.pdf": write_pdf(as_fitted(site, catalogue, drawn_up=drawn_up), font_folder=font_folder),
         "as-fitted.csv": write_csv(as_fitted_table(site, catalogue)),

@@ -19,7 +19,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.server.desks import Desks
 from wardwright.server.messages import Fault
 from wardwright.server.origins import is_from_elsewhere
-from wardwright.server.routers import jobs, live
+from wardwright.server.routers import jobs, live, papers, steps
 
 HEADERS = {
     "Content-Security-Policy": "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
@@ -78,6 +78,8 @@ def create_app(folder: Path, catalogue: Catalogue, *, static: Path | None = None
 
     app.include_router(jobs.router)
     app.include_router(live.router)
+    app.include_router(papers.router)
+    app.include_router(steps.router)
     if static is not None:
         app.mount("/", StaticFiles(directory=static, html=True), name="page")
     return app

@@ -68,15 +68,16 @@ class Desk:
 
     def comparison(self, before: int) -> Compared:
         """What became of the house, its answers and its findings since a revision."""
-        with self._lock:
-            after = self.job.newest
-            old, new = self._state(before), self._state(after)
+        after = self.job.newest
+        old, new = self.state(before), self.state(after)
         told = comparison(old, new, self.catalogue)
         return Compared(before=before, after=after, comparison=told)
 
-    def _state(self, revision: int) -> State:
+    def state(self, revision: int | None = None) -> State:
+        """The house at a revision, or as it is now, with all that is said of it."""
         site = self.job.site(revision)
-        return State(site, ask(site, self.catalogue), check(site, self.catalogue))
+        with self._lock:
+            return State(site, ask(site, self.catalogue), check(site, self.catalogue))
 
     def board(
         self,

@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import Any, Literal
 
 from wardwright.documents.content.board import BoardAnswer, BoardFinding, BoardQuestion
+from wardwright.documents.content.care_list import CareList
 from wardwright.documents.content.comparison import Comparison
+from wardwright.documents.content.fitting_list import StepStorey
 from wardwright.documents.content.screen import ScreenStorey
 from wardwright.model.edits import Operation
 from wardwright.model.record import Record
@@ -97,6 +99,14 @@ class Compared(Record):
     before: int
     after: int
     comparison: Comparison
+
+
+class LaterSteps(Record):
+    """What the steps after the design are about."""
+
+    fit: tuple[StepStorey, ...]
+    prove: tuple[StepStorey, ...]
+    care: CareList
 
 
 class Fault(Record):

@@ -38,4 +38,4 @@ export function History() {
 }
 
 /** When, by this machine's clock. */
-const day = (at: string) => new Date(at).toLocaleString([], { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
+const day = (at: string) => new Date(at).toLocaleString(words.locale, { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });

@@ -1,5 +1,5 @@
 /** Everything that goes to the server and comes from it. */
-import type { Board, Compared, Edit, HistoryLine, JobLine, News, Opened, Operation, Refused, Taken } from "./types";
+import type { Board, Compared, Edit, HistoryLine, JobLine, LaterSteps, News, Opened, Operation, PaperClass, Refused, Taken } from "./types";
 
 export class Refusal extends Error {}
 
@@ -25,6 +25,9 @@ export const opened = async (file: string, revision?: number) =>
   (await asked<Opened>(`/${name(file)}${revision === undefined ? "" : `?revision=${revision}`}`)).said;
 export const comparison = async (file: string, before: number) =>
   (await asked<Compared>(`/${name(file)}/comparison?before=${before}`)).said;
+export const laterSteps = async (file: string) => (await asked<LaterSteps>(`/${name(file)}/steps`)).said;
+export const papers = async (file: string) => (await asked<PaperClass[]>(`/${name(file)}/papers`)).said;
+export const paper = (file: string, copy: string, paper: string) => `api/jobs/${name(file)}/papers/${copy}/${name(paper)}`;
 export const history = async (file: string) => (await asked<HistoryLine[]>(`/${name(file)}/history`)).said;
 
 export type Outcome = { taken: Taken } | { refused: Refused };

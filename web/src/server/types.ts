@@ -140,6 +140,24 @@ export interface BoardSpan {
   unit: string;
 }
 
+export interface CareDate {
+  /** As ISO 8601 has it. */
+  on: string;
+  device: string;
+  name: string;
+  what: string;
+  is_past: boolean;
+}
+
+export interface CareList {
+  /** The soonest first. */
+  dates: CareDate[];
+  /** Names of the devices of which nobody said when they were made, though their sheets say how long they live. */
+  undated: string[];
+  /** Names of the devices whose sheets say nothing of a life or of updates: that is no promise. */
+  lasting: string[];
+}
+
 export interface CeilingMount {
   on: "ceiling";
   storey: string;
@@ -320,6 +338,12 @@ export interface JobLine {
   fault: string;
 }
 
+export interface LaterSteps {
+  fit: StepStorey[];
+  prove: StepStorey[];
+  care: CareList;
+}
+
 export interface MountDevice {
   do: "mount-device";
   device: string;
@@ -443,6 +467,19 @@ export interface Outlet {
   storey: string;
   at_m: [number, number];
   height_m?: number;
+}
+
+export interface PaperClass {
+  copy_class: "fitter" | "client" | "open";
+  /** Whom it is for. */
+  stamp: string;
+  warning: string;
+  papers: PaperLine[];
+}
+
+export interface PaperLine {
+  name: string;
+  title: string;
 }
 
 export interface Part {
@@ -617,6 +654,28 @@ export interface Stair {
   balusters?: "open" | "solid" | "none";
   /** Whether the space below the flight is boxed in. */
   is_enclosed?: boolean;
+}
+
+export interface StepLine {
+  device: string;
+  /** Its letters on the plan. */
+  tag: string;
+  name: string;
+  kind: string;
+  room: string;
+  /** Sentences, in the order in which one needs them. */
+  facts: string[];
+  cautions: string[];
+  /** What must be mended about it first: codes and messages. */
+  findings: string[];
+  /** Key of the answer that draws what it is about; empty: none does. */
+  answer: string;
+}
+
+export interface StepStorey {
+  storey: string;
+  name: string;
+  devices: StepLine[];
 }
 
 export interface Storey {

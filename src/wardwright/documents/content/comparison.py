@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
 from wardwright.documents.content.board import short_name
@@ -29,8 +28,8 @@ class State(NamedTuple):
     """A house at one time, with all that is said of it."""
 
     site: Site
-    answers: Sequence[Answer]
-    findings: Sequence[Finding]
+    answers: tuple[Answer, ...]
+    findings: tuple[Finding, ...]
 
 
 class ComparedState(Record):

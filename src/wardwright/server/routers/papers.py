@@ -1,0 +1,49 @@
+"""The papers of a job: which there are by class of copy, and one to keep."""
+
+from __future__ import annotations
+
+from urllib.parse import quote
+
+from fastapi import APIRouter, Request
+from fastapi.responses import Response
+
+from wardwright.documents.content.copies import COPIES
+from wardwright.documents.content.paper import CopyClass
+from wardwright.documents.papers import PaperClass, paper_classes
+from wardwright.errors import InputError
+from wardwright.server.routers.jobs import desks_of
+from wardwright.server.written import written
+from wardwright.store.jobs.files import ENDING
+
+router = APIRouter(prefix="/api/jobs/{file}/papers", tags=["papers"])
+TYPES = {
+    "pdf": "application/pdf",
+    "html": "text/html; charset=utf-8",
+    "csv": "text/csv; charset=utf-8",
+    "svg": "image/svg+xml",
+    "xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+}
+"""By the ending of a name."""
+
+
+@router.get("")
+def papers(request: Request, file: str) -> tuple[PaperClass, ...]:
+    """List the papers that can be had, by class of copy."""
+    return paper_classes(desks_of(request).desk(file).job.site())
+
+
+@router.get("/{copy_class}/{name}")
+def paper(  # noqa: PLR0917 - the parts of its path, in their order
+    request: Request, file: str, copy_class: CopyClass, name: str
+) -> Response:
+    """One paper; its class of copy stands in the name of the file, so that two classes are not mixed up."""
+    found = written(desks_of(request).desk(file), copy_class).get(name)
+    if found is None:
+        raise InputError(
+            f"there is no paper '{name[:60]}' in this class of copy",
+            where="papers",
+            cure="Ask for one of the list",
+        )
+    kept = f"{file.removesuffix(ENDING)}-{COPIES[copy_class].folder}-{name}"
+    headers = {"content-disposition": f"attachment; filename*=UTF-8''{quote(kept)}"}
+    return Response(found, media_type=TYPES[name.rpartition(".")[2]], headers=headers)

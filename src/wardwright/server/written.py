@@ -1,0 +1,59 @@
+"""The papers of an open job, written when somebody wants one: a class of copy at a time, and only of that class."""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import lru_cache
+
+from wardwright.documents.content.comparison import State
+from wardwright.documents.content.page import page_of
+from wardwright.documents.content.paper import CopyClass
+from wardwright.documents.papers import client_papers, fitter_papers, open_papers
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.site import Site
+from wardwright.questions.worth_adding import worth_adding
+from wardwright.server.desk import Desk
+from wardwright.store.clock import today
+from wardwright.store.fonts import font_folder
+
+HELD = 6
+"""Classes of copy that are held ready: two jobs' worth. [-]"""
+
+
+def written(desk: Desk, copy: CopyClass) -> dict[str, bytes]:
+    """The papers of one class of copy of a job as it is now.
+
+    Parameters
+    ----------
+    desk : Desk
+        The open job.
+    copy : str
+        The class.
+
+    Returns
+    -------
+    dict of bytes
+        By name.
+    """
+    if copy == "open":
+        return _open(desk.job.site(), desk.catalogue, today())
+    return _answered(desk.state(), desk.catalogue, copy, day=today())
+
+
+@lru_cache(maxsize=HELD)
+def _open(site: Site, catalogue: Catalogue, day: date) -> dict[str, bytes]:
+    return open_papers(site, catalogue, drawn_up=day, font_folder=font_folder())
+
+
+@lru_cache(maxsize=HELD)
+def _answered(state: State, catalogue: Catalogue, copy: CopyClass, *, day: date) -> dict[str, bytes]:
+    if copy == "client":
+        return client_papers(state.site, catalogue, state.answers, drawn_up=day, font_folder=font_folder())
+    page = page_of(
+        state.site,
+        catalogue,
+        state.answers,
+        state.findings,
+        worth_adding=worth_adding(state.site, catalogue),
+    )
+    return fitter_papers(state.site, catalogue, page=page, drawn_up=day, font_folder=font_folder())

@@ -1,0 +1,41 @@
+from __future__ import annotations
+
+from fastapi.testclient import TestClient
+
+from common.fitted import text_of
+from leaks.secrets import leaks
+from wardwright.documents.content.copies import COPIES
+from wardwright.documents.papers import NAMES
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.samples import read_sample
+
+PLACE = "/api/jobs/house.job/papers"
+
+
+def test_every_paper_of_each_class_can_be_had_and_its_class_is_in_its_name(client: TestClient) -> None:
+    listed = client.get(PLACE).json()
+    assert {one["copy_class"] for one in listed} == set(COPIES)
+    for one in listed:
+        assert one["warning"]
+        names = [paper["name"] for paper in one["papers"]]
+        assert set(NAMES[one["copy_class"]]) <= set(names)
+        for name in names:
+            answer = client.get(f"{PLACE}/{one['copy_class']}/{name}")
+            assert answer.status_code == 200
+            assert len(answer.content) > 100
+            kept = f"house-{COPIES[one['copy_class']].folder}-{name}"
+            assert answer.headers["content-disposition"] == f"attachment; filename*=UTF-8''{kept}"
+
+
+def test_what_is_had_as_an_open_or_a_clients_copy_gives_nothing_away(client: TestClient) -> None:
+    site, catalogue = read_sample("terrace"), load_catalogue()
+    for copy in ("client", "open"):
+        for name in NAMES[copy]:
+            content = client.get(f"{PLACE}/{copy}/{name}").content
+            assert leaks(text_of(name, content), site, catalogue, is_open=copy == "open") == ()
+
+
+def test_a_paper_of_another_class_or_of_no_class_is_not_there(client: TestClient) -> None:
+    assert client.get(f"{PLACE}/open/plan.pdf").status_code == 422
+    assert client.get(f"{PLACE}/everybody/plan.pdf").status_code == 422
+    assert client.get("/api/jobs/none.job/papers").status_code == 422
