@@ -1,8 +1,12 @@
 """Dragging in the app's page, in a real browser, against the same mouse moves over a page with an empty SVG in it.
 
-A mouse goes up and down sixty times a second with a device, or a wall, of the terrace in its hand. What the browser's
-main thread works for each move (script, style, layout, paint, by its own clock) and the time between frames are held
-against those of a page that only moves one circle in an SVG, dragged in turns with it. The answers follow meanwhile:
+A mouse goes up and down sixty times a second with a device, or a wall, of the terrace in its hand. What a move costs is
+held against a page that only moves one circle in an SVG, dragged in turns with it: the time that the page's main thread
+works (script, style, layout, paint), and the time that all threads of the page and of the process that puts pictures on
+the screen work (the same with raster and compositing). Both are processor time, not the clock on the wall: what else the
+machine has to do counts little. So do the two ratios, each the median over pairs of drags, one on each page. Frames that
+did not come are counted by the clock: where the empty page misses some too, only what is missed beyond it is the
+app's. The answers follow meanwhile, the work of showing them is in all these times:
 how long a trial takes the engine, the link and the drawing is as the page notes it; places that the mouse comes back
 to are remembered, so these are times of use. The engine's part is therefore held against a full `ask` and `check` in
 one process, each trial at a place of its own; a trial asks what follows a hand that moves: questions 1, 5 and 11
@@ -87,6 +91,8 @@ class Drag(NamedTuple):
     work_ms: float
     """Of the main thread, for each move. [ms]"""
     script_ms: float
+    all_ms: float
+    """Of all threads of the page and of the process that composes the screen, for each move. [ms]"""
     gaps_ms: list[float]
     """Between frames. [ms]"""
     trials: list[dict[str, float]]
@@ -160,28 +166,36 @@ def dragged(page: Page, handle: str, *, swing: tuple[float, float], moves: int) 
     box = page.locator(handle).first.bounding_box()
     x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
     link = page.context.new_cdp_session(page)
+    machine = page.context.browser.new_browser_cdp_session()
     link.send("Performance.enable", {"timeDomain": "threadTicks"})
     page.mouse.move(x, y)
     page.mouse.down()
     page.mouse.move(x, y + 5)
     page.evaluate(WATCH)
-    before, start = worked(link), time.perf_counter()
+    all_before, before, start = spent(machine), worked(link), time.perf_counter()
     for i in range(1, moves + 1):
         share = 1 - abs(1 - 2 * (i % 60) / 60)
         page.mouse.move(x + swing[0] * share, y + swing[1] * share)
         time.sleep(max(0.0, start + i * FRAME_S - time.perf_counter()))
-    after = worked(link)
+    after, all_after = worked(link), spent(machine)
     gaps, trials = page.evaluate(STOP)
     page.mouse.move(x, y)
     page.mouse.up()
     link.detach()
+    machine.detach()
     task, script = (1e3 * (after[name] - before[name]) / moves for name in ("TaskDuration", "ScriptDuration"))
-    return Drag(task, script, gaps, trials)
+    return Drag(task, script, 1e3 * (all_after - all_before) / moves, gaps, trials)
 
 
 def worked(link: CDPSession) -> dict[str, float]:
     """What the main thread has worked so far. [s]"""
     return {one["name"]: one["value"] for one in link.send("Performance.getMetrics")["metrics"]}
+
+
+def spent(machine: CDPSession) -> float:
+    """Processor time of every page and of what composes them; a page that is not in front hardly works. [s]"""
+    told = machine.send("SystemInfo.getProcessInfo")["processInfo"]
+    return float(sum(one["cpuTime"] for one in told if one["type"] in ("renderer", "GPU")))
 
 
 def engine_shares(repeats: int) -> tuple[float, dict[str, float]]:
@@ -230,7 +244,7 @@ def forget() -> None:
 
 def run(repeats: int = REPEATS, moves: int = MOVES) -> dict[str, Any]:
     """Drag in turns on both pages; figures, ratio and budget."""
-    drags: dict[str, list[Drag]] = {"empty": [], "device": [], "wall": []}
+    drags: dict[str, list[tuple[Drag, Drag]]] = {"device": [], "wall": []}
     with served() as address, browsing() as browser:
         app = opened(browser, f"{address}#{JOB}", ".answer")
         empty = browser.new_page(viewport={"width": 1280, "height": 800})
@@ -246,19 +260,26 @@ def run(repeats: int = REPEATS, moves: int = MOVES) -> dict[str, Any]:
                 app, handles[what], swing=SWING_PX[what], moves=moves
             )  # what is asked for the first time is remembered
             for _ in range(repeats):
+                pair = []
                 for page, one in ((empty, "empty"), (app, what)):
                     page.bring_to_front()
-                    drags[one].append(dragged(page, handles[one], swing=SWING_PX[one], moves=moves))
+                    pair.append(dragged(page, handles[one], swing=SWING_PX[one], moves=moves))
+                drags[what].append((pair[0], pair[1]))
     return summary(drags, *engine_shares(repeats), seconds=moves * FRAME_S)
 
 
 def summary(
-    drags: dict[str, list[Drag]], full: float, shares: dict[str, float], *, seconds: float
+    pairs: dict[str, list[tuple[Drag, Drag]]], full: float, shares: dict[str, float], *, seconds: float
 ) -> dict[str, Any]:
-    """Put what was found into figures."""
+    """Put what was found into figures: of each pair the first is the empty page's."""
+    drags = {what: [one for _, one in some] for what, some in pairs.items()}
+    drags = {"empty": [one for some in pairs.values() for one, _ in some], **drags}
 
     def median(what: str, of: Callable[[Drag], float]) -> float:
         return float(statistics.median(of(one) for one in drags[what]))
+
+    def over_empty(what: str, of: Callable[[Drag], float]) -> float:
+        return float(statistics.median(of(one) / of(empty) for empty, one in pairs[what]))
 
     figures: dict[str, Any] = {"full_ask_and_check_ms": round(full, 1)}
     for what, some in drags.items():
@@ -266,33 +287,40 @@ def summary(
         figures |= {
             f"{what}_main_thread_ms_a_move": round(median(what, lambda one: one.work_ms), 2),
             f"{what}_script_ms_a_move": round(median(what, lambda one: one.script_ms), 2),
+            f"{what}_all_threads_ms_a_move": round(median(what, lambda one: one.all_ms), 2),
             f"{what}_frame_ms_median": round(statistics.median(gaps), 2),
             f"{what}_frame_ms_95th": round(gaps[int(0.95 * len(gaps))], 2),
             f"{what}_frames_dropped_in_the_median_drag": median(what, lambda one: one.dropped),
         }
+    costs: list[float] = []
+    missed: list[float] = []
     for what in ("device", "wall"):
         trials = [trial for one in drags[what] for trial in one.trials]
         for part in ("engine", "link", "drawing"):
             figures[f"{what}_{part}_ms"] = round(statistics.median(trial[part] for trial in trials), 1)
         figures[f"{what}_answers_a_second"] = round(len(trials) / (len(drags[what]) * seconds), 1)
         figures[f"{what}_trials_in_a_full_ask"] = round(shares[what], 1)
-    cost = {
-        what: figures[f"{what}_main_thread_ms_a_move"] / figures["empty_main_thread_ms_a_move"]
-        for what in ("device", "wall")
-    }
-    figures |= {f"{what}_cost_over_an_empty_page": round(ratio, 2) for what, ratio in cost.items()}
+        ratios = over_empty(what, lambda one: one.work_ms), over_empty(what, lambda one: one.all_ms)
+        costs += ratios
+        missed.append(statistics.median(max(0, one.dropped - empty.dropped) for empty, one in pairs[what]))
+        figures |= {
+            f"{what}_cost_over_an_empty_page": round(ratios[0], 2),
+            f"{what}_cost_of_all_threads_over_an_empty_page": round(ratios[1], 2),
+            f"{what}_frames_dropped_beyond_an_empty_page": missed[-1],
+        }
     is_met = (
-        max(cost.values()) <= COST_BUDGET
-        and all(figures[f"{what}_frames_dropped_in_the_median_drag"] == 0 for what in cost)
+        max(costs) <= COST_BUDGET
+        and max(missed) == 0
         and shares["device"] >= DEVICE_BUDGET
         and shares["wall"] >= WALL_BUDGET
     )
     return {
         "name": "a device and a wall dragged in the app, against an empty SVG page",
         "figures": figures,
-        "ratio": round(cost["device"], 2),
-        "budget": f"the main thread's work at most {COST_BUDGET:g} times an empty page's, no frame dropped in the"
-        f" median drag; {DEVICE_BUDGET:g} trials of a device in a full ask and check, {WALL_BUDGET:g} of a wall",
+        "ratio": figures["device_cost_over_an_empty_page"],
+        "budget": f"a move costs at most {COST_BUDGET:g} times an empty page's, by its main thread and by all threads,"
+        " and drops no frame beyond it in the median drag;"
+        f" {DEVICE_BUDGET:g} trials of a device in a full ask and check, {WALL_BUDGET:g} of a wall",
         "is_met": bool(is_met),
     }
 

@@ -5,6 +5,7 @@ import * as state from "../state";
 import { words } from "../words";
 import { Compared } from "./Compared";
 import { DeviceMark } from "./DeviceMark";
+import { Held } from "./Held";
 import { OpeningMarks } from "./OpeningMarks";
 import { WallMarks } from "./WallMarks";
 import { Walker } from "./Walker";
@@ -15,6 +16,7 @@ const LETTERS = 1.5;
 /** From here on areas are left out, so that names have room. */
 const CROWDED = 1.2;
 
+/** The house, what lies over it and the marks to press are sheets of their own: what changes on one is drawn on that one alone. */
 export function Plan() {
   const svg = useRef<SVGSVGElement>(null);
   const storey = state.storeys.value.find((one) => one.storey === state.storey.value);
@@ -38,18 +40,24 @@ export function Plan() {
   }, [storey?.storey]);
   if (!storey || !state.site.value) return null;
   const box = view.value ?? whole(storey);
+  const sheet = `${box.x} ${box.y} ${box.wide} ${box.high}`;
   return (
     <div class="plan">
-      <svg ref={svg} viewBox={`${box.x} ${box.y} ${box.wide} ${box.high}`} role="group"
-        aria-label={words.plan.name(storey.name)} onPointerDown={(event) => panned(event, svg.current)}>
+      <svg class="sheet" viewBox={sheet} aria-hidden="true">
         <g class="house" style={`--letters:${Math.min(LETTERS, larger.value)}`} data-crowded={larger.value > CROWDED} dangerouslySetInnerHTML={{ __html: state.houses.value[storey.storey] ?? "" }} />
+      </svg>
+      <svg class="sheet" viewBox={sheet} aria-hidden="true">
         <Overlay storey={storey.storey} />
+      </svg>
+      <svg ref={svg} class="marks" viewBox={sheet} role="group"
+        aria-label={words.plan.name(storey.name)} onPointerDown={(event) => panned(event, svg.current)}>
         <Compared storey={storey} />
         <Walker storey={storey} />
         {state.step.value === "Survey" || state.step.value === "Design" ? <WallMarks svg={svg} storey={storey} /> : null}
         <OpeningMarks storey={storey} />
         <Devices svg={svg} storey={storey} />
       </svg>
+      <Held storey={storey} />
       <div class="plan-tools" role="group" aria-label={words.plan.storey}>
         {state.storeys.value.map((one) => (
           <button type="button" aria-pressed={one.storey === storey.storey} onClick={() => { state.storey.value = one.storey; }}>{one.name}</button>

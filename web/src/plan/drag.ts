@@ -1,14 +1,15 @@
-/** Dragging a device: follows the pointer along wall faces, asks for the answers once a frame, keeps when let go. */
+/** Dragging a device: follows the pointer along wall faces, asks for the answers meanwhile, keeps when let go. */
+import { batch } from "@preact/signals";
 import { enqueue } from "../edits/queue";
 import type { Device, Operation, ScreenStorey } from "../server/types";
 import * as state from "../state";
 import { live } from "../server/now";
 import { nearestFace, standOf } from "./faces";
-import { onPlan } from "./view";
+import { hold, pointed, put, release } from "./held";
+import { drawn } from "./view";
 import type { Point } from "../units";
 
 type Mount = Device["mount"];
-let frame = 0;
 
 /** Where a device goes if it is put at a place: on the nearest face, or just there. */
 export function mountAt(device: Device, at: Point): Mount | null {
@@ -29,45 +30,57 @@ export function movedTo(device: Device, mount: Mount): Operation {
   return { do: "mount-device", device: device.id, mount, heading_deg: turns ? null : (device.heading_deg ?? null) };
 }
 
-/** Show a device as it would be, and ask what the answers would be: at most once a frame. */
+/** Show a device as it would be, and ask what the answers would be. */
 export function tried(device: Device, operation: Operation): void {
   state.trial.value = { device };
-  cancelAnimationFrame(frame);
-  frame = requestAnimationFrame(() => { live.value?.try([operation]); });
+  live.value?.try([operation]);
 }
 
 export function letGo(operation: Operation | null): void {
-  cancelAnimationFrame(frame);
   if (operation) { live.value?.settle(); void enqueue([operation]); }
   else { state.trial.value = null; live.value?.try([]); }
 }
 
 /** Take hold of a device with a pointer. */
 export function takeHold(event: PointerEvent, svg: SVGSVGElement, storey: ScreenStorey, device: Device): void {
+  const site = state.site.value;
+  const stood = site && standOf(site, device);
+  if (!site || !stood) return;
   event.preventDefault();
   event.stopPropagation();
   const handle = event.currentTarget as Element;
   handle.setPointerCapture(event.pointerId);
   state.chosen.value = { of: "devices", id: device.id };
   let operation: Operation | null = null;
+  let face = faceOf(device.mount);
   let hasMoved = false;
   const start = [event.clientX, event.clientY] as const;
   const move = (to: PointerEvent) => {
-    if (!hasMoved && Math.hypot(to.clientX - start[0], to.clientY - start[1]) < 4) return;
-    hasMoved = true;
-    const mount = mountAt(device, onPlan(svg, storey, to.clientX, to.clientY));
+    if (!hasMoved) {
+      if (Math.hypot(to.clientX - start[0], to.clientY - start[1]) < 4) return;
+      hasMoved = true;
+      hold({ of: "devices", id: device.id }, svg, drawn(storey, stood.at));
+    }
+    const mount = mountAt(device, pointed(storey, to.clientX, to.clientY));
     if (!mount) return;
     operation = movedTo(device, mount);
-    tried({ ...device, mount, heading_deg: operation.do === "mount-device" ? (operation.heading_deg ?? null) : null }, operation);
+    const moved: Device = { ...device, mount, heading_deg: operation.do === "mount-device" ? (operation.heading_deg ?? null) : null };
+    const stand = standOf(site, moved);
+    if (stand) put(drawn(storey, stand.at));
+    // Beside the plan a device is told anew only when it goes over to another face.
+    if (!state.trial.value || faceOf(mount) !== face) { face = faceOf(mount); state.trial.value = { device: moved }; }
+    live.value?.try([operation]);
   };
   const end = (how: Event) => {
     handle.removeEventListener("pointermove", move as EventListener);
     for (const name of ["pointerup", "pointercancel"]) handle.removeEventListener(name, end);
-    if (hasMoved) letGo(how.type === "pointerup" ? operation : null);
+    if (hasMoved) batch(() => { release(); letGo(how.type === "pointerup" ? operation : null); });
   };
   handle.addEventListener("pointermove", move as EventListener);
   for (const name of ["pointerup", "pointercancel"]) handle.addEventListener(name, end);
 }
+
+const faceOf = (mount: Mount) => (mount.on === "wall" ? `${mount.wall} ${mount.side}` : "");
 
 const STEP_M = 0.05;
 const TURN_DEG = 5;

@@ -1,7 +1,7 @@
 /** Pan and zoom of the plan: a view box in drawn millimetres. */
 import { computed, signal } from "@preact/signals";
 import type { ScreenStorey } from "../server/types";
-import { point, type Point } from "../units";
+import type { Point } from "../units";
 
 export interface View { x: number; y: number; wide: number; high: number }
 /** Free round the plan, for doors that open outward. */
@@ -33,15 +33,6 @@ export function whole(storey: ScreenStorey): View {
 export function drawn(storey: ScreenStorey, at: Point): [number, number] {
   const [x0, , , y1] = storey.bounds as [number, number, number, number];
   return [(at[0] - x0) * storey.mm_per_m, (y1 - at[1]) * storey.mm_per_m];
-}
-
-/** From a place on the screen to the plan's metres. */
-export function onPlan(svg: SVGSVGElement, storey: ScreenStorey, x: number, y: number): Point {
-  const matrix = svg.getScreenCTM();
-  if (!matrix) return point(0, 0);
-  const at = new DOMPoint(x, y).matrixTransform(matrix.inverse());
-  const [x0, , , y1] = storey.bounds as [number, number, number, number];
-  return point(at.x / storey.mm_per_m + x0, y1 - at.y / storey.mm_per_m);
 }
 
 export function zoomed(now: View, factor: number, about?: { x: number; y: number }): View {

@@ -42,11 +42,15 @@ export const undo = (file: string, id: string, author: string, base: number) =>
 
 export interface Hears { board(board: Board, link: number): void; news(news: News): void; state(isLive: boolean): void }
 
+/** What is dragged stays smooth, and numbers that change oftener are not read. [ms] */
+const ASKED_EVERY_MS = 80;
+
 /** The live link: comes back by itself when it was cut. */
 export class Live {
   private socket: WebSocket | null = null;
   private number = 0;
-  private since = 0;
+  private since = -Infinity;
+  private later: ReturnType<typeof setTimeout> | undefined;
   private isAsking = false;
   private wished: Operation[] | null = null;
   private isWanted = true;
@@ -87,9 +91,14 @@ export class Live {
 
   show(key: string | null): void { this.showing = key; this.send({ kind: "show", key }); }
 
-  /** Ask what the answers would be: one thing at a time, and of what is wished meanwhile only the latest. */
+  /** Ask what the answers would be: one thing at a time, not without rest, and of what is wished meanwhile only the latest. */
   try(operations: Operation[]): void {
-    if (this.isAsking) { this.wished = operations; return; }
+    const rest = this.since + ASKED_EVERY_MS - performance.now();
+    if (this.isAsking || rest > 0) {
+      this.wished = operations;
+      if (!this.isAsking) this.later ??= setTimeout(() => { this.later = undefined; if (this.wished && !this.isAsking) this.try(this.wished); }, rest);
+      return;
+    }
     this.number += 1;
     this.wished = null;
     this.since = performance.now();
