@@ -1,16 +1,16 @@
 """Dragging in the app's page, in a real browser, against the same mouse moves over a page with an empty SVG in it.
 
-A mouse goes up and down sixty times a second with a device, or a wall, of the terrace in its hand. What a move costs is
-held against a page that only moves one circle in an SVG, dragged in turns with it: the time that the page's main thread
-works (script, style, layout, paint), and the time that all threads of the page and of the process that puts pictures on
-the screen work (the same with raster and compositing). Both are processor time, not the clock on the wall: what else the
-machine has to do counts little. So do the two ratios, each the median over pairs of drags, one on each page. Frames that
-did not come are counted by the clock: where the empty page misses some too, only what is missed beyond it is the
-app's. The answers follow meanwhile, the work of showing them is in all these times:
-how long a trial takes the engine, the link and the drawing is as the page notes it; places that the mouse comes back
-to are remembered, so these are times of use. The engine's part is therefore held against a full `ask` and `check` in
-one process, each trial at a place of its own; a trial asks what follows a hand that moves: questions 1, 5 and 11
-without their mends, and the findings.
+A mouse goes up and down sixty times a second with a device, or a wall, of the terrace in its hand. What a move costs
+is held against a page that only moves one circle in an SVG, dragged in turns with it: the time that the page's main
+thread works (script, style, layout, paint), and the time that all threads of the page and of the process that puts
+pictures on the screen work (the same with raster and compositing). Both are processor time, not the clock on the wall:
+what else the machine has to do counts little. So do the two ratios, each the median over pairs of drags, one on each
+page. Frames that did not come are counted by the clock: where the empty page misses some too, only what is missed
+beyond it is the app's. The answers follow meanwhile, and the work of showing them is in all these times. How long a
+trial takes the engine, the link and the drawing is as the page notes it; places that the mouse comes back to are
+remembered, so these are times of use. The engine's part is therefore held against a full `ask` and `check` in one
+process, each trial at a place of its own; a trial asks what follows a hand that moves: questions 1, 5 and 11 without
+their mends, and the findings.
 """
 
 from __future__ import annotations
@@ -318,8 +318,8 @@ def summary(
         "name": "a device and a wall dragged in the app, against an empty SVG page",
         "figures": figures,
         "ratio": figures["device_cost_over_an_empty_page"],
-        "budget": f"a move costs at most {COST_BUDGET:g} times an empty page's, by its main thread and by all threads,"
-        " and drops no frame beyond it in the median drag;"
+        "budget": f"a move costs at most {COST_BUDGET:g} times an empty page's, by its main thread and by all"
+        " threads, and drops no frame beyond it in the median drag;"
         f" {DEVICE_BUDGET:g} trials of a device in a full ask and check, {WALL_BUDGET:g} of a wall",
         "is_met": bool(is_met),
     }

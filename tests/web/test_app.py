@@ -61,6 +61,37 @@ def test_a_device_is_dragged_along_its_wall_and_the_answers_follow(
     assert served.device(JOB, MOVEMENT)["mount"]["on"] == "wall"
 
 
+def test_what_is_held_moves_over_a_still_plan_and_lies_where_it_is_let_go(
+    open_page: OpenPage, served: Served
+) -> None:
+    page = open_page()
+    kept = dot_of(page, MOVEMENT)
+    dragged(page, MOVEMENT, (0, -60), lets_go=False)
+    held = middle_of(page, ".held .ink-device-dot")
+    assert dot_of(page, MOVEMENT) == kept  # pale, where it still is
+    assert held[0] == pytest.approx(kept[0], abs=2.0)
+    assert held[1] == pytest.approx(kept[1] - 60, abs=3.0)
+    page.mouse.up()
+    until(lambda: page.locator(".held").count() == 0)
+    assert dot_of(page, MOVEMENT) == pytest.approx(held, abs=1.0)
+    until(lambda: revision(served) == 2)
+
+
+def test_a_wall_is_dragged_to_its_side(open_page: OpenPage, served: Served) -> None:
+    page = open_page()
+    page.get_by_role("button", name="Survey", exact=True).click()
+    x, y = middle_of(page, '[data-wall="hall-living-wall"]')
+    page.mouse.move(x, y)
+    page.mouse.down()
+    page.mouse.move(x + 30, y + 20, steps=6)
+    held = middle_of(page, ".held .wall-mark")
+    assert held == pytest.approx((x + 30, y), abs=2.0)  # to its side only
+    page.mouse.up()
+    until(lambda: revision(served) == 2)
+    until(lambda: page.locator(".held").count() == 0)
+    until(lambda: abs(middle_of(page, '[data-wall="hall-living-wall"]')[0] - held[0]) < 2.0)
+
+
 def test_a_device_goes_over_to_the_wall_that_it_is_dragged_to(open_page: OpenPage, served: Served) -> None:
     page = open_page()
     x, y = dot_of(page, "hall-keypad")

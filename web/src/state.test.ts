@@ -30,11 +30,29 @@ test("a board brings only what changed, and what it does not name any more goes"
 });
 
 test("answers that wait for a hand to rest are known until they are asked again", () => {
-  const board = { kind: "board", revision: 1, number: 2, findings: null, answers: [], tags: {}, overlays: {}, strip: "", walk: [], engine_ms: 1, drawing_ms: 1, fault: "" };
+  const board = { kind: "board", revision: 1, number: null, findings: null, answers: [], tags: {}, overlays: {}, strip: "", walk: [], engine_ms: 1, drawing_ms: 1, fault: "" };
   state.takeBoard({ ...board, order: ["1/b", "3/c"], waiting: ["3/c"] } as never, 0);
   expect([...state.later.value]).toEqual(["3/c"]);
   state.takeBoard({ ...board, order: ["1/b", "3/c"], waiting: [] } as never, 0);
   expect(state.later.value.size).toBe(0);
+});
+
+test("while something is dragged the plan is drawn at once, and what stands beside it a few times a second", () => {
+  vi.useFakeTimers();
+  const board = { kind: "board", revision: 1, findings: null, tags: {}, strip: "", walk: [], engine_ms: 1, drawing_ms: 1, fault: "", order: ["1/a"], waiting: [] };
+  const tried = (number: number | null, value: string) =>
+    state.takeBoard({ ...board, number, overlays: { ground: value }, answers: [{ key: "1/a", value }] } as never, 0);
+  const shown = () => [state.overlays.value["ground"], (state.answers.value.get("1/a") as { value: string }).value];
+  tried(null, "kept");
+  tried(1, "first");
+  tried(2, "second");
+  expect(shown()).toEqual(["second", "kept"]);
+  vi.advanceTimersByTime(300);
+  expect(shown()).toEqual(["second", "second"]);
+  tried(3, "third");
+  tried(null, "let go");
+  expect(shown()).toEqual(["let go", "let go"]);
+  vi.useRealTimers();
 });
 
 test("a board that says what is wrong leaves the answers as they were", () => {

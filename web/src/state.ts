@@ -70,6 +70,7 @@ export function begin(opened: Opened): void {
   inks.value = opened.stylesheet;
   asks.value = new Map(opened.questions.map((one) => [one.number, one.asks]));
   if (!opened.storeys.some((one) => one.storey === storey.value)) storey.value = opened.storeys[0]?.storey ?? "";
+  untold = [];
   answers.value = new Map();
   order.value = [];
   shown.value = null;
@@ -104,31 +105,55 @@ function goAlong(drawn: Record<string, string>): void {
   if (first && !(storey.value in drawn)) storey.value = first.storey;
 }
 
+/** While something is dragged: numbers that change oftener are not read. [ms] */
+const TOLD_EVERY_MS = 250;
+let untold: Board[] = [];
+let toldAt = -Infinity;
+let telling: ReturnType<typeof setTimeout> | undefined;
+
+/** What is drawn over the plan is shown at once; what stands beside it keeps pace with the eye while something is dragged. */
 export function takeBoard(board: Board, link: number): void {
   if (board.fault) { note.value = board.fault; return; }
-  const next = new Map(answers.value);
-  for (const one of board.answers) next.set(one.key, one);
-  const named = new Set(board.order);
-  for (const key of [...next.keys()]) if (!named.has(key)) next.delete(key);
+  untold.push(board);
   batch(() => {
-    if (board.answers.length || next.size !== answers.value.size) answers.value = next;
-    order.value = asBefore(order.value, board.order);
-    if (board.waiting.length !== later.value.size) later.value = new Set(board.waiting);
-    if (board.findings) {
-      const old = new Map(findings.value.map((one) => [one.key, one]));
-      findings.value = board.findings.map((one) => asBefore(old.get(one.key), one));
-    }
     tags.value = asBefore(tags.value, board.tags);
     overlays.value = asBefore(overlays.value, board.overlays);
     if (goesAlong.value) goAlong(board.overlays);
-    strip.value = board.strip;
-    walk.value = asBefore(walk.value, board.walk);
+    const rest = board.number === null ? 0 : toldAt + TOLD_EVERY_MS - performance.now();
+    if (rest <= 0) tell();
+    else telling ??= setTimeout(tell, rest);
   });
   timing.value = { engine: board.engine_ms, drawing: board.drawing_ms, link };
   performance.clearMeasures("answers"); // noted for whoever watches; only the last is kept
   performance.measure("answers", { start: performance.now(), duration: 0, detail: timing.value });
   boardOf.value = { revision: board.revision, number: board.number ?? null };
   asOf.value = new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
+}
+
+/** Put what was said since it was last told beside the plan. */
+function tell(): void {
+  clearTimeout(telling);
+  telling = undefined;
+  toldAt = performance.now();
+  const all = untold;
+  untold = [];
+  batch(() => all.forEach(told));
+}
+
+function told(board: Board): void {
+  const next = new Map(answers.value);
+  for (const one of board.answers) next.set(one.key, one);
+  const named = new Set(board.order);
+  for (const key of [...next.keys()]) if (!named.has(key)) next.delete(key);
+  if (board.answers.length || next.size !== answers.value.size) answers.value = next;
+  order.value = asBefore(order.value, board.order);
+  if (board.findings) {
+    const old = new Map(findings.value.map((one) => [one.key, one]));
+    findings.value = board.findings.map((one) => asBefore(old.get(one.key), one));
+  }
+  if (board.waiting.length !== later.value.size) later.value = new Set(board.waiting);
+  strip.value = board.strip;
+  walk.value = asBefore(walk.value, board.walk);
 }
 
 /** How a fact of a record is known: marked, else told if it is written, else a default. */

@@ -42,8 +42,8 @@ export const undo = (file: string, id: string, author: string, base: number) =>
 
 export interface Hears { board(board: Board, link: number): void; news(news: News): void; state(isLive: boolean): void }
 
-/** What is dragged stays smooth, and numbers that change oftener are not read. [ms] */
-const ASKED_EVERY_MS = 80;
+/** Ten answers a second while something is dragged: it stays smooth. [ms] */
+const ASKED_EVERY_MS = 100;
 
 /** The live link: comes back by itself when it was cut. */
 export class Live {
