@@ -3,7 +3,7 @@
 A mouse goes up and down sixty times a second with a device, or a wall, of the terrace in its hand. What a move costs
 is held against a page that only moves one circle in an SVG, dragged in turns with it: the time that the page's main
 thread works (script, style, layout, paint), and the time that all threads of the page and of the process that puts
-pictures on the screen work (the same with raster and compositing). Both are processor time, not the clock on the wall:
+pictures on the screen work (the same with raster and compositing). Both are processor time, not a clock's:
 what else the machine has to do counts little. So do the two ratios, each the median over pairs of drags, one on each
 page. Frames that did not come are counted by the clock: where the empty page misses some too, only what is missed
 beyond it is the app's. The answers follow meanwhile, and the work of showing them is in all these times. How long a
