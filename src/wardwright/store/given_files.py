@@ -74,6 +74,11 @@ class Receiving:
         self._left = largest_bytes
         self._largest = largest_bytes
 
+    @property
+    def size_bytes(self) -> int:
+        """How much has come."""
+        return self._largest - self._left
+
     def take(self, piece: bytes) -> None:
         """Take the next piece; IntakeError, and nothing is left of it, if it is too long or finds no room."""
         self._left -= len(piece)

@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from wardwright.documents.content.signed import changed_things, different_answers
+from wardwright.documents.content.signed import different_answers
 from wardwright.model.edits import OPERATION, edited
 from wardwright.questions.as_signed import Difference, by_key, compared
 from wardwright.questions.table import ask
@@ -9,7 +9,6 @@ from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
 
 GONE = (OPERATION.validate_python({"do": "remove", "of": "devices", "id": "hall-movement"}),)
-SLOWER = (OPERATION.validate_python({"do": "tell", "of": "programme", "facts": {"entry_time_s": 44.0}}),)
 
 
 def test_what_differs_is_told_with_what_it_was_and_is() -> None:
@@ -20,10 +19,10 @@ def test_what_differs_is_told_with_what_it_was_and_is() -> None:
     assert {one.cause for one in told} == {"house"}
     gone = next(one for one in told if one.key == "11/hall-movement")
     assert gone.title.startswith("What it sees: ")
-    assert gone.now == "not there"
+    assert gone.today == "not there"
     race = next(one for one in told if one.key.startswith("1/"))
     assert race.was.startswith(("met, ", "thin, ", "not met, ", "not known, "))
-    assert race.was != race.now
+    assert race.was != race.today
 
 
 def test_findings_are_named_after_their_things_gone_or_not() -> None:
@@ -33,7 +32,7 @@ def test_findings_are_named_after_their_things_gone_or_not() -> None:
     told = different_answers(compared(before, before, after), catalogue, then=then, now=now)
     about_it = [one for one in told if one.key.endswith("/hall-movement")]
     assert about_it
-    assert all(one.now == "not there" and "hall-movement" not in one.title for one in about_it)
+    assert all(one.today == "not there" and "hall-movement" not in one.title for one in about_it)
 
 
 def test_an_older_form_is_said_and_is_not_called_absent() -> None:
@@ -42,13 +41,3 @@ def test_an_older_form_is_said_and_is_not_called_absent() -> None:
     difference = Difference("1/x", None, answer, answer, "program")
     (told,) = different_answers((difference,), catalogue, then=then, now=then)
     assert told.was == "kept in an older form"
-
-
-def test_what_changed_in_the_house_is_named() -> None:
-    then = read_sample("terrace")
-    name = then.device("hall-movement").name
-    told = changed_things(then, edited(edited(then, GONE), SLOWER))
-    assert f"{name} (gone)" in told
-    assert "the programme (changed)" in told
-    assert f"{name} (new)" in changed_things(edited(then, GONE), then)
-    assert changed_things(then, then) == ()

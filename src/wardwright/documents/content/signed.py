@@ -1,15 +1,15 @@
-"""What is another since answers were signed, in words: which answers, and what changed."""
+"""What is another since answers were signed, in words: which answers, and why."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from wardwright.documents.content.board import short_name
 from wardwright.documents.content.headline import headline, horizon_of
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.quantities import sentence
-from wardwright.documents.content.wording import QUESTION_SHORT, VERDICTS
+from wardwright.documents.content.wording import VERDICTS
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.changes import differences
 from wardwright.model.record import Record
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
@@ -18,13 +18,6 @@ from wardwright.rules.finding import Finding
 
 NOT_THERE = "not there"
 OLDER_FORM = "kept in an older form"
-SINGLE = {
-    "place": "the place",
-    "ground": "the ground outside",
-    "programme": "the programme",
-    "needs": "the needs",
-}
-"""What people call the parts of a site that there is only one of."""
 
 
 class DifferentAnswer(Record):
@@ -33,7 +26,7 @@ class DifferentAnswer(Record):
     key: str
     title: str
     was: str
-    now: str
+    today: str
     cause: Cause
 
 
@@ -63,7 +56,7 @@ def different_answers(
             key=one.key,
             title=_title(one, names),
             was=_words(one.was, catalogue, absent=OLDER_FORM if _is_unread(one) else NOT_THERE),
-            now=_words(one.now, catalogue, absent=NOT_THERE),
+            today=_words(one.today, catalogue, absent=NOT_THERE),
             cause=one.cause,
         )
         for one in found
@@ -75,9 +68,9 @@ def _is_unread(one: Difference) -> bool:
 
 
 def _title(one: Difference, names: Names) -> str:
-    shown = one.now or one.was or one.again
+    shown = one.today or one.was or one.again
     if isinstance(shown, Answer):
-        return f"{QUESTION_SHORT.get(shown.question, f'Question {shown.question}')}: {shown.subject}"
+        return f"{short_name(shown.question)}: {shown.subject}"
     if isinstance(shown, Finding):
         return f"{shown.code}: {names.of(shown.subject)}"
     return one.key
@@ -91,28 +84,3 @@ def _words(one: Answer | Finding | None, catalogue: Catalogue, *, absent: str) -
     value, span = headline(one, horizon_s=horizon_of(catalogue))
     number = f"{value} ({span})" if span else value or sentence(one.reason or "no number").rstrip(".")
     return f"{VERDICTS[one.verdict][0]}, {number}"
-
-
-def changed_things(then: Site, now: Site) -> tuple[str, ...]:
-    """What differs between two states of a house, as people call it.
-
-    Parameters
-    ----------
-    then, now : Site
-        The two states.
-
-    Returns
-    -------
-    tuple of str
-        Each with what became of it.
-    """
-    before, after = names_of(then), names_of(now)
-    told = []
-    for change in differences(then, now):
-        name, _, ident = change.key.partition("/")
-        said = SINGLE.get(name, name.replace("_", " ")) if not ident else before.of(ident)
-        if ident and change.before is None:
-            said = after.of(ident)
-        became = "new" if change.before is None else "gone" if change.after is None else "changed"
-        told.append(f"{said} ({became})")
-    return tuple(told)

@@ -17,7 +17,7 @@ FITTER = "fitter"
 
 
 def new_job(path: Path, site: Site, *, author: str = FITTER) -> Job:
-    """Make a job of a site: its first revision. It stands there whole or not at all.
+    """Make a job of a site, and open it.
 
     Parameters
     ----------
@@ -32,6 +32,23 @@ def new_job(path: Path, site: Site, *, author: str = FITTER) -> Job:
     -------
     Job
         The job, open.
+
+    Raises
+    ------
+    JobError
+        If it cannot be made.
+    """
+    make_job(path, site, author=author)
+    return open_job(path)
+
+
+def make_job(path: Path, site: Site, *, author: str = FITTER) -> None:
+    """Make a job of a site: its first revision. It stands there whole or not at all, and nobody has it open.
+
+    Parameters
+    ----------
+    path, site, author
+        As for `new_job`.
 
     Raises
     ------
@@ -60,7 +77,6 @@ def new_job(path: Path, site: Site, *, author: str = FITTER) -> Job:
         base.close()
         draft.unlink(missing_ok=True)
         raise
-    return open_job(path)
 
 
 def open_job(path: Path) -> Job:
