@@ -27,7 +27,7 @@ class Difference(NamedTuple):
     """As it was signed; None: it was not there, or is kept in a form that is read no more."""
     again: Answer | Finding | None
     """Of the house as it was signed, worked out now."""
-    today: Answer | Finding | None
+    latest: Answer | Finding | None
     """Of the house as it is now."""
     cause: Cause
 

@@ -56,7 +56,7 @@ def different_answers(
             key=one.key,
             title=_title(one, names),
             was=_words(one.was, catalogue, absent=OLDER_FORM if _is_unread(one) else NOT_THERE),
-            today=_words(one.today, catalogue, absent=NOT_THERE),
+            today=_words(one.latest, catalogue, absent=NOT_THERE),
             cause=one.cause,
         )
         for one in found
@@ -68,7 +68,7 @@ def _is_unread(one: Difference) -> bool:
 
 
 def _title(one: Difference, names: Names) -> str:
-    shown = one.today or one.was or one.again
+    shown = one.latest or one.was or one.again
     if isinstance(shown, Answer):
         return f"{short_name(shown.question)}: {shown.subject}"
     if isinstance(shown, Finding):
