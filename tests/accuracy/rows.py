@@ -41,6 +41,7 @@ class Part:
 PARTS = (
     Part("Sight and movement detection", ("accuracy.sight", "accuracy.detection")),
     Part("Walking", ("accuracy.walking",)),
+    Part("Sunlight", ("accuracy.sunlight",)),
     Part("The race", ("trials.test_zone_response",)),
     Part("Adversary path analysis", ("accuracy.interruption",)),
     Part("Radio", ("accuracy.radio",)),

@@ -89,6 +89,7 @@ NOTES: dict[str, tuple[str, str]] = {
     "a-zone-of-two-behaviours": ("zone 2 instant", "zone 2 instant entry-route"),
     "times-without-a-number": ("programme entry 30 s", "programme entry soon"),
     "a-country-that-is-none": ("country GB", "country Britain"),
+    "a-time-zone-that-is-none": ("country GB", 'time-zone "Europe/Atlantis"'),
     "a-place-off-the-earth": ("latitude 51.5", "latitude 151.5"),
 }  # fmt: skip
 """What stood in good.notes, and what stands there instead."""

@@ -15,11 +15,25 @@ class GroundThing(Marked):
     id: Id
     name: str
     kind: Literal[
-        "wall", "fence", "tree", "shed", "flat-roof", "bin", "car", "pipe", "building", "gate", "other"
+        "wall",
+        "fence",
+        "tree",
+        "shed",
+        "flat-roof",
+        "bin",
+        "car",
+        "pipe",
+        "building",
+        "gate",
+        "overhang",
+        "other",
     ]
+    """`overhang`: eaves, a canopy, a balcony's slab: it hangs, and shades what is below."""
     outline_m: Annotated[Ring, Field(min_length=2)]
     height_m: Annotated[float, Field(gt=0, le=60)]
     """Its top above the ground. [m]"""
+    base_m: Annotated[float, Field(ge=0, le=60)] = 0.0
+    """Its underside above the ground: for what hangs. [m]"""
     can_be_climbed: bool = False
 
 

@@ -132,7 +132,7 @@ def _things(house: Site) -> Blockers:
     """What stands outside and hides, as boxes."""
     level = house.ground.level_m
     return joined(
-        box(np.asarray(thing.outline_m), low=level, high=level + thing.height_m)
+        box(np.asarray(thing.outline_m), low=level + thing.base_m, high=level + thing.height_m)
         for thing in house.ground.things
         if len(thing.outline_m) > 2
     )

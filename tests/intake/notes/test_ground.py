@@ -24,6 +24,11 @@ def test_things_that_stand_outside() -> None:
     assert (first.id, second.id, second.can_be_climbed) == ("bin", "bin-2", False)
 
 
+def test_what_hangs_has_an_underside() -> None:
+    (eaves,) = add("outside overhang 6 x 0.5, 5.2 high, base 5.0, 0 east, -0.8 north").ground.things
+    assert (eaves.kind, eaves.base_m, eaves.height_m) == ("overhang", 5.0, 5.2)
+
+
 @pytest.mark.parametrize(
     ("line", "message"),
     [

@@ -32,6 +32,10 @@ def test_storeys_stand_over_one_another() -> None:
     assert second.name == "Second floor"
 
 
+def test_a_time_zone_is_told_by_its_name() -> None:
+    assert read('time-zone "America/New_York"').place.time_zone == "America/New_York"
+
+
 def test_a_fact_about_a_room() -> None:
     site = add("use Hall study\nbelongs landing shared")
     assert (site.space("hall").use, site.space("hall").basis_of("use")) == ("study", "told")
@@ -44,6 +48,7 @@ def test_a_fact_about_a_room() -> None:
         ("storey ground 2.4 high", "there is a 'ground' already"),
         ("storey third 24 high", "height_m cannot be so"),
         ("use hall ballroom", "'ballroom' is not a word for it"),
+        ('time-zone "Europe/Atlantis"', "'Europe/Atlantis' is no time zone"),
         ("north up", "'up' stands where north should"),
         ("rules mars", "'mars' is not a set of rules"),
         ('house "A" "B"', "'B' is left over"),

@@ -33,6 +33,15 @@ def test_what_fits_is_not_named() -> None:
     assert found(("place/latitude_deg", 51.5), ("place/longitude_deg", 0.0)) == ()
 
 
+def test_a_time_zone_that_is_none_and_a_thing_upside_down() -> None:
+    assert (
+        only(("place/time_zone", "Europe/Atlantis"))[2] == "'Europe/Atlantis' is no time zone that is known"
+    )
+    block = {"id": "block", "name": "Block", "kind": "building", "outline_m": [[0, -9], [4, -9], [4, -6]]}
+    upside = block | {"base_m": 5.0, "height_m": 4.0}
+    assert "the underside of 'block' (5 m)" in only(("ground/things", [upside]))[2]
+
+
 @pytest.mark.parametrize(
     ("path", "value", "key"),
     [

@@ -47,7 +47,10 @@ def read_ground(draft: Draft, line: Line) -> None:
         draft.ground = changed(draft.ground, {"boundary_m": ring}, clauses)
 
 
-_THINGS = ("wall", "fence", "tree", "shed", "flat-roof", "bin", "car", "pipe", "building", "gate", "other")
+_THINGS = (
+    "wall", "fence", "tree", "shed", "flat-roof", "bin", "car", "pipe", "building", "gate", "overhang",
+    "other",
+)  # fmt: skip
 
 
 def read_outside(draft: Draft, line: Line) -> None:
@@ -55,7 +58,10 @@ def read_outside(draft: Draft, line: Line) -> None:
     line.take("outside")
     kind = line.choice("a thing outside", _THINGS)
     grammar = Grammar(
-        after=frozenset({"high", "east", "north"}), flags=frozenset({"climbable"}), sizes=frozenset({2})
+        after=frozenset({"high", "east", "north"}),
+        lengths=frozenset({"base"}),
+        flags=frozenset({"climbable"}),
+        sizes=frozenset({2}),
     )
     clauses = read_clauses(line, grammar)
     missing = [word for word in ("high", "east", "north") if word not in clauses.measures]
@@ -73,6 +79,7 @@ def read_outside(draft: Draft, line: Line) -> None:
         kind=kind,
         outline_m=((x, y), (x + width, y), (x + width, y + depth), (x, y + depth)),
         height_m=clauses.measures["high"],
+        **({"base_m": clauses.measures["base"]} if "base" in clauses.measures else {}),
         can_be_climbed="climbable" in clauses.flags,
     )
     draft.ground = changed(

@@ -11,6 +11,7 @@ from wardwright.intake.notes.names import find, new_id, words_of
 from wardwright.intake.notes.uses import USE_WORDS
 from wardwright.intake.notes.words import Line
 from wardwright.model.fabric import Storey
+from wardwright.model.time_zones import is_time_zone
 
 FLOOR_THICKNESS_M = 0.3
 """Between a ceiling and the floor above, where nothing is said. [m] (assumption)"""
@@ -57,6 +58,17 @@ def read_place(draft: Draft, line: Line) -> None:
     if word == "north" and line.maybe("clockwise"):
         value = -value
     draft.place = changed(draft.place, {field: value}, read_clauses(line, Grammar()))
+
+
+def read_time_zone(draft: Draft, line: Line) -> None:
+    """Read `time-zone Europe/London`."""
+    line.take("what")
+    zone = line.name("a time zone")
+    if not is_time_zone(zone):
+        raise line.refuse(
+            f"'{zone}' is no time zone that is known", "Write it as in 'time-zone Europe/London'"
+        )
+    draft.place = changed(draft.place, {"time_zone": zone}, read_clauses(line, Grammar()))
 
 
 def read_storey(draft: Draft, line: Line) -> None:

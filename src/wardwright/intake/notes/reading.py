@@ -17,7 +17,14 @@ from wardwright.intake.notes.draft import Draft, begin, finish
 from wardwright.intake.notes.fabric import raise_walls, read_construction, read_party, read_walls
 from wardwright.intake.notes.furniture import OUTLETS, USUAL_BOXES, read_fixture, read_outlet, read_stairs
 from wardwright.intake.notes.ground import read_ground, read_outside
-from wardwright.intake.notes.house import read_country, read_fact, read_house, read_place, read_storey
+from wardwright.intake.notes.house import (
+    read_country,
+    read_fact,
+    read_house,
+    read_place,
+    read_storey,
+    read_time_zone,
+)
 from wardwright.intake.notes.kit import KINDS, read_device
 from wardwright.intake.notes.leaves import read_call, read_set
 from wardwright.intake.notes.lengths import cut, without_comment
@@ -43,6 +50,7 @@ LINES: Mapping[str, tuple[int, Reader]] = MappingProxyType(
         "country": (_BUILD, read_country),
         "rules": (_BUILD, read_country),
         **dict.fromkeys(("latitude", "longitude", "north", "warm-room", "usual-room"), (_BUILD, read_place)),
+        "time-zone": (_BUILD, read_time_zone),
         "storey": (_BUILD, read_storey),
         "room": (_BUILD, read_room),
         "walls": (_BUILD, read_walls),

@@ -11,6 +11,7 @@ from wardwright.model.consistency.identity import places
 from wardwright.model.consistency.problem import Problem, Register, nearest_space, polygon
 from wardwright.model.placement import ceiling_height
 from wardwright.model.record import Point2
+from wardwright.model.time_zones import is_time_zone
 
 SLACK_M = 0.05
 """Within this, a thing is taken to be in its space or under its ceiling. [m] (assumption)"""
@@ -121,6 +122,19 @@ def _surroundings(book: Register) -> Iterator[Problem]:
             "'boundary_m' crosses itself or has too few corners",
             "ground",
             "Give its corners in order round the ground",
+        )
+    for thing in ground.things:
+        if thing.base_m >= thing.height_m:
+            yield Problem(
+                f"the underside of '{thing.id}' ({thing.base_m:g} m) is not below its top ({thing.height_m:g} m)",
+                "ground",
+                "Correct 'base_m' or 'height_m'",
+            )
+    if where.time_zone is not None and not is_time_zone(where.time_zone):
+        yield Problem(
+            f"'{where.time_zone}' is no time zone that is known",
+            "place",
+            "Write its name in the time zone database, such as Europe/London",
         )
     if (where.latitude_deg is None) != (where.longitude_deg is None):
         yield Problem(

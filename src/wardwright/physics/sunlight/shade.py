@@ -1,0 +1,101 @@
+"""What stands before the sun: lines from one point held against panels and boxes."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from wardwright.geometry.panels import Blockers
+from wardwright.geometry.raster import BoolArray, FloatArray
+from wardwright.geometry.rays import ray_ranges
+from wardwright.physics.sunlight.panes import Aims
+
+PIECE = 20_000_000
+"""Lines times panels that are looked at at once: what keeps memory small. [-]"""
+
+
+def reach_the_sun(
+    eye: tuple[float, float, float], aims: Aims, blockers: Blockers, *, normal: float
+) -> BoolArray:
+    """Which lines from a point meet nothing on their way to the sun.
+
+    Parameters
+    ----------
+    eye : tuple of float
+        x, y, and height above the house's zero. [m]
+    aims : Aims
+        The lines, K of them.
+    blockers : Blockers
+        Panels and boxes with heights above the house's zero. [m]
+    normal : float
+        Direction on the plan that turns are counted from, anticlockwise from x. [rad]
+
+    Returns
+    -------
+    ndarray of bool, shape (K,)
+        True where nothing stops it.
+    """
+    free = np.ones(len(aims.turn), dtype=np.bool_)
+    if not len(free):
+        return free
+    near = in_the_way(eye, aims, blockers, normal=normal)
+    if not len(near.panels):
+        return free
+    piece = max(1, PIECE // (8 * len(near.panels)))
+    for start in range(0, len(free), piece):
+        part = slice(start, start + piece)
+        free[part] = np.isinf(ray_ranges(eye, (normal + aims.turn[part], aims.rise[part]), near))
+    return free
+
+
+def in_the_way(eye: tuple[float, float, float], aims: Aims, blockers: Blockers, *, normal: float) -> Blockers:
+    """The blockers that some of a sheaf of rising lines may meet; boxes are kept whole.
+
+    Parameters
+    ----------
+    eye : tuple of float
+        x, y, and height above the house's zero. [m]
+    aims : Aims
+        The lines, at least one, within a half turn.
+    blockers : Blockers
+        Panels and boxes with heights above the house's zero. [m]
+    normal : float
+        Direction on the plan that turns are counted from, anticlockwise from x. [rad]
+
+    Returns
+    -------
+    Blockers
+        Those that reach into the sheaf on the plan and are as high as its lowest line there.
+    """
+    right, left = normal + float(aims.turn.min()) - 1e-6, normal + float(aims.turn.max()) + 1e-6
+    ends = blockers.panels[:, :4].reshape(-1, 2, 2) - np.asarray(eye[:2])
+    # Wholly to the right of the rightmost line, to the left of the leftmost, or behind both.
+    off_right = (_side(ends, right) < 0.0).all(axis=1)
+    off_left = (_side(ends, left) > 0.0).all(axis=1)
+    ahead = (ends @ np.array([math.cos(normal), math.sin(normal)]) > -1e-9).any(axis=1)
+    # No line comes down again: a panel that is lower than the lowest line at its nearest hides nothing.
+    lowest = eye[2] + float(aims.rise.min()) * _nearest(ends)
+    reached = ahead & ~off_right & ~off_left & (blockers.panels[:, 5] >= lowest - 1e-6)
+    boxed = blockers.bodies >= 0
+    if boxed.any():
+        kept = np.zeros(int(blockers.bodies.max()) + 1, dtype=np.bool_)
+        kept[blockers.bodies[boxed & ahead & ~(off_right | off_left)]] = True
+        reached[boxed] = kept[blockers.bodies[boxed]]
+    return Blockers(blockers.panels[reached], blockers.bodies[reached])
+
+
+def _side(ends: FloatArray, angle: float) -> FloatArray:
+    """On which side of a direction points lie: above zero to its left."""
+    side: FloatArray = math.cos(angle) * ends[..., 1] - math.sin(angle) * ends[..., 0]
+    return side
+
+
+def _nearest(ends: FloatArray) -> FloatArray:
+    """How near the origin each stretch comes, shape (P,)."""
+    start, span = ends[:, 0], ends[:, 1] - ends[:, 0]
+    length = (span**2).sum(axis=1)
+    share = np.clip(-(start * span).sum(axis=1) / np.maximum(length, 1e-12), 0.0, 1.0)
+    place = start + share[:, None] * span
+    near: FloatArray = np.hypot(place[:, 0], place[:, 1])
+    return near

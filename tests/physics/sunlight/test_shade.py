@@ -1,0 +1,56 @@
+"""What stands before the sun."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from hypothesis import given
+from hypothesis import strategies as st
+
+from wardwright.geometry.panels import box, joined, sheets
+from wardwright.geometry.rays import ray_ranges
+from wardwright.physics.sunlight.panes import Aims
+from wardwright.physics.sunlight.shade import in_the_way, reach_the_sun
+
+EYE = (0.0, 0.0, 1.0)
+
+
+def aims(low_deg: float = -40.0, high_deg: float = 40.0, rise: float = 0.3) -> Aims:
+    turn = np.radians(np.linspace(low_deg, high_deg, 41))
+    return Aims(turn, np.full(41, rise))
+
+
+def test_a_wall_hides_what_is_behind_it_and_no_more() -> None:
+    wall = sheets([(4.0, -10.0, 4.0, 0.0, 0.0, 9.0)])
+    free = reach_the_sun(EYE, aims(), wall, normal=0.0)
+    off = np.abs(aims().turn) > 1e-6
+    assert (free == (aims().turn > 0.0))[off].all()
+
+
+def test_a_low_wall_hides_nothing_and_an_overhang_only_what_is_steep() -> None:
+    assert reach_the_sun(EYE, aims(), sheets([(4.0, -10.0, 4.0, 10.0, 0.0, 2.0)]), normal=0.0).all()
+    eaves = box([(-1.0, -5.0), (1.0, -5.0), (1.0, 5.0), (-1.0, 5.0)], low=2.0, high=2.2)
+    assert reach_the_sun(EYE, aims(-10.0, 10.0, 0.9), eaves, normal=0.0).all()
+    assert not reach_the_sun(EYE, aims(-10.0, 10.0, 1.2), eaves, normal=0.0).any()
+
+
+@given(
+    st.lists(st.tuples(*[st.floats(-6.0, 6.0)] * 4, st.floats(0.0, 3.0)), max_size=12), st.floats(0.0, 6.28)
+)
+def test_leaving_out_what_is_not_in_the_way_changes_nothing(
+    rows: list[tuple[float, ...]], normal: float
+) -> None:
+    blockers = joined([
+        sheets([(*row[:4], 0.0, row[4]) for row in rows]),
+        *(box([(x, y), (x + 1, y), (x + 1, y + 1), (x, y + 1)], low=z, high=z + 0.5) for x, y, _, _, z in rows[::2]),
+    ])  # fmt: skip
+    some = aims(-60.0, 60.0, 0.2)
+    whole = np.isinf(ray_ranges(EYE, (normal + some.turn, some.rise), blockers))
+    assert (reach_the_sun(EYE, some, blockers, normal=normal) == whole).all()
+    assert len(in_the_way(EYE, some, blockers, normal=normal).panels) <= len(blockers.panels)
+
+
+def test_no_lines_no_answer() -> None:
+    none = Aims(np.empty(0), np.empty(0))
+    assert len(reach_the_sun(EYE, none, sheets([(1.0, -1.0, 1.0, 1.0, 0.0, 9.0)]), normal=math.pi)) == 0
