@@ -11,6 +11,7 @@
     |   `-- JobError                     a job file, or what is asked of it
     |-- NotComputable                    a question or rule lacks what it needs: never "passed"
     |   `-- NoneOfAKind                  the site has no device of the kind that it is about
+    |-- Stopped                          long work that somebody stopped: nothing of it is kept
     |-- GeometryError (ValueError)       arrays that no answer can be made from
     `-- OutOfRangeError (ValueError)     numbers outside of what a formula holds for
 
@@ -96,6 +97,10 @@ class NoneOfAKind(NotComputable):
     def __init__(self, reason: str, *, kind: str, cure: str = "") -> None:
         self.kind = kind
         super().__init__(reason, cure=cure)
+
+
+class Stopped(WardwrightError):  # noqa: N818 - it is a wish, not a fault
+    """Long work that somebody stopped between two of its steps."""
 
 
 class GeometryError(WardwrightError, ValueError):

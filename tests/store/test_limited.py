@@ -10,10 +10,11 @@ import pytest
 
 from common.dxf_plan import written as drawn
 from common.ifc_house import Wish, written
-from wardwright.errors import IntakeError
+from wardwright.errors import IntakeError, Stopped
 from wardwright.intake.dxf.reading import read_dxf
 from wardwright.intake.ifc.reading import read_ifc
 from wardwright.store import limited
+from wardwright.store.given_files import GivenFile
 from wardwright.store.limited import read_dxf_limited, read_ifc_limited
 
 
@@ -99,6 +100,15 @@ def test_a_reader_broken_by_the_file_is_not_called_a_want_of_memory() -> None:
     with pytest.raises(IntakeError, match=r"broke the reader \(signal 8\)\. Export") as caught:
         limited._answer(done, "house.ifc", 2000)
     assert "memory" not in str(caught.value)
+
+
+def test_a_file_that_was_handed_in_is_read_like_one_on_the_disk(house: Path) -> None:
+    with house.open("rb", buffering=0) as content:
+        content.read(100)
+        given = GivenFile("house.ifc", content)
+        assert read_ifc_limited(given, "A") == read_ifc_limited(house, "A")
+        with pytest.raises(Stopped):
+            read_ifc_limited(given, is_stopped=lambda: True)
 
 
 def test_a_drawing_is_read_in_the_same_way(tmp_path: Path) -> None:

@@ -156,14 +156,9 @@ def refuse_own_input(arguments: Namespace) -> None:
 
 def brought_in(site: Site, report: IntakeReport | None, *, with_notes: bool = False) -> str:
     """What was brought in, as lines for the terminal; what was guessed may be told by notes since."""
-    counts = (
-        (site.storeys, "storey", "storeys"), (site.spaces, "space", "spaces"), (site.walls, "wall", "walls"),
-        (site.openings, "opening", "openings"), (site.stairs, "stair", "stairs"),
-        (site.fixtures, "fixture", "fixtures"), (site.people, "person", "people"), (site.pets, "pet", "pets"),
-        (site.devices, "device", "devices"),
-    )  # fmt: skip
-    words = [f"{len(found)} {one if len(found) == 1 else many}" for found, one, many in counts if found]
-    lines = [f"{site.name}: {', '.join(words)}"]
+    from wardwright.store.bringing_in import contents_of
+
+    lines = [f"{site.name}: {', '.join(contents_of(site))}"]
     sections: tuple[tuple[str, tuple[str, ...]], ...] = ()
     if report is not None:
         sections = (

@@ -14,6 +14,15 @@ _NUMBER_WORDS = (
 )  # fmt: skip
 
 
+class PremisesChoice(Record):
+    """Premises that a building file seems to hold among others."""
+
+    name: str
+    """What picks them, as the file writes it."""
+    spaces: int
+    """How many. [-]"""
+
+
 class IntakeReport(Record):
     """What was read, what was guessed, what was left out, and what is odd about the house as drawn."""
 
@@ -30,6 +39,8 @@ class IntakeReport(Record):
     """With the reason."""
     oddities: tuple[str, ...] = ()
     """What a reader of the plan should know: rooms that share one ring of walls, walls that close only low."""
+    premises: tuple[PremisesChoice, ...] = ()
+    """What there is to choose from where nobody said which premises are ours; empty where there is but one."""
 
 
 class ReportDraft:

@@ -17,9 +17,11 @@ from wardwright import __version__
 from wardwright.errors import InputError
 from wardwright.model.catalogue import Catalogue
 from wardwright.server.desks import Desks
+from wardwright.server.handed_in import HandedInFiles
 from wardwright.server.messages import Fault
 from wardwright.server.origins import is_from_elsewhere
-from wardwright.server.routers import jobs, live, papers, steps
+from wardwright.server.routers import attachments, intake, jobs, live, papers, signed, steps, works
+from wardwright.server.work import Works
 
 HEADERS = {
     "Content-Security-Policy": "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
@@ -54,10 +56,15 @@ def create_app(folder: Path, catalogue: Catalogue, *, static: Path | None = None
     @asynccontextmanager
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:
         yield
+        # Work first: until it has ended it may have a job open.
+        app.state.works.close()
+        app.state.handed_in.close()
         app.state.desks.close()
 
     app = FastAPI(title="Wardwright", version=__version__, docs_url=None, redoc_url=None, lifespan=lifespan)
     app.state.desks = Desks(folder, catalogue)
+    app.state.works = Works()
+    app.state.handed_in = HandedInFiles(folder)
     app.add_middleware(TrustedHostMiddleware, allowed_hosts=list(OWN_NAMES))
 
     @app.exception_handler(InputError)
@@ -76,10 +83,8 @@ def create_app(folder: Path, catalogue: Catalogue, *, static: Path | None = None
         response.headers.update(HEADERS)
         return response
 
-    app.include_router(jobs.router)
-    app.include_router(live.router)
-    app.include_router(papers.router)
-    app.include_router(steps.router)
+    for one in (jobs, attachments, signed, intake, works, papers, steps, live):
+        app.include_router(one.router)
     if static is not None:
         app.mount("/", StaticFiles(directory=static, html=True), name="page")
     return app

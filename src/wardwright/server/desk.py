@@ -31,6 +31,7 @@ from wardwright.model.site import Site
 from wardwright.model.validation import sound
 from wardwright.questions.answer import Answer
 from wardwright.questions.table import ask, ask_in_hand, worst_first
+from wardwright.rules.finding import Finding
 from wardwright.rules.table import check
 from wardwright.server.messages import Board, Changed, Compared, WalkLine
 from wardwright.store.jobs.job import Job
@@ -57,6 +58,16 @@ class Desk:
     def checked(self, site: Site) -> Site:
         """The site, if it holds together."""
         return sound(site, where="the house", catalogue=self.catalogue)
+
+    def answers_to(self, number: int, site: Site) -> tuple[Answer, ...]:
+        """The answers to one question, of any state of the house; nobody else waits longer than that takes."""
+        with self._lock:
+            return ask(site, self.catalogue, (number,))
+
+    def findings_of(self, site: Site) -> tuple[Finding, ...]:
+        """The findings of any state of the house."""
+        with self._lock:
+            return check(site, self.catalogue)
 
     def houses(self, site: Site) -> dict[str, str]:
         """The house of each storey, without devices, as SVG groups."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import threading
-from pathlib import Path
+from pathlib import Path, PurePath
 
 from wardwright.errors import InputError, JobError
 from wardwright.model.catalogue import Catalogue
@@ -17,6 +17,10 @@ from wardwright.store.jobs.opening import open_job
 
 NAME = re.compile(r"[^/\\\x00]{1,120}" + re.escape(ENDING))
 """A file of the folder itself: no path leads out of it."""
+FORBIDDEN = re.compile(r"[/\\\x00-\x1f:*?\"<>|]+")
+"""What some disk would not have in a name."""
+LONGEST_STEM = 80
+"""Letters of a new job's name. [-] (assumption)"""
 
 
 class Desks:
@@ -37,6 +41,26 @@ class Desks:
                 cure=f"Give a plain file name that ends in {ENDING}",
             )
         return self.folder / file
+
+    def free_name(self, given: str) -> str:
+        """A name for a new job after the file that it is made of, such as `mill-2.job`.
+
+        Parameters
+        ----------
+        given : str
+            The name of that file.
+
+        Returns
+        -------
+        str
+            No job of the folder has it.
+        """
+        stem = FORBIDDEN.sub("-", PurePath(given).stem).strip(". ")[:LONGEST_STEM] or "house"
+        name, number = f"{stem}{ENDING}", 1
+        while (self.folder / name).exists():
+            number += 1
+            name = f"{stem}-{number}{ENDING}"
+        return name
 
     def desk(self, file: str) -> Desk:
         """The open job of a name; it is opened if it is not."""

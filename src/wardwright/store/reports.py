@@ -81,3 +81,17 @@ def kept_report(site: Path) -> IntakeReport | None:
         return IntakeReport.model_validate_json(text)
     except ValidationError:
         raise DocumentError("this is no report of an intake", where=str(place), cure=cure) from None
+
+
+def report_text(report: IntakeReport) -> str:
+    """A report as plain text, to be kept with a job."""
+    parts = (
+        ("Read", report.read),
+        ("Guessed", report.guessed),
+        ("Left out", report.left_out),
+        ("Odd about the house as drawn", report.oddities),
+    )
+    lines = [f"Intake of {report.source} ({report.form})"]
+    for heading, facts in parts:
+        lines += ["", f"{heading}:", *(f"- {fact}" for fact in facts)] if facts else []
+    return "\n".join(lines) + "\n"

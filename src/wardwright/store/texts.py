@@ -107,7 +107,7 @@ def write_text(path: Path, text: str, *, fault: type[InputError]) -> None:
         except BaseException:
             Path(draft).unlink(missing_ok=True)
             raise
-        _settle(path.parent)
+        settle(path.parent)
     except OSError as trouble:
         raise fault(
             f"the file cannot be written ({trouble.strerror})",
@@ -116,7 +116,7 @@ def write_text(path: Path, text: str, *, fault: type[InputError]) -> None:
         ) from None
 
 
-def _settle(folder: Path) -> None:
+def settle(folder: Path) -> None:
     """Have the folder's own entry reach the disk, where the system can do that."""
     if os.name != "posix":
         return

@@ -4,7 +4,7 @@ import pytest
 
 from common.cottage import read
 from wardwright.errors import NotesError
-from wardwright.intake.notes.secrets import refuse_codes
+from wardwright.intake.notes.secrets import holds_code, refuse_codes, starred_out
 
 
 @pytest.mark.parametrize(
@@ -46,3 +46,23 @@ def test_a_line_without_one_passes(line: str) -> None:
 def test_notes_refuse_it_wherever_it_stands() -> None:
     with pytest.raises(NotesError, match="never stored"):
         read("# front door code 2580")
+
+
+@pytest.mark.parametrize(
+    ("line", "kept"),
+    [
+        ("07:42 user_code 4711 entered", "07:42 user_code **** entered"),
+        ("2026-11-26 07:42 code accepted", "2026-11-26 07:42 code accepted"),
+        ("password: sunflower, then set", "password: *********, then set"),
+        ("PIN 12 34 and pin=9876", "PIN ** ** and pin=****"),
+        ("07:43 hall door", "07:43 hall door"),
+    ],
+)
+def test_codes_in_somebody_elses_text_are_starred_out(line: str, kept: str) -> None:
+    assert starred_out(line) == kept
+
+
+def test_a_code_is_seen_by_either_list_of_words() -> None:
+    assert holds_code("passcodes 471122")
+    assert holds_code("# Kennwort Sonnenblume")
+    assert not holds_code("2.40 m high")

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import os
 import shutil
 import sqlite3
 from pathlib import Path
@@ -8,7 +9,7 @@ import pytest
 
 from common.houses import one_room
 from wardwright.errors import JobError
-from wardwright.store.jobs.files import copies_beside, made, opened
+from wardwright.store.jobs.files import copies_beside, draft_of, made, opened, put_in_place
 from wardwright.store.jobs.opening import new_job
 
 
@@ -60,3 +61,22 @@ def test_copies_of_the_same_job_are_found(tmp_path: Path) -> None:
     new_job(tmp_path / "other.job", one_room(), author="me").close()
     (tmp_path / "broken.job").write_text("x")
     assert [path.name for path in copies_beside(tmp_path / "a.job", ident)] == ["a (copy of Tuesday).job"]
+
+
+@pytest.mark.parametrize("has_second_names", [True, False])
+def test_a_job_takes_its_name_without_writing_over_anything(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, has_second_names: bool
+) -> None:
+    def without(*_: object) -> None:
+        raise OSError(95, "not supported")
+
+    if not has_second_names:
+        monkeypatch.setattr(os, "link", without)
+    path = tmp_path / "a.job"
+    draft_of(path).write_text("mine")
+    put_in_place(draft_of(path), path)
+    assert [one.name for one in tmp_path.iterdir()] == ["a.job"]
+    draft_of(path).write_text("other")
+    with pytest.raises(JobError, match="something of that name already"):
+        put_in_place(draft_of(path), path)
+    assert path.read_text() == "mine"

@@ -27,3 +27,14 @@ def test_a_newer_file_is_left_alone() -> None:
     base.execute(f"PRAGMA user_version = {len(STEPS) + 1}")
     with pytest.raises(JobError, match="Use a newer Wardwright"):
         brought_up(base, where="x")
+
+
+def test_a_file_of_the_first_version_is_brought_up_with_what_it_holds() -> None:
+    base = fresh()
+    base.executescript(f"{STEPS[0]} PRAGMA user_version = 1;")
+    base.execute("INSERT INTO attachment VALUES (1, 'hall.jpg', 'image/jpeg', '', '2026', 'abc', x'00')")
+    brought_up(base, where="x")
+    assert base.execute("SELECT name, author, note, starred FROM attachment").fetchall() == [
+        ("hall.jpg", "", "", 0)
+    ]
+    assert base.execute("SELECT count(*) FROM attachment_change").fetchone() == (0,)

@@ -16,6 +16,29 @@ export interface Add {
   record: Record<string, unknown>;
 }
 
+export interface AttachmentChange {
+  what: "removed" | "put back";
+  author: string;
+}
+
+export interface AttachmentLine {
+  number: number;
+  name: string;
+  kind: string;
+  /** Key of what it is about, such as `devices/hall-movement`; empty: the job as a whole. */
+  about: string;
+  /** What people call that. */
+  about_name: string;
+  at: string;
+  author: string;
+  note: string;
+  size_bytes: number;
+  starred_lines: number;
+  /** Empty: it is there. */
+  removed_at: string;
+  removed_by: string;
+}
+
 export interface Behaviour {
   id: string;
   name: string;
@@ -140,6 +163,22 @@ export interface BoardSpan {
   unit: string;
 }
 
+export interface BroughtIn {
+  kind: "brought-in";
+  /** The job that was made; empty: none yet, since somebody must choose. */
+  file: string;
+  /** Premises to choose from; empty where there is nothing to choose. */
+  choices: PremisesChoice[];
+  name: string;
+  /** How much of each kind the house has, such as `2 storeys`. */
+  counts: string[];
+  /** What its reader has to say; None where it was made of text. */
+  report: IntakeReport | null;
+  /** What does not quite fit together, and stops no answer. */
+  noted: string[];
+  worth_adding: string[];
+}
+
 export interface CareDate {
   /** As ISO 8601 has it. */
   on: string;
@@ -242,6 +281,14 @@ export interface Device {
   is_existing?: boolean;
 }
 
+export interface DifferentAnswer {
+  key: string;
+  title: string;
+  was: string;
+  today: string;
+  cause: "house" | "program" | "both";
+}
+
 export interface Edit {
   /** Made by whoever sends it: sent again it changes nothing. */
   id: string;
@@ -324,12 +371,55 @@ export interface GroundThing {
   can_be_climbed?: boolean;
 }
 
+export interface HandedIn {
+  id: string;
+  name: string;
+  size_bytes: number;
+}
+
+export interface HandedInLimits {
+  /** How long a file may be, by how its name ends. [bytes] */
+  largest_by_ending: Record<string, number>;
+  /** [bytes] */
+  largest_attachment: number;
+  /** What one unit of a drawing may be. */
+  units: string[];
+}
+
 export interface HistoryLine {
   number: number;
   author: string;
   at: string;
   what: string;
   undoes: number | null;
+}
+
+export interface IntakeReport {
+  /** The file's name. */
+  source: string;
+  /** What kind of file it is, for example `IFC4`. */
+  form: string;
+  /** How many of each kind the site holds. */
+  counts?: ([string, number])[];
+  read?: string[];
+  /** Grouped, with the ids: `sill heights guessed on 3 windows: w1, w2, w3`. */
+  guessed?: string[];
+  /** With the reason. */
+  left_out?: string[];
+  /** What a reader of the plan should know: rooms that share one ring of walls, walls that close only low. */
+  oddities?: string[];
+  /** What there is to choose from where nobody said which premises are ours; empty where there is but one. */
+  premises?: PremisesChoice[];
+}
+
+export interface IntakeWish {
+  /** Id of the file. */
+  file: string;
+  /** Id of the notes beside it. */
+  notes?: string | null;
+  /** None: nobody said, so that it is asked where there are several. Empty: the whole building. */
+  premises?: string | null;
+  unit?: "mm" | "cm" | "m" | "inch" | "foot" | null;
 }
 
 export interface JobLine {
@@ -534,6 +624,13 @@ export interface Place {
   usual_room_c?: number;
 }
 
+export interface PremisesChoice {
+  /** What picks them, as the file writes it. */
+  name: string;
+  /** How many. [-] */
+  spaces: number;
+}
+
 export interface Programme {
   /** How each field is known. */
   basis?: Record<string, "measured" | "told" | "guessed" | "default">;
@@ -595,6 +692,42 @@ export interface ScreenStorey {
 export interface Show {
   kind: "show";
   key: string | null;
+}
+
+export interface SignedLine {
+  kind: "signed";
+  number: number;
+  revision: number;
+  at: string;
+  author: string;
+  what: string;
+  program: string;
+  /** How many were signed. [-] */
+  answers: number;
+  findings: number;
+  /** Whether the house is still as it was signed. */
+  is_same_house: boolean;
+  /** Whether the same version of the program and the same rows of data are at work. */
+  is_same_program: boolean;
+}
+
+export interface SigningWish {
+  revision: number;
+  author: string;
+  what?: string;
+}
+
+export interface SinceSigned {
+  kind: "since-signed";
+  number: number;
+  /** How many answers and findings are as they were signed. [-] */
+  same: number;
+  answers: DifferentAnswer[];
+  findings: DifferentAnswer[];
+  /** What is another about the house. */
+  house: ToldChange[];
+  /** What is another about the program and its data. */
+  program: string[];
 }
 
 export interface Site {
@@ -787,6 +920,27 @@ export interface WallMount {
   offset_m: number;
   /** Its middle above the storey's floor. [m] */
   height_m: number;
+}
+
+export interface WorkNews {
+  kind: "work";
+  id: string;
+  what: string;
+  /** The job that it is about; empty: none yet. */
+  job: string;
+  state: "waiting" | "running" | "done" | "stopped" | "failed";
+  /** What it is doing. */
+  step: string;
+  /** How many steps were begun. [-] */
+  begun: number;
+  /** How many there are likely to be. [-] */
+  of: number;
+  /** Since it was asked for. [s] */
+  seconds: number;
+  /** Whether it was told to stop, and has not yet. */
+  is_stopping: boolean;
+  fault: Fault | null;
+  result: BroughtIn | SignedLine | SinceSigned | null;
 }
 
 export interface Zone {

@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Sequence
 from typing import Literal
 
 from wardwright.errors import IntakeError
 from wardwright.intake.ifc.file import Entity, IfcHouse
-from wardwright.intake.report import listed
+from wardwright.intake.report import PremisesChoice, listed
 
 Belongs = Literal["ours", "neighbour", "shared"]
 
 _SHARED = re.compile(
     r"\b(stairs?|lobby|corridor|lift|common|plant|bin|treppenhaus|treppe|flur|roof)\b", re.IGNORECASE
 )
-_FLAT_CODE = re.compile(r"^[A-Za-z]+\.?[-_ ]?\d")
+_FLAT_CODE = re.compile(r"^([A-Za-z]+)\.?[-_ ]?\d")
+CHOICES_AT_MOST = 24
+"""With more groups than this, names begin with something else than a flat's letters. [-] (assumption)"""
 
 
 def belonging(house: IfcHouse, spaces: Sequence[Entity], premises: str | None) -> dict[int, Belongs]:
@@ -56,6 +59,42 @@ def belonging(house: IfcHouse, spaces: Sequence[Entity], premises: str | None) -
             )
         ours |= found
     return {space.id(): "ours" if space.id() in ours else _other(space) for space in spaces}
+
+
+def choices(house: IfcHouse, spaces: Sequence[Entity]) -> tuple[PremisesChoice, ...]:
+    """The premises that a building seems to hold: its zones, or the letters before the numbers of its spaces.
+
+    Parameters
+    ----------
+    house : IfcHouse
+        The open file.
+    spaces : sequence of entities
+        Its spaces.
+
+    Returns
+    -------
+    tuple of PremisesChoice
+        The largest first; empty where nothing tells one from another.
+    """
+    zones = {str(zone.Name or "").strip() for zone in house.of("IfcZone")} - {""}
+    members = {name: _in_zone(house, name) & {space.id() for space in spaces} for name in zones}
+    apart = sum(map(len, members.values())) == len(set().union(*members.values()))
+    sizes = Counter({name: len(found) for name, found in members.items() if found}) if apart else Counter()
+    if not _tell_apart(sizes, spaces):
+        found = filter(None, (_FLAT_CODE.match(_code(space)) for space in spaces))
+        sizes = Counter(match[1] for match in found)
+    if not _tell_apart(sizes, spaces):
+        return ()
+    return tuple(
+        PremisesChoice(name=name, spaces=count)
+        for name, count in sorted(sizes.items(), key=lambda one: (-one[1], one[0]))
+    )
+
+
+def _tell_apart(sizes: Counter[str], spaces: Sequence[Entity]) -> bool:
+    """Whether groups look like premises: several, most spaces in one of them, not each space in its own."""
+    is_some = 1 < len(sizes) <= CHOICES_AT_MOST and max(sizes.values()) > 1
+    return is_some and 2 * sizes.total() >= len(spaces)
 
 
 def _code(space: Entity) -> str:

@@ -16,6 +16,7 @@ from wardwright.intake.ifc.furniture import fixtures_of
 from wardwright.intake.ifc.oddities import note_oddities
 from wardwright.intake.ifc.openings import openings_of
 from wardwright.intake.ifc.panes import panes_of
+from wardwright.intake.ifc.premises import choices
 from wardwright.intake.ifc.ringed_rooms import rooms_from_rings
 from wardwright.intake.ifc.rings import note_rings
 from wardwright.intake.ifc.roofs import rooflights_of, sloped_storeys
@@ -113,7 +114,10 @@ def _read(house: IfcHouse, premises: str | None) -> tuple[Site, IntakeReport]:
     note_rings(house, floors, spaces)
     note_oddities(house, site, rooms=rooms, floors=floors)
     _note_unread(house)
-    return site, house.draft.report(source=house.where, form=str(house.file.schema), counts=counts_of(site))
+    report = house.draft.report(source=house.where, form=str(house.file.schema), counts=counts_of(site))
+    if premises is None:
+        report = report.model_copy(update={"premises": choices(house, house.of("IfcSpace"))})
+    return site, report
 
 
 def counts_of(site: Site) -> tuple[tuple[str, int], ...]:

@@ -28,7 +28,7 @@ from wardwright.server.messages import (
 )
 from wardwright.store.jobs.files import ENDING
 from wardwright.store.jobs.job import Conflict, Kept
-from wardwright.store.jobs.opening import new_job
+from wardwright.store.jobs.opening import make_job
 from wardwright.store.samples import read_sample
 
 router = APIRouter(prefix="/api/jobs", tags=["jobs"])
@@ -59,7 +59,7 @@ def make(request: Request, wish: NewJob) -> JobLine:
         site = read_sample(wish.sample)
     else:
         site = desks.checked(read_document(json.dumps(wish.document), where="the document"))
-    new_job(path, site).close()
+    make_job(path, site)
     desk = desks.desk(wish.file)
     return JobLine(file=wish.file, name=site.name, revision=desk.job.newest, fault="")
 

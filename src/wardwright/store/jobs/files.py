@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
 from contextlib import suppress
 from pathlib import Path
@@ -9,6 +10,7 @@ from typing import NoReturn
 
 from wardwright.errors import JobError
 from wardwright.store.jobs.tables import APPLICATION_ID, brought_up
+from wardwright.store.texts import settle
 
 ENDING = ".job"
 """How the name of a job file ends."""
@@ -37,15 +39,9 @@ def made(path: Path) -> sqlite3.Connection:
             path.parent.mkdir(parents=True, exist_ok=True)
         path.touch(mode=0o600, exist_ok=False)
     except FileExistsError:
-        raise JobError(
-            "there is something of that name already", where=str(path), cure="Give the job another name"
-        ) from None
+        raise _taken(path) from None
     except OSError as fault:
-        raise JobError(
-            f"the job cannot be made ({fault.strerror})",
-            where=str(path),
-            cure="Check the folder, and who may write to it",
-        ) from None
+        raise _not_made(path, fault) from None
     try:
         base = _connected(path)
         brought_up(base, where=str(path))
@@ -53,6 +49,63 @@ def made(path: Path) -> sqlite3.Connection:
         path.unlink(missing_ok=True)
         raise
     return base
+
+
+def draft_of(path: Path) -> Path:
+    """Where a job is made before it is whole; no list of jobs shows it."""
+    return path.with_name(f".{path.name}.part")
+
+
+def refuse_taken(path: Path) -> None:
+    """Raise JobError if something of that name stands there already."""
+    if path.exists():
+        raise _taken(path)
+
+
+def put_in_place(draft: Path, path: Path) -> None:
+    """Give a whole job its name, on the disk too, without writing over anything.
+
+    Parameters
+    ----------
+    draft : Path
+        Where it was made; nobody has it open.
+    path : Path
+        Where it goes.
+
+    Raises
+    ------
+    JobError
+        If something stands there, or it cannot be done.
+    """
+    try:
+        try:
+            # Unlike a renaming, a second name is refused where something came to stand meanwhile.
+            os.link(draft, path)
+            draft.unlink()
+        except FileExistsError:
+            raise
+        except OSError:  # a disk that knows no second names
+            refuse_taken(path)
+            draft.rename(path)
+        settle(path.parent)
+    except FileExistsError:
+        raise _taken(path) from None
+    except OSError as fault:
+        raise _not_made(path, fault) from None
+
+
+def _taken(path: Path) -> JobError:
+    return JobError(
+        "there is something of that name already", where=str(path), cure="Give the job another name"
+    )
+
+
+def _not_made(path: Path, fault: OSError) -> JobError:
+    return JobError(
+        f"the job cannot be made ({fault.strerror})",
+        where=str(path),
+        cure="Check the folder, and who may write to it",
+    )
 
 
 def opened(path: Path) -> sqlite3.Connection:

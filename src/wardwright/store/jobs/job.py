@@ -188,6 +188,19 @@ class Job:
         return Kept(new.number, is_new=True)
 
     @contextmanager
+    def reading(self) -> Iterator[sqlite3.Connection]:
+        """The file for reading: no transaction is begun, and nobody else is let in meanwhile."""
+        with self._lock:
+            try:
+                yield self.base
+            except sqlite3.Error as fault:
+                raise JobError(
+                    f"the job cannot be read ({fault})",
+                    where=str(self.path),
+                    cure="Restore a backup of the job",
+                ) from None
+
+    @contextmanager
     def transaction(self) -> Iterator[sqlite3.Connection]:
         """One transaction: on the disk when it ends without a fault, else as if it had never begun."""
         with self._lock:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from pathlib import Path
 from uuid import uuid4
 
@@ -16,7 +17,7 @@ FITTER = "fitter"
 
 
 def new_job(path: Path, site: Site, *, author: str = FITTER) -> Job:
-    """Make a job of a site: its first revision.
+    """Make a job of a site, and open it.
 
     Parameters
     ----------
@@ -37,23 +38,45 @@ def new_job(path: Path, site: Site, *, author: str = FITTER) -> Job:
     JobError
         If it cannot be made.
     """
+    make_job(path, site, author=author)
+    return open_job(path)
+
+
+def make_job(path: Path, site: Site, *, author: str = FITTER) -> None:
+    """Make a job of a site: its first revision. It stands there whole or not at all, and nobody has it open.
+
+    Parameters
+    ----------
+    path, site, author
+        As for `new_job`.
+
+    Raises
+    ------
+    JobError
+        If it cannot be made.
+    """
     if path.suffix != files.ENDING:
         raise JobError(
             f"the name of a job ends in {files.ENDING}, or it is not found again",
             where=str(path),
             cure=f"Call it {path.name}{files.ENDING}",
         )
-    base = files.made(path)
+    files.refuse_taken(path)
+    draft = files.draft_of(path)
+    with suppress(OSError):
+        draft.unlink(missing_ok=True)  # what a program that was killed left behind
+    base = files.made(draft)
     try:
         base.execute("BEGIN IMMEDIATE")
         base.execute("INSERT INTO job VALUES ('id', ?)", (uuid4().hex,))
         revisions.write(base, NewRevision(1, uuid4().hex, author, 0, "brought in", None, site))
         base.execute("COMMIT")
+        base.close()
+        files.put_in_place(draft, path)
     except BaseException:
         base.close()
-        path.unlink(missing_ok=True)
+        draft.unlink(missing_ok=True)
         raise
-    return Job(base, path)
 
 
 def open_job(path: Path) -> Job:

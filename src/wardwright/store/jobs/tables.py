@@ -48,6 +48,21 @@ STEPS: tuple[str, ...] = (
         answers TEXT NOT NULL
     ) STRICT;
     """,
+    """
+    ALTER TABLE attachment ADD COLUMN author TEXT NOT NULL DEFAULT '';
+    ALTER TABLE attachment ADD COLUMN note TEXT NOT NULL DEFAULT '';
+    ALTER TABLE attachment ADD COLUMN starred INTEGER NOT NULL DEFAULT 0;
+    CREATE TABLE attachment_change (
+        id INTEGER PRIMARY KEY,
+        attachment INTEGER NOT NULL REFERENCES attachment (id),
+        what TEXT NOT NULL CHECK (what IN ('removed', 'put back')),
+        author TEXT NOT NULL,
+        at TEXT NOT NULL
+    ) STRICT;
+    ALTER TABLE signed ADD COLUMN author TEXT NOT NULL DEFAULT '';
+    ALTER TABLE signed ADD COLUMN what TEXT NOT NULL DEFAULT '';
+    ALTER TABLE signed ADD COLUMN findings TEXT NOT NULL DEFAULT '[]';
+    """,
 )
 """What brings a file from one version to the next."""
 

@@ -7,6 +7,7 @@ import sqlite3
 from pathlib import Path
 
 from wardwright.errors import JobError
+from wardwright.store.jobs.files import draft_of
 from wardwright.store.jobs.job import Job
 from wardwright.store.jobs.opening import open_job
 
@@ -87,7 +88,13 @@ def forget(path: Path) -> None:
     """
     open_job(path).close()
     try:
-        for one in (path, path.with_name(f"{path.name}-journal")):
+        draft = draft_of(path)  # left by a program that was killed
+        for one in (
+            path,
+            path.with_name(f"{path.name}-journal"),
+            draft,
+            draft.with_name(f"{draft.name}-journal"),
+        ):
             if one.exists():
                 _write_over(one)
                 one.unlink()

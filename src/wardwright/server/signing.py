@@ -1,0 +1,133 @@
+"""Signing, and holding what was signed against today: asks the house step by step, so that it can be stopped."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from wardwright import __version__
+from wardwright.documents.content.changes_told import told_changes
+from wardwright.documents.content.signed import different_answers
+from wardwright.model.changes import differences
+from wardwright.model.site import Site
+from wardwright.questions.answer import Answer
+from wardwright.questions.as_signed import by_key, compared, kept_form, read_answers, read_findings
+from wardwright.questions.table import QUESTIONS, worst_first
+from wardwright.rules.finding import Finding
+from wardwright.server.desk import Desk
+from wardwright.server.work import Work
+from wardwright.server.work_messages import SignedLine, SigningWish, SinceSigned
+from wardwright.store.jobs.signatures import Signed, ToSign, digest_of, sign, signed_at
+
+PROGRAM = __version__
+STEPS = len(QUESTIONS) + 1
+"""Of asking one state of a house: each question, and the siting rules. [-]"""
+
+UNEXPLAINED = (
+    "neither the version nor the rows of data changed, yet the house as signed gives other answers now: "
+    "please report it"
+)
+
+
+class Told(NamedTuple):
+    """All that is said of one state of a house."""
+
+    answers: tuple[Answer, ...]
+    findings: tuple[Finding, ...]
+
+
+def told_of(desk: Desk, site: Site, work: Work, *, of: str) -> Told:
+    """Ask one state of a house, a question a step.
+
+    Parameters
+    ----------
+    desk : Desk
+        The job's.
+    site : Site
+        That state.
+    work : Work
+        Is told of each step; Stopped comes from it.
+    of : str
+        What the state is called, such as `today's house`.
+
+    Returns
+    -------
+    Told
+        Worst first.
+    """
+    found: list[Answer] = []
+    for question in QUESTIONS:
+        work.step(f"asking {of} question {question.number}")
+        found += desk.answers_to(question.number, site)
+    work.step(f"looking at {of} for faults of siting")
+    return Told(worst_first(found), desk.findings_of(site))
+
+
+def sign_now(desk: Desk, wish: SigningWish, work: Work) -> SignedLine:
+    """Keep the answers and findings of a revision as signed; nothing is kept if it is stopped before."""
+    site = desk.job.site(wish.revision)
+    told = told_of(desk, site, work, of="the house")
+    work.step("keeping them")
+    number = sign(
+        desk.job,
+        ToSign(
+            wish.revision,
+            PROGRAM,
+            site.place.rule_pack,
+            digest_of(desk.catalogue),
+            [kept_form(one) for one in told.answers],
+            [kept_form(one) for one in told.findings],
+        ),
+        author=wish.author.strip(),
+        what=wish.what.strip(),
+    )
+    return signed_line(desk, signed_at(desk.job, number))
+
+
+def compare(desk: Desk, one: Signed, work: Work) -> SinceSigned:
+    """Hold answers as they were signed against today's.
+
+    The house as it was signed is asked anew: what comes out otherwise is the program's doing, the rest the house's.
+    """
+    then, now = desk.job.site(one.revision), desk.job.site()
+    again = told_of(desk, then, work, of="the house as signed")
+    today = told_of(desk, now, work, of="today's house")
+    answers = compared(read_answers(one.answers), by_key(again.answers), by_key(today.answers))
+    findings = compared(read_findings(one.findings), by_key(again.findings), by_key(today.findings))
+    program_says = _program(desk, one)
+    if not program_says and any(each.cause != "house" for each in (*answers, *findings)):
+        program_says = (UNEXPLAINED,)
+    keys = {*by_key(today.answers), *(each.key for each in answers)}
+    rules = {*by_key(today.findings), *(each.key for each in findings)}
+    return SinceSigned(
+        number=one.number,
+        same=len(keys) + len(rules) - len(answers) - len(findings),
+        answers=different_answers(answers, desk.catalogue, then=then, now=now),
+        findings=different_answers(findings, desk.catalogue, then=then, now=now),
+        house=told_changes(then, now, desk.catalogue),
+        program=program_says,
+    )
+
+
+def _program(desk: Desk, one: Signed) -> tuple[str, ...]:
+    said = []
+    if one.program != PROGRAM:
+        said.append(f"the program is version {PROGRAM} now; it was {one.program}")
+    if one.catalogue != digest_of(desk.catalogue):
+        said.append("the rows of data that answers stand on (sheets, figures, limits) are others now")
+    return tuple(said)
+
+
+def signed_line(desk: Desk, one: Signed) -> SignedLine:
+    """What was signed, as a line of a list."""
+    return SignedLine(
+        number=one.number,
+        revision=one.revision,
+        at=one.at,
+        author=one.author,
+        what=one.what,
+        program=one.program,
+        answers=len(one.answers),
+        findings=len(one.findings),
+        is_same_house=not differences(desk.job.site(one.revision), desk.job.site()),
+        is_same_program=not _program(desk, one),
+    )

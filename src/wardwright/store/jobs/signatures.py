@@ -1,0 +1,151 @@
+"""Answers kept as they were signed, with all that they stand on."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import Any, NamedTuple
+
+from wardwright.errors import JobError
+from wardwright.intake.notes.secrets import holds_code
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.wording import is_plain
+from wardwright.store.jobs import revisions
+from wardwright.store.jobs.job import Job
+
+LONGEST_NAME = 60
+LONGEST_WHAT = 300
+"""Signs of a signer's name, and of what is signed. [-] (assumption)"""
+
+
+class Signed(NamedTuple):
+    """The answers that somebody put their name to."""
+
+    number: int
+    revision: int
+    at: str
+    """When, by the clock of the machine that keeps the job (UTC, ISO 8601)."""
+    program: str
+    """The version of the program that gave them."""
+    rule_pack: str
+    catalogue: str
+    """Digest of the rows of data that they stand on."""
+    answers: tuple[dict[str, Any], ...]
+    author: str
+    """Who signed."""
+    what: str
+    """What they said they signed, such as `the design as shown to the customer`."""
+    findings: tuple[dict[str, Any], ...]
+
+
+class ToSign(NamedTuple):
+    """What is to be kept as signed."""
+
+    revision: int
+    program: str
+    rule_pack: str
+    catalogue: str
+    answers: Sequence[dict[str, Any]]
+    findings: Sequence[dict[str, Any]] = ()
+
+
+_COLUMNS = "id, revision, at, program, rule_pack, catalogue, answers, author, what, findings"
+
+
+def sign(job: Job, to_sign: ToSign, *, author: str, what: str = "") -> int:
+    """Keep answers as they were signed, with what they stand on.
+
+    Next year "the house changed" and "the program changed" can then be told apart.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    to_sign : ToSign
+        The answers and findings, and what they stand on.
+    author : str
+        Who signs.
+    what : str, default ""
+        What they say they sign.
+
+    Returns
+    -------
+    int
+        The number of what was signed.
+
+    Raises
+    ------
+    JobError
+        If nobody signs, a text is too long or holds a code, or it cannot be kept.
+    """
+    refuse_words(job, author=author, what=what)
+    with job.transaction() as base:
+        made = base.execute(
+            "INSERT INTO signed (revision, at, program, rule_pack, catalogue, answers, author, what, findings) "
+            "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            (
+                to_sign.revision,
+                revisions.now(),
+                to_sign.program,
+                to_sign.rule_pack,
+                to_sign.catalogue,
+                json.dumps(list(to_sign.answers)),
+                author,
+                what,
+                json.dumps(list(to_sign.findings)),
+            ),
+        )
+    return int(made.lastrowid or 0)
+
+
+def refuse_words(job: Job, *, author: str, what: str) -> None:
+    """Raise JobError if a name or what is signed cannot stand beside answers."""
+    where = str(job.path)
+    if not author.strip():
+        raise JobError("nobody signs", where=where, cure="Say who signs: a name, or a role such as 'fitter'")
+    for name, said, longest in (("name", author, LONGEST_NAME), ("text", what, LONGEST_WHAT)):
+        if len(said) > longest or not is_plain(said):
+            raise JobError(
+                f"the {name} is too long, or holds a sign that cannot be shown",
+                where=where,
+                cure=f"Say it in at most {longest} letters, on one line",
+            )
+        if holds_code(said):
+            raise JobError(
+                f"the {name} looks as if it held a code or a password, and those are never stored",
+                where=where,
+                cure="Take the code away",
+            )
+
+
+def signed(job: Job) -> tuple[Signed, ...]:
+    """All answers that were signed, oldest first."""
+    with job.reading() as base:
+        rows = base.execute(f"SELECT {_COLUMNS} FROM signed ORDER BY id").fetchall()  # noqa: S608 - our own columns
+    return tuple(_signed(row) for row in rows)
+
+
+def signed_at(job: Job, number: int) -> Signed:
+    """What was signed under a number; JobError if nothing was."""
+    with job.reading() as base:
+        row = base.execute(f"SELECT {_COLUMNS} FROM signed WHERE id = ?", (number,)).fetchone()  # noqa: S608
+    if row is None:
+        raise JobError(
+            f"nothing was signed under number {number}",
+            where=str(job.path),
+            cure="Name one of those that are listed",
+        )
+    return _signed(row)
+
+
+def _signed(row: Sequence[Any]) -> Signed:
+    answers, findings = (tuple(json.loads(row[place])) for place in (6, 9))
+    return Signed._make((*row[:6], answers, *row[7:9], findings))
+
+
+@lru_cache(maxsize=8)
+def digest_of(catalogue: Catalogue) -> str:
+    """A digest of every row of data that an answer may stand on."""
+    return hashlib.sha256(catalogue.model_dump_json().encode()).hexdigest()
