@@ -26,6 +26,7 @@ from wardwright.model.fixture import Fixture
 from wardwright.model.household import Person, Pet
 from wardwright.model.limits import Limit
 from wardwright.model.opening import Opening
+from wardwright.model.power_sheets import Cell
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
 
@@ -69,6 +70,11 @@ def limits() -> tuple[Limit, ...]:
 def animals() -> tuple[Animal, ...]:
     text = (PACKAGE / "catalogue" / "pets.toml").read_text(encoding="utf-8")
     return tuple(Animal(**row) for row in tomllib.loads(text)["animal"])
+
+
+def cells() -> tuple[Cell, ...]:
+    text = (PACKAGE / "catalogue" / "cells.toml").read_text(encoding="utf-8")
+    return tuple(Cell(**row) for row in tomllib.loads(text)["cell"])
 
 
 # As the fan, without the rows that come near the floor; its two rows are at 2.2 m - 0.0875 d and 2.2 m - 0.1405 d.
@@ -144,6 +150,7 @@ CATALOGUE = Catalogue(
     limits=limits(),
     walkers=walkers(),
     animals=animals(),
+    cells=cells(),
 )
 """Values of our own; the figures, limits, walkers and animals are the package's."""
 

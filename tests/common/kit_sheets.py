@@ -15,6 +15,7 @@ from wardwright.model.device_sheets import (
     SounderSheet,
     TransmitterSheet,
 )
+from wardwright.model.power_sheets import CellSheet, StandbySheet
 
 
 def _row(sheet_id: str, kind: Any, **tables: Any) -> DeviceSheet:
@@ -24,6 +25,17 @@ def _row(sheet_id: str, kind: Any, **tables: Any) -> DeviceSheet:
 def _movement() -> MovementSheet:
     row = BeamRow(name="far", pairs=11, depression_deg=5.71)
     return MovementSheet(reach_m=12.0, angle_deg=90.0, height_low_m=2.0, height_high_m=2.4, rows=(row,))
+
+
+def _cells(standby_ua: float, **facts: Any) -> CellSheet:
+    return CellSheet(cell="alkaline-lr6", standby_ua=standby_ua, pulse_ma=60.0, pulse_ms=100.0, **facts)
+
+
+def _standby(battery_ah: float, charge_a: float = 0.1) -> StandbySheet:
+    """0.1 A and no more in an alarm: battery / 1.25 / 0.1 h, less the quarter hour of alarm at the end."""
+    return StandbySheet(
+        battery="lead-acid", battery_ah=battery_ah, quiet_a=0.1, alarm_a=0.1, charge_a=charge_a
+    )
 
 
 KIT = (
@@ -88,5 +100,33 @@ KIT = (
         fixings=("screws", "adhesive"),
         detects_removal=True,
         contact=ContactSheet(gap_m=0.02),
+    ),
+    # On cells: one that drinks, one that takes better cells, one that sips; and units with batteries and chargers.
+    _row("keypad-thirsty", "keypad", price=30.0, cells=_cells(900.0)),
+    _row("keypad-of-two-cells", "keypad", price=31.0, cells=_cells(280.0, also_takes=("lithium-fr6",))),
+    _row("keypad-sparing", "keypad", price=32.0, cells=_cells(20.0)),
+    _row(
+        "unit-of-6-h",
+        "control-unit",
+        price=80.0,
+        power="mains",
+        control=ControlSheet(),
+        standby=_standby(0.75),
+    ),
+    _row(
+        "unit-of-16-h",
+        "control-unit",
+        price=90.0,
+        power="mains",
+        control=ControlSheet(),
+        standby=_standby(2.0),
+    ),
+    _row(
+        "unit-of-96-h-to-charge",
+        "control-unit",
+        price=91.0,
+        power="mains",
+        control=ControlSheet(),
+        standby=_standby(2.4, charge_a=0.02),
     ),
 )

@@ -61,6 +61,7 @@ def test_every_limit_of_the_catalogue_is_used_by_a_rule() -> None:
     used = "\n".join(texts)
     # Some names are put together: of the kind of an alarm and the end of its range, of a grade.
     made = re.compile(
-        r"(smoke|heat|co)-alarm-below-ceiling-(least|most)|co-alarm-to-appliance-(least|most)|check-in-grade-[1-4]"
+        r"(smoke|heat|co)-alarm-below-ceiling-(least|most)|co-alarm-to-appliance-(least|most)"
+        r"|(check-in|standby|recharge)-grade-[1-4]"
     )
     assert [row.id for row in CATALOGUE.limits if row.id not in used and not made.fullmatch(row.id)] == []

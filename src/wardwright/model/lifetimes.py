@@ -36,8 +36,18 @@ def end_of_life(device: Device, sheet: DeviceSheet) -> date | None:
     """
     if device.made_on is None or sheet.life_years is None:
         return None
-    made = device.made_on
-    months = made.year * MONTHS + made.month - 1 + int(sheet.life_years * MONTHS + 1e-9)
+    return after_years(device.made_on, sheet.life_years)
+
+
+def after_years(start: date, years: float) -> date:
+    """The day some years after another; part years are whole months, the shorter way.
+
+    Examples
+    --------
+    >>> after_years(date(2024, 2, 29), 1.3)
+    datetime.date(2025, 5, 29)
+    """
+    months = start.year * MONTHS + start.month - 1 + int(years * MONTHS + 1e-9)
     year, month = divmod(months, MONTHS)
     last = calendar.monthrange(year, month + 1)[1]
-    return date(year, month + 1, min(made.day, last))
+    return date(year, month + 1, min(start.day, last))

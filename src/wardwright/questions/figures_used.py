@@ -8,6 +8,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.placement import is_way_in
 from wardwright.model.site import Site
 from wardwright.questions import (
+    battery_ends,
     entry_and_exit_times,
     race_from_opening,
     undetected_walk,
@@ -32,12 +33,21 @@ HOUSEHOLD = frozenset(
     }
 )  # fmt: skip
 """What the household's ways in and out take."""
+CELLS = frozenset(
+    {
+        "usable-share", "current-share", "temperature-inside", "temperature-unheated", "temperature-outside",
+        "sends-a-message", "activations-a-day", "activations-in-a-used-room", "outings-a-day",
+        "walks-at-home-a-day", "doors-a-day", "pace-normal", "stairs-share", "pass-door",
+    }
+)  # fmt: skip
+"""What the lives of cells are drawn from, and the household's walks past them chosen by."""
 BY_QUESTION: dict[int, frozenset[str]] = {
     race_from_opening.NUMBER: RACE | {BETTER_LOCK},
     entry_and_exit_times.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
     zone_behaviours.NUMBER: HOUSEHOLD,
     undetected_walk.NUMBER: ON_FOOT,
     what_it_sees.NUMBER: ON_FOOT | {"detector-reach"},
+    battery_ends.NUMBER: CELLS,
 }  # fmt: skip
 """A question that is not named here may stand on any figure."""
 

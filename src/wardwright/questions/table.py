@@ -9,6 +9,7 @@ from wardwright.errors import InputError
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions import (
+    battery_ends,
     entry_and_exit_times,
     race_from_opening,
     undetected_walk,
@@ -56,6 +57,12 @@ QUESTIONS: tuple[Question, ...] = (
         "What does this movement detector really see?",
         what_it_sees.answers,
         in_hand=what_it_sees.answers,
+    ),
+    Question(
+        15,
+        "When does each battery end, and can they be done in one visit?",
+        battery_ends.answers,
+        more_is_better=True,
     ),
 )
 

@@ -19,6 +19,7 @@ from wardwright.rules.keypads import KEYPAD_RULES
 from wardwright.rules.links import LINK_RULES
 from wardwright.rules.movement import MOVEMENT_RULES
 from wardwright.rules.names import NAME_RULES
+from wardwright.rules.power import POWER_RULES
 from wardwright.rules.programme import PROGRAMME_RULES
 from wardwright.rules.registry import Rule, findings_of, tabled
 from wardwright.rules.service import SERVICE_RULES
@@ -37,6 +38,7 @@ RULES: tuple[Rule, ...] = tabled(
     *MOVEMENT_RULES,
     *NAME_RULES,
     *PROGRAMME_RULES,
+    *POWER_RULES,
     *SOUNDER_RULES,
     *SERVICE_RULES,
     *WATER_RULES,

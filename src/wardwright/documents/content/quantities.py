@@ -8,6 +8,8 @@ from wardwright.model.estimate import Estimate
 
 UNIT_WORDS = {"m2": "m\u00b2", "deg": "\u00b0", "deg C": "\u00b0C", "s-1": "/s", "-": ""}
 """How a unit is printed where it is not printed as it is written."""
+ALWAYS = {"a": "years", "d-1": "a day"}
+"""Units that are printed in words on a terminal too."""
 COUNTS = ("devices", "settings", "ways")
 """Units of what is counted: whole numbers only."""
 MINUS = "\u2212"
@@ -77,6 +79,7 @@ def quantity(value: float, unit: str, step: float, *, is_plain: bool = False) ->
         return f"{number(value * 100.0, 1.0, is_plain=is_plain)} %"
     text = number(value, step if unit != "-" else 0.1, is_plain=is_plain)
     words = unit if is_plain and unit != "-" else UNIT_WORDS.get(unit, unit)
+    words = ALWAYS.get(unit, words)
     if unit in COUNTS and text == "1":
         words = unit.removesuffix("s")
     if unit in COUNTS and text == "1":

@@ -92,6 +92,7 @@ QUESTION_SHORT = {
     4: "Zone behaviour",
     5: "Undetected walk",
     11: "What it sees",
+    15: "Batteries",
 }
 """A short name for each question that is answered; the long one is in the table of questions."""
 QUESTION_HEADINGS = {
@@ -100,6 +101,7 @@ QUESTION_HEADINGS = {
     4: "Zone behaviour of",
     5: "Undetected walk from",
     11: "What is seen by",
+    15: "The battery of",
 }
 """How the heading of an answer begins; its subject follows."""
 UNDETECTED = frozenset({5})
@@ -201,6 +203,7 @@ FIELDS: dict[str, str] = {
     "is_heated_before": "its surface warmed first",
     "check_in_min": "how long a device may stay silent",
     "covering": "covering",
+    "cell": "cells:",
 }
 """Names of fields, as people call them."""
 

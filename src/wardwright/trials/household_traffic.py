@@ -1,0 +1,144 @@
+"""How often the household sets off each detector on an ordinary day, whether the alarm is set or not."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import NamedTuple
+
+import shapely
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
+from wardwright.model.fabric import Space
+from wardwright.model.placement import space_at, standing
+from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import Spot, way_in_spot
+from wardwright.rules.entry_routes import place_before
+from wardwright.rules.kit import devices_of
+from wardwright.trials.household_walk import leaf_of, noticed_on
+from wardwright.trials.trips import trips
+
+WAKING_S = 16.0 * 3600.0
+"""How long of a day somebody is up. [s] (assumption)"""
+WINDOW_SHARE = 0.25
+"""How much less often a window is opened than a door. [-] (assumption)"""
+DOOR_SIGNALS = 2.0
+"""A contact tells that its leaf opens, and that it shuts. [-]"""
+STAY_USES = ("living", "dining", "kitchen", "study", "conservatory", "bedroom")
+"""Rooms that people stay in. (assumption)"""
+OUTINGS, AT_HOME, IN_ROOM = "outings-a-day", "walks-at-home-a-day", "activations-in-a-used-room"
+NOBODY_KNOWN, DOORS = "activations-a-day", "doors-a-day"
+
+
+class Traffic(NamedTuple):
+    """What a device sends on an ordinary day besides its check-ins."""
+
+    shares: tuple[tuple[str, float], ...]
+    """Ids of figures, and how often each counts; none: it sends when something is wrong only."""
+    most: float
+    """Its own sleep lets it send no more than this in a day. [d-1]"""
+    is_known: bool
+    """Whether it rests on the household's own walks rather than on a default."""
+
+
+def traffic_of(site: Site, catalogue: Catalogue, device: Device) -> Traffic:
+    """How often one device sends on an ordinary day.
+
+    Parameters
+    ----------
+    site : Site
+        The house and who lives there.
+    catalogue : Catalogue
+        Sheets and figures.
+    device : Device
+        Any device.
+
+    Returns
+    -------
+    Traffic
+        By the household's walks past it where it is known who lives there, else a stated default.
+    """
+    sheet = catalogue.sheet(device.sheet)
+    match sheet.kind:
+        case "movement-detector":
+            sleep = 0.0 if sheet.movement is None else sheet.movement.sleep_s
+            most = WAKING_S / sleep if sleep > 0.0 else float("inf")
+            if not site.people:
+                return Traffic(((NOBODY_KNOWN, 1.0),), most, is_known=False)
+            return Traffic(_past(site, catalogue, device), most, is_known=True)
+        case "opening-contact":
+            return _at_a_leaf(site, device)
+        case "keypad" | "keyfob":
+            # Set when going out, unset when coming in; by one of the things that can.
+            same = sum(1 for _ in devices_of(site, catalogue, sheet.kind))
+            people = max(1, len(site.people))
+            return Traffic(((OUTINGS, 2.0 * people / same),), float("inf"), is_known=bool(site.people))
+        case _:
+            return Traffic((), float("inf"), is_known=True)
+
+
+def _at_a_leaf(site: Site, device: Device) -> Traffic:
+    never = float("inf")
+    leaf = next((one for one in site.openings if one.id == leaf_of(device)), None)
+    doors = sum(1 for one in site.openings if one.is_entry_door)
+    if leaf is not None and leaf.is_entry_door and site.people:
+        shares = ((OUTINGS, 2.0 * DOOR_SIGNALS * len(site.people) / doors),)
+        return Traffic(shares, never, is_known=True)
+    is_window = leaf is not None and leaf.kind not in ("door", "garage-door")
+    return Traffic(((DOORS, DOOR_SIGNALS * (WINDOW_SHARE if is_window else 1.0)),), never, is_known=False)
+
+
+def _past(site: Site, catalogue: Catalogue, device: Device) -> tuple[tuple[str, float], ...]:
+    """The household's walks that a movement detector possibly notices."""
+    people = tuple(sorted(site.people, key=lambda one: one.id))
+    out = 0.0
+    try:
+        ways = trips(site, catalogue)
+    except NotComputable:
+        ways = ()
+    for trip in ways:
+        if trip.control is not None:
+            start, goal = way_in_spot(site, trip.door), place_before(site, trip.control)
+            out += (
+                2.0 * len(people) / len(ways) * _passes(site.bare, catalogue, device, start=start, goal=goal)
+            )
+    home = 0.0
+    for person in people:
+        bed = next((space for space in site.spaces if space.id == person.bed), None)
+        if bed is not None:
+            for goal in _goals(site.bare, bed):
+                home += _passes(site.bare, catalogue, device, start=_middle(bed), goal=goal)
+    at = standing(site, device)
+    own = space_at(site, at.storey, (at.x_m, at.y_m))
+    beds = {person.bed for person in people}
+    is_used = own is not None and own.use in STAY_USES and (own.use != "bedroom" or own.id in beds)
+    found = ((OUTINGS, out), (AT_HOME, home), (IN_ROOM, float(is_used)))
+    return tuple((name, count) for name, count in found if count > 0.0)
+
+
+@lru_cache(maxsize=4096)
+def _passes(house: Site, catalogue: Catalogue, device: Device, *, start: Spot, goal: Spot) -> int:
+    """1 where a walk is possibly noticed by a detector, else 0."""
+    return int(bool(noticed_on(house, catalogue, device, start=start, goal=goal).any()))
+
+
+def _middle(space: Space) -> Spot:
+    place = shapely.Polygon(space.outline_m).representative_point()
+    return Spot(space.storey, float(place.x), float(place.y))
+
+
+@lru_cache(maxsize=256)
+def _goals(house: Site, bed: Space) -> tuple[Spot, ...]:
+    """Where one goes from bed: the nearest of the bathrooms and toilets, a kitchen, a living room."""
+    found = []
+    for uses in (("bathroom", "toilet"), ("kitchen",), ("living",)):
+        rooms = [space for space in house.spaces if space.use in uses and space.is_protected]
+        rooms.sort(key=lambda one: (one.storey != bed.storey, _apart(one, bed), one.id))
+        found += [_middle(one) for one in rooms[:1]]
+    return tuple(found)
+
+
+def _apart(one: Space, other: Space) -> float:
+    # Rounded, so that a turned house chooses alike.
+    return round(float(shapely.Polygon(one.outline_m).distance(shapely.Polygon(other.outline_m))), 6)
