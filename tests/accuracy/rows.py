@@ -42,6 +42,7 @@ PARTS = (
     Part("Sight and movement detection", ("accuracy.sight", "accuracy.detection")),
     Part("Walking", ("accuracy.walking",)),
     Part("Sunlight", ("accuracy.sunlight",)),
+    Part("Sound", ("accuracy.sound", "accuracy.sound_in_rooms")),
     Part("The race", ("trials.test_zone_response",)),
     Part("Adversary path analysis", ("accuracy.interruption",)),
     Part("Radio", ("accuracy.radio",)),

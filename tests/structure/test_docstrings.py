@@ -13,12 +13,12 @@ import pytest
 from structure.source_tree import layer_of, modules, name_of, syntax
 
 UNITS = {
-    "m", "s", "m/s", "deg", "rad", "m2", "K", "deg C", "-", "Hz", "s-1", "dB", "kg", "min", "MHz", "F/m", "S/m",
-    "A", "Ah", "h", "a", "a-1", "d-1", "px", "px/m",
+    "m", "s", "m/s", "deg", "rad", "m2", "m3", "m-2", "K", "deg C", "-", "%", "Hz", "s-1", "dB", "dB/m", "kg", "min",
+    "MHz", "F/m", "S/m", "A", "Ah", "h", "a", "a-1", "d-1", "px", "px/m",
 }  # fmt: skip
 LEVEL = re.compile(r"dBA? re .+")
 HEADING = re.compile(r"^(\w[\w ]*)\n-{3,}$", re.MULTILINE)
-UNIT = re.compile(r"(?<![\w\])\[])\[([A-Za-z0-9/ .²^-]+|-)\](?!_)")
+UNIT = re.compile(r"(?<![\w\])\[])\[([A-Za-z0-9/ .²^%-]+|-)\](?!_)")
 NUMBERS = re.compile(r"\b(float|array_like|ndarray|FloatArray)\b")
 NO_NUMBERS = re.compile(r"\b(bool|int|str)\b")
 FILES = tuple(path for path in modules() if layer_of(path) in ("geometry", "physics"))

@@ -1,0 +1,1 @@
+"""How loud a sounder is where somebody lies, stands or lives next door."""
