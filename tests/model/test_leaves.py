@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from wardwright.model.fabric import Wall
-from wardwright.model.leaves import leaf_panels, state_of
+from wardwright.model.leaves import leaf_panels, state_at_night, state_of
 from wardwright.model.opening import Opening
 
 WALL = Wall(id="wall", storey="ground", line_m=((0.0, 0.0), (4.0, 0.0)), thickness_m=0.2)
@@ -71,3 +71,8 @@ def test_a_gap_has_no_leaf_and_a_slid_leaf_is_gone() -> None:
     assert len(panels(door(habit="open", hinge="sliding", **TOLD))) == 0
     (ajar,) = panels(door(habit="ajar", hinge="sliding", **TOLD))
     assert ajar == pytest.approx([1.5, 0.0, 2.35, 0.0, 0.0, 2.0])
+
+
+def test_a_habit_of_the_night_that_nobody_told_is_shut() -> None:
+    assert state_at_night(door(habit_night="ajar", basis=(("habit_night", "guessed"),))) == "shut"
+    assert state_at_night(door(habit_night="ajar", basis=(("habit_night", "told"),))) == "ajar"

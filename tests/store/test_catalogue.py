@@ -75,6 +75,9 @@ def test_every_source_is_used() -> None:
         *catalogue.radio_materials,
         *catalogue.radio_laws,
         *catalogue.cells,
+        *catalogue.transmissions,
+        *catalogue.absorptions,
+        *catalogue.spectrums,
     )
     of_rules = {key for rule in RULES for key in rule.sources}
     assert {source.id for source in catalogue.sources} == {row.source for row in rows} | of_rules

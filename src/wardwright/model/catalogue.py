@@ -17,6 +17,7 @@ from wardwright.model.power_sheets import Cell
 from wardwright.model.radio_rows import RadioLaw, RadioMaterial, WallLoss
 from wardwright.model.record import Id, Record
 from wardwright.model.rows import Row, Source
+from wardwright.model.sound_rows import Absorption, Spectrum, Transmission
 
 
 class Figure(Row):
@@ -92,6 +93,9 @@ class Catalogue(Record):
     radio_materials: tuple[RadioMaterial, ...] = ()
     radio_laws: tuple[RadioLaw, ...] = ()
     wall_losses: tuple[WallLoss, ...] = ()
+    transmissions: tuple[Transmission, ...] = ()
+    absorptions: tuple[Absorption, ...] = ()
+    spectrums: tuple[Spectrum, ...] = ()
     sources: tuple[Source, ...] = ()
 
     @cached_property

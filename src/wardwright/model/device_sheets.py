@@ -65,6 +65,8 @@ class SounderSheet(Record):
 
     level_dba: Annotated[float, Field(gt=40, le=140)]
     """At 1 m. [dB re 20 uPa, A-weighted]"""
+    tone_hz: Annotated[float, Field(ge=50, le=16_000)] | None = None
+    """Its one tone; None: it sweeps, or its sheet is silent. [Hz]"""
     is_self_powered: bool = False
     """Whether it sounds by itself when it loses the control unit."""
     is_outside: bool = False
@@ -78,6 +80,8 @@ class ControlSheet(Record):
     zones: Annotated[int, Field(ge=1)] = 32
     users: Annotated[int, Field(ge=1)] = 16
     has_sounder: bool = False
+    level_dba: Annotated[float, Field(gt=40, le=140)] | None = None
+    """Of its own sounder at 1 m; None: its sheet is silent. [dB re 20 uPa, A-weighted]"""
     has_keypad: bool = False
 
 
@@ -117,6 +121,8 @@ class FireSheet(Record):
 
     level_dba: Annotated[float, Field(gt=40, le=140)]
     """At 3 m. [dB re 20 uPa, A-weighted]"""
+    tone_hz: Annotated[float, Field(ge=50, le=16_000)] | None = None
+    """Its one tone; None: its sheet is silent, and the usual high tone is taken. [Hz]"""
     coldest_c: Annotated[float, Field(ge=-40, le=60)] = 0.0
     warmest_c: Annotated[float, Field(ge=-40, le=120)] = 40.0
     """Between which temperatures it works. [deg C]"""

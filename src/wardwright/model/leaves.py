@@ -27,6 +27,12 @@ def state_of(opening: Opening, leaves: Leaves) -> LeafState:
     return opening.habit if leaves == "told" and is_told else "shut"
 
 
+def state_at_night(opening: Opening) -> LeafState:
+    """How a leaf is taken to stand at night: its habit where that is told or measured, otherwise shut."""
+    is_told = opening.basis_of("habit_night") in ("told", "measured")
+    return opening.habit_night if is_told else "shut"
+
+
 def leaf_panels(
     wall: Wall, opening: Opening, *, floor: float, whole: tuple[float, float], medium: Medium, leaves: Leaves
 ) -> Blockers:

@@ -18,6 +18,7 @@ from wardwright.model.power_sheets import Cell
 from wardwright.model.radio_rows import RadioLaw, RadioMaterial, WallLoss
 from wardwright.model.record import Record
 from wardwright.model.rows import Row, Source
+from wardwright.model.sound_rows import Absorption, Spectrum, Transmission
 from wardwright.model.wording import and_more, suggestion
 
 LARGEST_SHEET_BYTES = 1_000_000
@@ -39,6 +40,9 @@ class _Tables(Record):
     radio_material: tuple[RadioMaterial, ...] = ()
     radio_law: tuple[RadioLaw, ...] = ()
     wall_loss: tuple[WallLoss, ...] = ()
+    transmission: tuple[Transmission, ...] = ()
+    absorption: tuple[Absorption, ...] = ()
+    spectrum: tuple[Spectrum, ...] = ()
     source: tuple[Source, ...] = ()
 
 
@@ -185,17 +189,13 @@ def _need(wanted: str, known: Sequence[str], *, key: str, where: str) -> None:
 
 _PARTS = {
     "control-unit": "control",
-    "keypad": "button",
-    "keyfob": "button",
-    "hold-up-button": "button",
+    **dict.fromkeys(("keypad", "keyfob", "hold-up-button"), "button"),
     "movement-detector": "movement",
     "opening-contact": "contact",
     "shock-detector": "shock",
     "glass-break-detector": "glass_break",
     "water-detector": "water",
-    "smoke-alarm": "fire",
-    "heat-alarm": "fire",
-    "co-alarm": "fire",
+    **dict.fromkeys(("smoke-alarm", "heat-alarm", "co-alarm"), "fire"),
     "sounder": "sounder",
     "camera": "camera",
     "repeater": "repeater",

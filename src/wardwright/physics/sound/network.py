@@ -36,8 +36,8 @@ def answering(absorption_area: ArrayLike, coupling: ArrayLike) -> FloatArray:
 
     References
     ----------
-    .. [1] L. Cremer and H. A. Mueller, "Principles and applications of room acoustics", vol. 1, Applied Science, 1982:
-       coupled rooms by the balance of energy.
+    .. [1] L. Cremer and H. A. Mueller, "Principles and applications of room acoustics", vol. 1, Applied Science,
+       1982: coupled rooms by the balance of energy.
 
     Examples
     --------
@@ -76,7 +76,8 @@ def diffuse_energy(answers: ArrayLike, sources: ArrayLike) -> FloatArray:
         Square of the pressure over the reference pressure of 20 uPa. [-]
     """
     heard = np.asarray(answers, dtype=np.float64)
-    return 4.0 * np.einsum("...ij,...j->...i", heard, np.asarray(sources, dtype=np.float64))
+    driven = np.asarray(sources, dtype=np.float64)
+    return np.asarray(4.0 * (heard @ driven[..., None])[..., 0], dtype=np.float64)
 
 
 def level_of(energy: ArrayLike) -> FloatArray:

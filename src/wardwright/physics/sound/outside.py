@@ -29,8 +29,8 @@ def facade_share(area_through: ArrayLike, distance: ArrayLike) -> FloatArray:
 
     Notes
     -----
-    A quarter of what a plane wave would bring falls on a wall in a diffuse field, and what gets through spreads over a
-    half sphere: area / (8 pi r^2). This is the -6 dB of [1]_.
+    A quarter of what a plane wave would bring falls on a wall in a diffuse field, and what gets through spreads over
+    a half sphere: area / (8 pi r^2). This is the -6 dB of [1]_.
 
     References
     ----------
@@ -44,7 +44,7 @@ def facade_share(area_through: ArrayLike, distance: ArrayLike) -> FloatArray:
     """
     away = np.asarray(distance, dtype=np.float64)
     share = np.asarray(area_through, dtype=np.float64) / (8.0 * np.pi * np.maximum(away, 1e-3) ** 2)
-    return np.minimum(share, 1.0)
+    return np.asarray(np.minimum(share, 1.0), dtype=np.float64)
 
 
 def power_let_in(area_through: ArrayLike, slant: ArrayLike) -> FloatArray:
@@ -66,7 +66,8 @@ def power_let_in(area_through: ArrayLike, slant: ArrayLike) -> FloatArray:
     -----
     Derived here: intensity of a plane wave times the area that faces it.
     """
-    return np.asarray(area_through, dtype=np.float64) * np.clip(slant, 0.0, 1.0)
+    facing = np.clip(np.asarray(slant, dtype=np.float64), 0.0, 1.0)
+    return np.asarray(np.asarray(area_through, dtype=np.float64) * facing, dtype=np.float64)
 
 
 def screen_loss(detour: ArrayLike, frequency: ArrayLike) -> FloatArray:

@@ -73,7 +73,8 @@ def level_through(
     51.99
     """
     behind = np.asarray(absorption_area, dtype=np.float64)
-    return np.asarray(level) - np.asarray(loss) + 10.0 * np.log10(area / behind)
+    gained = 10.0 * np.log10(area / behind)
+    return np.asarray(np.asarray(level) - np.asarray(loss) + gained, dtype=np.float64)
 
 
 def mass_law_loss(frequency: ArrayLike, surface_mass: float) -> FloatArray:
@@ -100,7 +101,8 @@ def mass_law_loss(frequency: ArrayLike, surface_mass: float) -> FloatArray:
     >>> mass_law_loss([500.0], 10.0).round(1).tolist()
     [27.0]
     """
-    return 20.0 * np.log10(surface_mass * np.asarray(frequency, dtype=np.float64)) - 47.0
+    tone = np.asarray(frequency, dtype=np.float64)
+    return np.asarray(20.0 * np.log10(surface_mass * tone) - 47.0, dtype=np.float64)
 
 
 MASSIVE_MEAN_DB = 52.0
