@@ -14,6 +14,7 @@ ASKED = (
     (4, "which zone behaviour each device is to have"),
     (5, "how far somebody moves undetected"),
     (11, "what a movement detector really sees"),
+    (12, "what still works when one thing is lost"),
     (15, "when each battery ends"),
 )
 """Number and short name of each question, for the help; a test holds them to the table of questions."""

@@ -10,6 +10,7 @@ from wardwright.model.site import Site
 from wardwright.questions import (
     battery_ends,
     entry_and_exit_times,
+    one_thing_lost,
     race_from_opening,
     undetected_walk,
     what_it_sees,
@@ -47,6 +48,7 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     zone_behaviours.NUMBER: HOUSEHOLD,
     undetected_walk.NUMBER: ON_FOOT,
     what_it_sees.NUMBER: ON_FOOT | {"detector-reach"},
+    one_thing_lost.NUMBER: RACE | {"alarm-sounding"},
     battery_ends.NUMBER: CELLS,
 }  # fmt: skip
 """A question that is not named here may stand on any figure."""

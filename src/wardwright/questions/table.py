@@ -11,6 +11,7 @@ from wardwright.model.site import Site
 from wardwright.questions import (
     battery_ends,
     entry_and_exit_times,
+    one_thing_lost,
     race_from_opening,
     undetected_walk,
     what_it_sees,
@@ -57,6 +58,12 @@ QUESTIONS: tuple[Question, ...] = (
         "What does this movement detector really see?",
         what_it_sees.answers,
         in_hand=what_it_sees.answers,
+    ),
+    Question(
+        12,
+        "If one thing is broken or blocked, what still works and for how long?",
+        one_thing_lost.answers,
+        more_is_better=True,
     ),
     Question(
         15,

@@ -155,7 +155,8 @@ def _proposals(answers: tuple[Answer, ...], name_of: NameOf, catalogue: Catalogu
     for answer in answers:
         for mend in answer.mends:
             kind = _kind_words(mend, catalogue)
-            if mend.action == "add-device" and kind:
+            # What an alarm would gain by it was worked out for a race only.
+            if mend.action == "add-device" and kind and mend.gain is not None and mend.gain.unit == "s":
                 found.setdefault(f"{kind}, {name_of(mend.subject)}", words.outcome_words(mend.gain))
     if not found:
         return ()

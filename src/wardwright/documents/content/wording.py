@@ -92,6 +92,7 @@ QUESTION_SHORT = {
     4: "Zone behaviour",
     5: "Undetected walk",
     11: "What it sees",
+    12: "One thing lost",
     15: "Batteries",
 }
 """A short name for each question that is answered; the long one is in the table of questions."""
@@ -101,6 +102,7 @@ QUESTION_HEADINGS = {
     4: "Zone behaviour of",
     5: "Undetected walk from",
     11: "What is seen by",
+    12: "Without",
     15: "The battery of",
 }
 """How the heading of an answer begins; its subject follows."""
