@@ -19,7 +19,7 @@ from wardwright.documents.content.board import (
 from wardwright.documents.content.comparison import State, comparison
 from wardwright.documents.content.screen import house_drawing, overlay, strip_of
 from wardwright.documents.drawing.devices import device_tags
-from wardwright.documents.writers.svg import fragment_svg, write_svg
+from wardwright.documents.writers.svg import fragment_svg, inline_svg
 from wardwright.errors import InputError
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.changes import Change, differences
@@ -143,7 +143,7 @@ class Desk:
                 findings=None if found == seen.findings else found,
                 tags=tags_of(site, self.catalogue),
                 overlays={name: fragment_svg(drawing) for name, drawing in over.items()},
-                strip="" if strip is None else write_svg(strip).decode(),
+                strip="" if strip is None else inline_svg(strip, drawn=set()),
                 walk=walk_of(answers, key=show),
                 engine_ms=round((worked_out - start) * 1e3, 2),
                 drawing_ms=round((time.perf_counter() - worked_out) * 1e3, 2),

@@ -16,7 +16,7 @@ export function Findings() {
         const chosen = all.filter((one) => one.severity === severity);
         return chosen.length ? (
           <div key={severity}>
-            <h3>{severity} <span class="count">{chosen.length}</span></h3>
+            <h3>{words.panel.severities[severity]} <span class="count">{chosen.length}</span></h3>
             <ul>{chosen.map((one) => <Finding key={one.key} finding={one} />)}</ul>
           </div>
         ) : null;
@@ -39,12 +39,16 @@ function Finding({ finding }: { finding: BoardFinding }) {
     if (isDevice) state.chosen.value = { of: "devices", id: finding.subject_id };
     else if (isOpening) state.chosen.value = { of: "openings", id: finding.subject_id };
   };
+  // Its subject stands above as a button: it need not be said twice.
+  const start = `${finding.subject}: `;
+  const rest = finding.message.startsWith(start) ? finding.message.slice(start.length) : finding.message;
   return (
     <li class={`finding is-${finding.severity.replaceAll(" ", "-")}`}>
-      <p>
-        <strong>{finding.code}</strong>{" "}
-        {isDevice || isOpening ? <button type="button" class="plain" onClick={show}>{finding.subject}</button> : null} {finding.message}
+      <p class="about">
+        <strong>{finding.code}</strong>
+        {isDevice || isOpening ? <button type="button" class="plain" onClick={show}>{finding.subject}</button> : <span>{finding.subject}</span>}
       </p>
+      <p>{rest[0]?.toUpperCase()}{rest.slice(1)}</p>
       <p class="cure">{finding.cure}</p>
       {finding.mends.length ? <Mends mends={finding.mends} isAmongMany /> : null}
     </li>

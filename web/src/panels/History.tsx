@@ -21,7 +21,7 @@ export function History() {
   return (
     <details class="history" onToggle={(event) => void load(event)}>
       <summary>{words.history.title}</summary>
-      {state.file.value ? <p><a href={link.documentOf(state.file.value)} download>{words.jobs.keep}</a></p> : null}
+      {state.file.value ? <p><a class="button" href={link.documentOf(state.file.value)} download>{words.jobs.keep}</a></p> : null}
       <ol reversed start={state.past.value[0]?.number}>
         {state.past.value.map((one) => (
           <li key={one.number}>

@@ -33,11 +33,11 @@ function Openings() {
   return (
     <details open>
       <summary>{words.survey.openings}</summary>
-      <ul class="rows">
+      <ul class="rows openings">
         {(state.site.value?.openings ?? []).filter((one) => one.kind !== "gap").map((one) => (
           <li key={one.id}>
             <button type="button" class="plain" onClick={() => { state.chosen.value = { of: "openings", id: one.id }; }}>{one.name}</button>
-            <span>{one.lock ?? "unknown"}</span> <Known basis={state.knownBy(one, "lock")} />
+            <span class="fact">{one.lock ?? words.survey.unknown}</span> <Known basis={state.knownBy(one, "lock")} />
           </li>
         ))}
       </ul>
@@ -119,8 +119,8 @@ function North() {
       <summary>{words.survey.place}</summary>
       <label>
         <span>{words.survey.north}</span> <Known basis={state.knownBy(place, "north_deg")} />
-        <input type="number" min={-360} max={360} step={1} value={place["north_deg"] == null ? "" : Number(place["north_deg"])}
-          placeholder={words.survey.unknown} onChange={(event) => tell(event.currentTarget.value === "" ? null : Number(event.currentTarget.value))} /> {"\u00b0"}
+        <span class="with-unit"><input type="number" min={-360} max={360} step={1} value={place["north_deg"] == null ? "" : Number(place["north_deg"])}
+          placeholder={words.survey.unknown} onChange={(event) => tell(event.currentTarget.value === "" ? null : Number(event.currentTarget.value))} /> {"\u00b0"}</span>
       </label>
     </details>
   );
