@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from common.served import Served
@@ -61,7 +62,8 @@ def test_the_list_is_cut_down_to_a_storey_and_to_the_thing_chosen_on_the_plan(op
     until(lambda: page.locator('[data-answer="5/kitchen-window"]').count() == 0)
     keys = page.locator(".answer").evaluate_all(KEYS)
     assert "11/hall-movement" in keys
-    assert "of 21 answers" in page.locator(".questions .sum").inner_text()
+    shown, whole = re.match(r"(\d+) of (\d+) answers", page.locator(".questions .sum").inner_text()).groups()
+    assert len(keys) <= int(shown) < int(whole)
     page.get_by_role("button", name="Only about").click()
     page.wait_for_selector('[data-answer="1/front-door"]')
 
