@@ -21,6 +21,7 @@ from wardwright.model.programme import (
     Programme,
     Zone,
 )
+from wardwright.model.reading import Reading
 from wardwright.model.record import Record
 from wardwright.model.surroundings import Ground
 
@@ -59,6 +60,7 @@ class Site(Record):
     behaviours: tuple[Behaviour, ...] = STANDARD_BEHAVIOURS
     programme: Programme = Programme()
     needs: Needs = Needs()
+    readings: tuple[Reading, ...] = ()
 
     @cached_property
     def bare(self) -> Site:
@@ -80,6 +82,7 @@ class Site(Record):
                     "behaviours": STANDARD_BEHAVIOURS,
                     "programme": Programme(),
                     "needs": Needs(),
+                    "readings": (),
                 }
             )
         )

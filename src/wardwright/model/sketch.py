@@ -22,6 +22,8 @@ class Sketch(Record):
         "timely",  # floor where being noticed still helps
         "arrival-band",  # floor that the household is on when it comes in and leaves
         "arrival-seen",  # the part of it that a detector possibly sees
+        "radio-path",  # a radio path on one storey: a line of two points
+        "radio-cost",  # what takes most of it: a piece of wall across it, or a point; the loss as the label
         "fault",  # the place of a finding
         "suggestion",  # where a mend would put the thing
     ]

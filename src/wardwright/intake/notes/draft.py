@@ -17,6 +17,7 @@ from wardwright.model.needs import Needs
 from wardwright.model.opening import Opening
 from wardwright.model.place import Place
 from wardwright.model.programme import STANDARD_BEHAVIOURS, STANDARD_PARTS, Behaviour, Part, Programme, Zone
+from wardwright.model.reading import Reading
 from wardwright.model.site import Site
 from wardwright.model.surroundings import Ground
 
@@ -81,6 +82,7 @@ class Draft:
     behaviours: list[Behaviour] = field(default_factory=lambda: list(STANDARD_BEHAVIOURS))
     programme: Programme = field(default_factory=Programme)
     needs: Needs = field(default_factory=Needs)
+    readings: list[Reading] = field(default_factory=list)
     layout: Layout = field(default_factory=Layout)
     stretches: list[Stretch] = field(default_factory=list)
     told_behaviours: dict[str, str] = field(default_factory=dict)
@@ -96,7 +98,7 @@ class Draft:
 
 LISTS = (
     "storeys", "spaces", "walls", "openings", "open_edges", "stairs", "fixtures", "outlets", "people", "pets",
-    "targets", "devices", "zones", "parts", "behaviours",
+    "targets", "devices", "zones", "parts", "behaviours", "readings",
 )  # fmt: skip
 
 

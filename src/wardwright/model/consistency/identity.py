@@ -11,7 +11,7 @@ from wardwright.model.wording import holds_secret, is_plain, label, suggestion
 
 _LISTS = (
     "storeys", "spaces", "walls", "openings", "open_edges", "stairs", "fixtures", "outlets", "people", "pets",
-    "targets", "devices", "zones", "parts", "behaviours",
+    "targets", "devices", "zones", "parts", "behaviours", "readings",
 )  # fmt: skip
 
 
@@ -105,6 +105,8 @@ _REFERENCES: tuple[tuple[str, str, str, str], ...] = (
     ("zones", "devices", "device", "devices"),
     ("zones", "behaviour", "behaviour", "behaviours"),
     ("zones", "parts", "part", "parts"),
+    ("readings", "device", "device", "devices"),
+    ("readings", "receiver", "device", "devices"),
 )
 _MOUNT_REFERENCES = (
     ("wall", "wall", "walls"),

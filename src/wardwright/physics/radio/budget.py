@@ -83,7 +83,7 @@ def drawn_unknowns(belief: Belief, names: tuple[str, ...]) -> FloatArray:
     return np.asarray(belief.mean + plain @ root.T, dtype=np.float64)
 
 
-def levels_over(links: Links, unknowns: FloatArray, *, shadows: FloatArray) -> FloatArray:
+def levels_over(links: Links, unknowns: FloatArray, *, shadows: FloatArray, offsets: int = 1) -> FloatArray:
     """The level of each link in each draw.
 
     Parameters
@@ -91,17 +91,19 @@ def levels_over(links: Links, unknowns: FloatArray, *, shadows: FloatArray) -> F
     links : Links
         L links. [dB]
     unknowns : ndarray, shape (D, K)
-        Draws of the unknowns, the site's offset first. [dB]
+        Draws of the unknowns, the site's offsets first. [dB]
     shadows : ndarray, shape (D, L)
         Draws of each link's shadow, in standard deviations. [-]
+    offsets : int, default 1
+        How many of the unknowns are offsets of the site, one for each band.
 
     Returns
     -------
     ndarray, shape (D, L)
         Levels that arrive. [dB re 1 mW]
     """
-    offset = unknowns[:, :1] * links.rows[:, 0]
-    more = np.maximum(unknowns[:, 1:] @ links.rows[:, 1:].T, -links.walls)
+    offset = unknowns[:, :offsets] @ links.rows[:, :offsets].T
+    more = np.maximum(unknowns[:, offsets:] @ links.rows[:, offsets:].T, -links.walls)
     return np.asarray(
         links.known - offset - more + links.shadow + shadows * links.shadowing, dtype=np.float64
     )

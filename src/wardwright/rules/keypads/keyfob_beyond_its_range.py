@@ -3,40 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
-
-import shapely
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
-from wardwright.model.opening import Opening
-from wardwright.model.placement import Standing, along, standing
+from wardwright.model.placement import Standing, standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
-from wardwright.rules.entry_routes import entry_doors
 from wardwright.rules.finding import Finding, Mend
+from wardwright.rules.keyfob_places import PressedAt, pressed_at
 from wardwright.rules.kit import control_units, devices_of, some_of
-from wardwright.rules.outdoors import outdoor_side
 from wardwright.rules.power_points import spots_by_power
 from wardwright.rules.registry import exactly, rule, weakest
 from wardwright.rules.straight_paths import StraightPath, straight_path
 
-HAND_M = 1.1
-"""Where a hand presses a keyfob, above the floor. [m] (assumption)"""
-BEFORE_DOOR_M = 0.5
-"""How far before an entry door one stands. [m] (assumption)"""
-FAR_M = 100.0
-"""Farther than any drive of a home is looked along. [m] (assumption)"""
 REPEATER_M = 1.8
 """Where a repeater hangs. [m] (assumption)"""
-
-
-class PressedAt(NamedTuple):
-    """A place where a keyfob is pressed."""
-
-    words: str
-    place: Standing
 
 
 @rule(
@@ -91,7 +73,7 @@ def keyfob_beyond_its_range(site: Site, catalogue: Catalogue) -> Iterator[Findin
     receivers = [unit for unit, _ in control_units(site, catalogue)]
     receivers += [one for one, _ in devices_of(site, catalogue, "repeater")]
     heard_at = tuple(standing(site, one) for one in receivers)
-    pressed = _pressed_at(site)
+    pressed = pressed_at(site)
     for sheet_id, keyfobs in sorted(by_sheet.items()):
         button, first = catalogue.sheet(sheet_id).button, keyfobs[0]
         if button is None or button.reach_m is None:
@@ -120,33 +102,6 @@ def keyfob_beyond_its_range(site: Site, catalogue: Catalogue) -> Iterator[Findin
             ),
             related=tuple(one.id for one in keyfobs[1:]),
         )
-
-
-def _pressed_at(site: Site) -> tuple[PressedAt, ...]:
-    """Before each entry door, and at the boundary straight before it."""
-    found: list[PressedAt] = []
-    for door in entry_doors(site):
-        found.extend(_before(site, door))
-    if not found:
-        raise NotComputable("no entry door leads outside", cure="Say which door the household comes in by")
-    return tuple(found)
-
-
-def _before(site: Site, door: Opening) -> Iterator[PressedAt]:
-    side = outdoor_side(site, door)
-    if side is None:
-        return
-    wall = site.wall(door.wall)
-    sign = 1.0 if side == "left" else -1.0
-    near = along(wall.line_m, door.offset_m, left_m=sign * (wall.thickness_m / 2 + BEFORE_DOOR_M))
-    yield PressedAt(f"before {door.name}", Standing(wall.storey, *near, HAND_M, 0.0))
-    if site.ground.boundary_m is not None:
-        far = along(wall.line_m, door.offset_m, left_m=sign * FAR_M)
-        met = shapely.LineString([near, far]).intersection(shapely.LinearRing(site.ground.boundary_m))
-        if not met.is_empty:
-            points = shapely.get_coordinates(met)
-            x, y = min(points.tolist(), key=lambda one: shapely.Point(one).distance(shapely.Point(near)))
-            yield PressedAt(f"the boundary before {door.name}", Standing(wall.storey, x, y, HAND_M, 0.0))
 
 
 def _shortest(site: Site, place: Standing, heard_at: tuple[Standing, ...]) -> StraightPath:

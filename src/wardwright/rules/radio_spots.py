@@ -1,0 +1,235 @@
+"""Better places for radio: a repeater by a power point, the control unit or a device elsewhere, each tried out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device, WallMount
+from wardwright.model.estimate import Estimate
+from wardwright.model.fixture import Outlet
+from wardwright.model.placement import space_at, standing
+from wardwright.model.record import Point3
+from wardwright.model.site import Site
+from wardwright.physics.radio.from_site import RadioPath, radio_paths
+from wardwright.rules.finding import Mend
+from wardwright.rules.power_points import spots_by_power
+from wardwright.rules.radio_belief import ReadDevice, body_db, radio_after, row_of
+from wardwright.rules.radio_hops import End, Heard, Hop
+from wardwright.rules.radio_links import links_with, noise_figure
+from wardwright.rules.wall_spots import WallSpot, wall_spots
+
+REPEATER_M = 1.8
+"""Where a repeater hangs. [m] (assumption)"""
+WORTH_DB = 3.0
+"""A change that brings less is not named. [dB] (assumption)"""
+MAY_MOVE = ("keypad", "sounder", "repeater")
+"""Kinds that do their work as well at another place of their room. (common practice)"""
+NEW_ID = "new-repeater"
+
+
+def likely_margins(
+    house: Site,
+    catalogue: Catalogue,
+    ways: Sequence[tuple[Hop, Point3, Point3]],
+    *,
+    readings: tuple[ReadDevice, ...],
+) -> list[float]:
+    """The likely margin of hops, each tried between two places: many at once, no draws.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    catalogue : Catalogue
+        Materials, losses and figures.
+    ways : sequence of (Hop, Point3, Point3)
+        Who talks to whom, and where both would be. [m]
+    readings : tuple of ReadDevice
+        What was read on site.
+
+    Returns
+    -------
+    list of float
+        Margins, the weaker way. [dB]
+    """
+    radio = radio_after(house, catalogue, readings)
+    mean = radio.belief.mean.tolist()
+    found: dict[int, float] = {}
+    for band in sorted({hop.frequency_mhz for hop, _, _ in ways}):
+        mine = [i for i, (hop, _, _) in enumerate(ways) if hop.frequency_mhz == band]
+        paths = radio_paths(house, catalogue, [ways[i][1:] for i in mine], frequency=band * 1e6)
+        noise = noise_figure(catalogue, band).value
+        for i, path in zip(mine, paths, strict=True):
+            hop = ways[i][0]
+            loss = _loss(catalogue, path, mean=mean, hop=hop)
+            found[i] = min(power - loss - max(need, noise) for power, need in _sent_and_needed(hop))
+    return [found[i] for i in range(len(ways))]
+
+
+def _loss(catalogue: Catalogue, path: RadioPath, *, mean: list[float], hop: Hop) -> float:
+    row = row_of(catalogue, path, band_mhz=hop.frequency_mhz, has_body=hop.has_body)
+    learned = sum(times * unknown for times, unknown in zip(row, mean, strict=True))
+    return path.free_space_db + path.walls_db + body_db(catalogue, has_body=hop.has_body) + learned
+
+
+def _sent_and_needed(hop: Hop) -> list[tuple[float, float]]:
+    there, back = hop.sender, hop.receiver
+    ways = [(there.power_dbm, back.sensitivity_dbm)]
+    if there.is_two_way and back.is_two_way:
+        ways.append((back.power_dbm, there.sensitivity_dbm))
+    return [(power, need) for power, need in ways if power is not None and need is not None]
+
+
+def repeater_mend(
+    site: Site,
+    catalogue: Catalogue,
+    device: Device,
+    *,
+    hop: Hop,
+    heard: Heard,
+    readings: tuple[ReadDevice, ...],
+) -> tuple[Mend, ...]:
+    """A repeater at the power point from which the worse of its two hops is best; empty where it brings little.
+
+    Parameters
+    ----------
+    site : Site
+        With its power points.
+    catalogue : Catalogue
+        With a repeater.
+    device : Device
+        What is heard too weakly.
+    hop : Hop
+        Its straight hop to what is to hear it.
+    heard : Heard
+        What hears it now.
+    readings : tuple of ReadDevice
+        What was read on site.
+
+    Returns
+    -------
+    tuple of Mend
+        At most one, with the margin it would have.
+    """
+    return _repeater(
+        site.bare, site.outlets, catalogue, device=device, hop=hop, heard=heard, readings=readings
+    )
+
+
+@lru_cache(maxsize=512)
+def _repeater(
+    house: Site,
+    outlets: tuple[Outlet, ...],
+    catalogue: Catalogue,
+    *,
+    device: Device,
+    hop: Hop,
+    heard: Heard,
+    readings: tuple[ReadDevice, ...],
+) -> tuple[Mend, ...]:
+    rows = [
+        row
+        for row in catalogue.sheets
+        if row.kind == "repeater" and row.radio is not None and row.frequency_mhz == hop.frequency_mhz
+    ]
+    if not rows or catalogue.sheet(device.sheet).kind in ("camera", "repeater"):
+        return ()
+    row = min(rows, key=lambda one: (one.price, one.id))
+    spots = _power_spots(house, outlets, catalogue, height_m=REPEATER_M)
+    if not spots or row.radio is None:
+        return ()
+    radio = row.radio
+    tried: list[tuple[Hop, Point3, Point3]] = []
+    for spot in spots:
+        place = spot_place(house, spot, REPEATER_M)
+        end = End(NEW_ID, "a repeater", place, radio.power_dbm, radio.sensitivity_dbm, radio.is_two_way)
+        tried.append((hop._replace(receiver=end), hop.sender.place, place))
+        onward = Hop(end, hop.receiver, hop.frequency_mhz, has_body=False)
+        tried.append((onward, place, hop.receiver.place))
+    margins = likely_margins(house, catalogue, tried, readings=readings)
+    worse = [min(margins[2 * i], margins[2 * i + 1]) for i in range(len(spots))]
+    best = max(range(len(spots)), key=lambda i: (round(worse[i], 6), -i))
+    new = Device(id=NEW_ID, name="a repeater", sheet=row.id, mount=_mount(spots[best], REPEATER_M))
+    more = heard._replace(repeaters=(*heard.repeaters, new))
+    after = links_with(house, catalogue, device, heard=more, readings=readings)[0].margin
+    values = (("sheet", row.id), *spots[best].values(REPEATER_M))
+    mend = Mend(action="add-device", subject=spots[best].space, values=values, gain=after)
+    now = links_with(house, catalogue, device, heard=heard, readings=readings)[0].margin
+    return (mend,) if after.value - now.value >= WORTH_DB else ()
+
+
+def _power_spots(
+    house: Site, outlets: tuple[Outlet, ...], catalogue: Catalogue, *, height_m: float
+) -> tuple[WallSpot, ...]:
+    lead = catalogue.limit("lead-to-power", house.place.rule_pack).value
+    try:
+        wired = house.model_copy(update={"outlets": outlets})
+        return tuple(spots_by_power(wired, height_m=height_m, lead_m=lead))
+    except NotComputable:
+        return ()
+
+
+def spot_place(house: Site, spot: WallSpot, height_m: float) -> Point3:
+    """A place on a wall, above the house's zero. [m]"""
+    return (spot.x_m, spot.y_m, house.storey(spot.storey).elevation_m + height_m)
+
+
+def _mount(spot: WallSpot, height_m: float) -> WallMount:
+    return WallMount(wall=spot.wall, side=spot.side, offset_m=spot.offset_m, height_m=height_m)
+
+
+def other_place_mend(
+    site: Site,
+    catalogue: Catalogue,
+    device: Device,
+    *,
+    hop: Hop,
+    heard: Heard,
+    readings: tuple[ReadDevice, ...],
+) -> tuple[Mend, ...]:
+    """Another place on the walls of its own room, for kinds that work as well there; empty where it brings little.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        Sheets and losses.
+    device : Device
+        What is heard too weakly.
+    hop : Hop
+        Its hop to what hears it.
+    heard : Heard
+        What hears it now.
+    readings : tuple of ReadDevice
+        What was read on site.
+
+    Returns
+    -------
+    tuple of Mend
+        At most one, with the margin it would have.
+    """
+    house, sheet = site.bare, catalogue.sheet(device.sheet)
+    if not isinstance(device.mount, WallMount) or sheet.kind not in MAY_MOVE or sheet.is_outside:
+        return ()
+    at = standing(house, device)
+    space = space_at(house, at.storey, (at.x_m, at.y_m))
+    spots = () if space is None else wall_spots(house, space, height_m=at.height_m)
+    if not spots:
+        return ()
+    places = [spot_place(house, spot, at.height_m) for spot in spots]
+    margins = likely_margins(
+        house, catalogue, [(hop, place, hop.receiver.place) for place in places], readings=readings
+    )
+    best = max(range(len(spots)), key=lambda i: (round(margins[i], 6), -i))
+    there = device.model_copy(update={"mount": _mount(spots[best], at.height_m)})
+    after: Estimate = links_with(house, catalogue, there, heard=heard, readings=readings)[0].margin
+    now = links_with(house, catalogue, device, heard=heard, readings=readings)[0].margin
+    if after.value - now.value < WORTH_DB:
+        return ()
+    return (
+        Mend(action="move-device", subject=device.id, values=spots[best].values(at.height_m), gain=after),
+    )

@@ -1,0 +1,87 @@
+"""Which radio reading on site would teach most."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import NamedTuple
+
+import numpy as np
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
+from wardwright.model.site import Site
+from wardwright.physics.radio.calibration import teaching
+from wardwright.physics.radio.from_site import radio_paths
+from wardwright.rules.radio_belief import ReadDevice, radio_after, read_devices, row_of, shadowing_of
+from wardwright.rules.radio_hops import Heard, heard_by, linked_devices, ways_of
+
+
+class NextReading(NamedTuple):
+    """The device whose reading would narrow all links of a house most."""
+
+    device: Device
+    narrower: float
+    """The share by which the spread of all links together would shrink. [-]"""
+
+    @property
+    def words(self) -> str:
+        """What it would bring, as a note."""
+        return (
+            "a reading of this one would teach most: the ranges of all links together would shrink by "
+            f"{100 * self.narrower:.0f} %"
+        )
+
+
+def next_reading(site: Site, catalogue: Catalogue) -> NextReading | None:
+    """The reading that teaches most of those that can be taken.
+
+    Parameters
+    ----------
+    site : Site
+        With its devices and the readings that there are.
+    catalogue : Catalogue
+        Sheets, materials and losses.
+
+    Returns
+    -------
+    NextReading or None
+        None where fewer than two links can be worked out, or all were read.
+    """
+    devices = tuple(device for device, sheet in linked_devices(site, catalogue) if sheet.kind != "keyfob")
+    heard, readings = heard_by(site, catalogue), read_devices(site)
+    return _next_reading(site.bare, catalogue, devices, heard=heard, readings=readings)
+
+
+@lru_cache(maxsize=256)
+def _next_reading(
+    house: Site,
+    catalogue: Catalogue,
+    devices: tuple[Device, ...],
+    *,
+    heard: Heard,
+    readings: tuple[ReadDevice, ...],
+) -> NextReading | None:
+    radio = radio_after(house, catalogue, readings)
+    figure = catalogue.figure("radio-reading").value
+    named, rows, spreads, is_read = [], [], [], []
+    for device in devices:
+        try:
+            hop = ways_of(house, catalogue, device, heard=heard)[0][0].hops[0]
+        except NotComputable:
+            continue
+        ends = (hop.sender.place, hop.receiver.place)
+        path = radio_paths(house, catalogue, [ends], frequency=hop.frequency_mhz * 1e6)[0]
+        shadow = radio.shadow_of(hop.key)
+        named.append(device)
+        rows.append(row_of(catalogue, path, band_mhz=hop.frequency_mhz, has_body=hop.has_body))
+        spreads.append(shadowing_of(catalogue, path) if shadow is None else shadow[1])
+        is_read.append(shadow is not None)
+    if len(named) < 2 or all(is_read):
+        return None
+    made, spread = np.array(rows), np.array(spreads)
+    gains = teaching(radio.belief, made, shadowing=spread, reading=figure)
+    gains[np.array(is_read)] = -1.0
+    best = int(np.argmax(gains))
+    whole = float((np.einsum("ij,jk,ik->i", made, radio.belief.spread, made) + spread**2).sum())
+    return NextReading(named[best], 1.0 - float(np.sqrt(1.0 - gains[best] / whole)))
