@@ -13,6 +13,7 @@ ASKED = (
     (3, "entry and exit time, door by door"),
     (4, "which zone behaviour each device is to have"),
     (5, "how far somebody moves undetected"),
+    (6, "whether each radio device will be heard"),
     (11, "what a movement detector really sees"),
     (12, "what still works when one thing is lost"),
     (15, "when each battery ends"),

@@ -175,6 +175,7 @@ def _remove(site: Site, operation: Remove) -> Site:
             for zone in site.zones
         )
         update["zones"] = tuple(zone for zone in zones if zone.devices)
+        update["readings"] = tuple(r for r in site.readings if operation.id not in (r.device, r.receiver))
     if operation.of == "openings":
         gone = {d.id for d in site.devices if getattr(d.mount, "opening", None) == operation.id}
         for device in sorted(gone):

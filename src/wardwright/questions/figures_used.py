@@ -14,6 +14,7 @@ from wardwright.questions import (
     race_from_opening,
     undetected_walk,
     what_it_sees,
+    will_it_reach,
     zone_behaviours,
 )
 from wardwright.questions.mends import BETTER_LOCK
@@ -42,11 +43,19 @@ CELLS = frozenset(
     }
 )  # fmt: skip
 """What the lives of cells are drawn from, and the household's walks past them chosen by."""
+RADIO = frozenset(
+    {
+        "radio-offset", "radio-shadowing", "radio-spot", "radio-reading", "radio-noise-below-1-ghz",
+        "radio-noise-above-1-ghz",
+    }
+)  # fmt: skip
+"""What a radio link is drawn from, beside what walls take."""
 BY_QUESTION: dict[int, frozenset[str]] = {
     race_from_opening.NUMBER: RACE | {BETTER_LOCK},
     entry_and_exit_times.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
     zone_behaviours.NUMBER: HOUSEHOLD,
     undetected_walk.NUMBER: ON_FOOT,
+    will_it_reach.NUMBER: RADIO,
     what_it_sees.NUMBER: ON_FOOT | {"detector-reach"},
     one_thing_lost.NUMBER: RACE | {"alarm-sounding"},
     battery_ends.NUMBER: CELLS,

@@ -15,6 +15,7 @@ from wardwright.questions import (
     race_from_opening,
     undetected_walk,
     what_it_sees,
+    will_it_reach,
     zone_behaviours,
 )
 from wardwright.questions.answer import Answer
@@ -52,6 +53,13 @@ QUESTIONS: tuple[Question, ...] = (
         "How far, and for how long, can someone move undetected from each way in; is a target reached first?",
         undetected_walk.answers,
         in_hand=undetected_walk.answers,
+    ),
+    Question(
+        6,
+        "Will the radio work here, with doors shut: level, noise, margin, chance of a margin under the limit?",
+        will_it_reach.answers,
+        in_hand=will_it_reach.without_mends,
+        more_is_better=True,
     ),
     Question(
         11,

@@ -14,7 +14,7 @@ from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_s
 from wardwright.rules.finding import Mend
 from wardwright.rules.radio_belief import SOME, UNKNOWN_CLASSES, ReadDevice, read_devices
 from wardwright.rules.radio_hops import Heard, heard_by, linked_devices
-from wardwright.rules.radio_links import Link, links_with
+from wardwright.rules.radio_links import MARGIN_LIMIT, Link, links_with
 from wardwright.rules.radio_sketches import costly_on, radio_sketches
 from wardwright.rules.radio_spots import other_place_mend, repeater_mend
 from wardwright.rules.radio_teaching import next_reading
@@ -23,18 +23,33 @@ from wardwright.rules.thing_words import thing_words
 
 NUMBER = 6
 MEASURE = "margin above what the receiver needs, doors shut"
-LIMIT = "radio-margin-least"
 
 
 def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each radio device that has to be heard."""
+    return _answers(site, catalogue, is_mended=True)
+
+
+def without_mends(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+    """The same while something is dragged: what would mend them is not tried."""
+    return _answers(site, catalogue, is_mended=False)
+
+
+def _answers(site: Site, catalogue: Catalogue, *, is_mended: bool) -> tuple[Answer, ...]:
     found = linked_devices(site, catalogue)
     if not found:
         return (about_the_site(NUMBER, MEASURE, site=site, reason="no radio device"),)
     heard, readings = heard_by(site, catalogue), read_devices(site)
     teaches = next_reading(site, catalogue)
     every = [
-        _answer(site.bare, catalogue, device, outlets=site.outlets, heard=heard, readings=readings)
+        _answer(
+            site.bare,
+            catalogue,
+            device,
+            outlets=site.outlets if is_mended else None,
+            heard=heard,
+            readings=readings,
+        )
         for device, _ in found
     ]
     return tuple(
@@ -51,7 +66,7 @@ def _answer(
     catalogue: Catalogue,
     device: Device,
     *,
-    outlets: tuple[Outlet, ...],
+    outlets: tuple[Outlet, ...] | None,
     heard: Heard,
     readings: tuple[ReadDevice, ...],
 ) -> Answer:
@@ -60,7 +75,7 @@ def _answer(
     except NotComputable as reason:
         why = f"not computable: {reason}"
         return unanswered(NUMBER, MEASURE, subject=device.name, subject_id=device.id, reason=why)
-    limit = catalogue.limit(LIMIT, house.place.rule_pack).value
+    limit = catalogue.limit(MARGIN_LIMIT, house.place.rule_pack).value
     worst = links[0]
     verdict = verdict_of(worst.margin, limit)
     return Answer(
@@ -74,7 +89,7 @@ def _answer(
         parts=_parts(links, limit=limit),
         notes=_notes(house, catalogue, links),
         mends=()
-        if verdict == "good"
+        if verdict == "good" or outlets is None
         else _mends(house, catalogue, device, link=worst, outlets=outlets, heard=heard, readings=readings),
         sketches=radio_sketches(house, worst),
     )

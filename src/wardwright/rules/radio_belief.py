@@ -32,19 +32,23 @@ SOME = 0.2
 
 
 class HouseRadio(NamedTuple):
-    """The unknowns of a house's radio, what is believed of them, and the shadows that were read."""
+    """The unknowns of a house's radio, the shadows of the links that were read, and what is believed of them all."""
 
     names: tuple[str, ...]
     """Of the unknowns, in trade words: the offsets below and above 1 GHz, then the classes of wall losses."""
     belief: Belief
-    shadows: tuple[tuple[str, float, float], ...]
-    """Key of each link that was read where it stands, its expected shadow, and its standard deviation. [dB]"""
-    read: int
-    """How many readings it has learned from. [-]"""
+    """Of the unknowns and then of the shadow of each reading, together: they hang on each other. [dB]"""
+    keys: tuple[str, ...]
+    """Of each reading, the key of its link; empty for a device that was carried elsewhere."""
 
-    def shadow_of(self, key: str) -> tuple[float, float] | None:
-        """Expected shadow and standard deviation of a link that was read where it stands; None: it was not. [dB]"""
-        return next(((mean, spread) for name, mean, spread in self.shadows if name == key), None)
+    @property
+    def read(self) -> int:
+        """How many readings it has learned from. [-]"""
+        return len(self.keys)
+
+    def shadow_place(self, key: str) -> int | None:
+        """Where the shadow of a link stands among what is believed; None: it was not read where it stands."""
+        return len(self.names) + self.keys.index(key) if key in self.keys else None
 
 
 class ReadDevice(NamedTuple):
@@ -87,7 +91,7 @@ def radio_after(house: Site, catalogue: Catalogue, readings: tuple[ReadDevice, .
         keys.append("|".join(sorted((one.device.id, one.receiver.id))) if is_in_place else "")
     names = ("offset below 1 GHz", "offset above 1 GHz", *(row.name for row in catalogue.wall_losses))
     if not rows:
-        return HouseRadio(names, before, (), 0)
+        return HouseRadio(names, before, ())
     after = learned(
         before,
         np.array(rows),
@@ -95,14 +99,8 @@ def radio_after(house: Site, catalogue: Catalogue, readings: tuple[ReadDevice, .
         shadowing=np.array(spreads),
         reading=catalogue.figure("radio-reading").value,
     )
-    known = len(before.mean)
-    kept = np.sqrt(np.maximum(np.diag(after.joint)[known:], 0.0))
-    shadows = tuple(
-        (key, float(mean), float(spread))
-        for key, mean, spread in zip(keys, after.shadows, kept, strict=True)
-        if key
-    )
-    return HouseRadio(names, after.belief, shadows, len(rows))
+    mean = np.concatenate([after.belief.mean, after.shadows])
+    return HouseRadio(names, Belief(mean, after.joint), tuple(keys))
 
 
 def _miss(house: Site, catalogue: Catalogue, one: ReadDevice) -> tuple[RadioPath, float, float, bool] | None:
@@ -164,8 +162,9 @@ def body_db(catalogue: Catalogue, *, has_body: bool) -> float:
 
 
 def unknown_draws(radio: HouseRadio) -> FloatArray:
-    """Draws of the unknowns, one row a draw. [dB]"""
-    return _unknown_draws(radio.names, tuple(radio.belief.mean.tolist()), _flat(radio.belief.spread))
+    """Draws of the unknowns and of the shadows that were read, one row a draw. [dB]"""
+    names = (*radio.names, *(f"shadow {i} {key}" for i, key in enumerate(radio.keys)))
+    return _unknown_draws(names, tuple(radio.belief.mean.tolist()), _flat(radio.belief.spread))
 
 
 def _flat(spread: FloatArray) -> tuple[float, ...]:

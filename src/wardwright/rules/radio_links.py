@@ -12,14 +12,13 @@ from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.device import Device
 from wardwright.model.estimate import Driver, Estimate
-from wardwright.model.record import BASES, Basis
+from wardwright.model.record import Basis
 from wardwright.model.site import Site
 from wardwright.physics.radio.budget import Links, levels_over, margins_over, normal_draws
 from wardwright.physics.radio.from_site import RadioPath, radio_paths
 from wardwright.rules.radio_belief import (
     ABOVE_1_GHZ_MHZ,
     Z_90,
-    HouseRadio,
     ReadDevice,
     body_db,
     radio_after,
@@ -28,12 +27,11 @@ from wardwright.rules.radio_belief import (
     shadowing_of,
     unknown_draws,
 )
+from wardwright.rules.radio_drivers import OFFSETS, drivers_of, padded
 from wardwright.rules.radio_hops import Heard, Hop, Way, heard_by, ways_of
 
-OFFSETS = 2
-"""The first unknowns are the offsets of the bands. [-]"""
-LEAST_SWING_DB = 0.3
-"""What moves a margin less is not named. [dB] (assumption)"""
+MARGIN_LIMIT = "radio-margin-least"
+"""The row of limits that a margin is held against."""
 
 
 class HopLevel(NamedTuple):
@@ -146,29 +144,39 @@ def _hop_level(house: Site, catalogue: Catalogue, hop: Hop, *, readings: tuple[R
     path = radio_paths(house, catalogue, [ends], frequency=hop.frequency_mhz * 1e6)[0]
     noise = noise_figure(catalogue, hop.frequency_mhz)
     row = np.array([row_of(catalogue, path, band_mhz=hop.frequency_mhz, has_body=hop.has_body)])
-    mean, spread = radio.shadow_of(hop.key) or (0.0, shadowing_of(catalogue, path))
+    read = radio.shadow_place(hop.key)
+    spread = shadowing_of(catalogue, path)
     walls = path.walls_db + body_db(catalogue, has_body=hop.has_body)
     ways = _both_ways(hop)
     links = Links(
         np.array([power - path.free_space_db - walls for power, _ in ways]),
         np.repeat(row, len(ways), axis=0),
         np.full(len(ways), walls),
-        np.full(len(ways), mean),
-        np.full(len(ways), spread),
+        np.zeros(len(ways)),
+        np.full(len(ways), spread if read is None else 1.0),
         np.array([need for _, need in ways]),
     )
     # The likely case first, then the draws: one shadow for both ways, noise of its own at each end.
-    unknowns = np.vstack([radio.belief.mean, unknown_draws(radio)])
-    shadows = np.concatenate([[0.0], normal_draws(f"radio shadow {hop.key}")])
-    levels = levels_over(
-        links, unknowns, shadows=np.repeat(shadows[:, None], len(ways), axis=1), offsets=OFFSETS
-    )
+    believed = np.vstack([radio.belief.mean, unknown_draws(radio)])
+    drawn = np.concatenate([[0.0], normal_draws(f"radio shadow {hop.key}")])
+    # The shadow of a link that was read hangs on all else that the readings taught: it is drawn with that.
+    shadows = np.repeat((drawn if read is None else believed[:, read])[:, None], len(ways), axis=1)
+    unknowns = believed[:, : len(radio.names)]
+    levels = levels_over(links, unknowns, shadows=shadows, offsets=OFFSETS)
     ends_of_ways = (hop.receiver.ident, hop.sender.ident)[: len(ways)]
     noises = np.stack([_noise_draws(noise, ident) for ident in ends_of_ways], axis=1)
     both = margins_over(levels, links.need, noise=noises)
     weaker = int(np.argmin(both[0]))
     margins = both.min(axis=1)
-    drivers, basis = _drivers(catalogue, radio, row[0], spread=spread, noise=noise, need=links.need[weaker])
+    row_read = padded(radio, row[0], read=read)
+    drivers, basis = drivers_of(
+        catalogue,
+        radio,
+        row_read,
+        spread=0.0 if read is not None else spread,
+        noise=noise,
+        need=links.need[weaker],
+    )
     opened = path.walls_db - path.walls_told_db
     return HopLevel(
         hop,
@@ -214,22 +222,3 @@ def _estimate(values: FloatArray, unit: str, *, drivers: tuple[Driver, ...], bas
     return Estimate(
         value=likely, low=min(low, likely), high=max(high, likely), unit=unit, drivers=drivers, basis=basis
     )
-
-
-def _drivers(
-    catalogue: Catalogue, radio: HouseRadio, row: FloatArray, *, spread: float, noise: Figure, need: float
-) -> tuple[tuple[Driver, ...], Basis]:
-    """How far the margin moves when each input goes from its own low to its own high, largest first."""
-    known: Basis = "measured" if radio.read else "default"
-    deviations = np.sqrt(np.diag(radio.belief.spread))
-    swings = [(2.0 * Z_90 * spread, "shadowing of this path", known)]
-    words = ["what mounting and aerials take here"] * OFFSETS
-    words += [f"what a {one.name} takes" for one in catalogue.wall_losses]
-    for name, times, deviation in zip(words, row.tolist(), deviations.tolist(), strict=True):
-        swings.append((2.0 * Z_90 * deviation * times, name, known))
-    loudest, quietest = max(noise.high, need), max(noise.low, need)
-    swings.append((loudest - quietest, "noise at the receiver", "default"))
-    kept = sorted((one for one in swings if one[0] >= LEAST_SWING_DB), key=lambda one: (-one[0], one[1]))
-    drivers = tuple(Driver(name=name, swing=swing, basis=basis) for swing, name, basis in kept)
-    weakest = max((BASES.index(one.basis) for one in drivers[:2]), default=0)
-    return drivers, BASES[weakest]

@@ -56,7 +56,7 @@ def likely_margins(
         Margins, the weaker way. [dB]
     """
     radio = radio_after(house, catalogue, readings)
-    mean = radio.belief.mean.tolist()
+    mean = radio.belief.mean[: len(radio.names)].tolist()
     found: dict[int, float] = {}
     for band in sorted({hop.frequency_mhz for hop, _, _ in ways}):
         mine = [i for i, (hop, _, _) in enumerate(ways) if hop.frequency_mhz == band]

@@ -72,11 +72,15 @@ def _next_reading(
             continue
         ends = (hop.sender.place, hop.receiver.place)
         path = radio_paths(house, catalogue, [ends], frequency=hop.frequency_mhz * 1e6)[0]
-        shadow = radio.shadow_of(hop.key)
+        read = radio.shadow_place(hop.key)
+        row = np.zeros(len(radio.belief.mean))
+        row[: len(radio.names)] = row_of(catalogue, path, band_mhz=hop.frequency_mhz, has_body=hop.has_body)
+        if read is not None:
+            row[read] = -1.0
         named.append(device)
-        rows.append(row_of(catalogue, path, band_mhz=hop.frequency_mhz, has_body=hop.has_body))
-        spreads.append(shadowing_of(catalogue, path) if shadow is None else shadow[1])
-        is_read.append(shadow is not None)
+        rows.append(row)
+        spreads.append(shadowing_of(catalogue, path) if read is None else 0.0)
+        is_read.append(read is not None)
     if len(named) < 2 or all(is_read):
         return None
     made, spread = np.array(rows), np.array(spreads)

@@ -99,6 +99,8 @@ INKS: dict[str, Ink] = {
     "unnoticed-floor-edge": Ink(stroke="vermilion", width_mm=0.35, dash_mm=(1.6, 0.7)),
     "notice": Ink(stroke="blue", width_mm=0.6, fill="paper"),
     "goal": Ink(width_mm=0.5),
+    "radio-path": Ink(stroke="sky", width_mm=0.5, dash_mm=(0.5, 0.5, 2.2, 0.5)),
+    "radio-cost": Ink(stroke="vermilion", width_mm=1.1),
     "fault": Ink(stroke="vermilion", width_mm=0.6),
     "fault-line": Ink(stroke="vermilion", width_mm=0.35, dash_mm=(2.2, 1.1)),
     "suggestion": Ink(

@@ -52,12 +52,12 @@ def draw_sketches(
     for role in ("arrival-band", "timely"):
         for ring in _joined(sketches, role):
             recorder.polyline(role, (*ring, ring[0]))
-    for role in ("unnoticed", "walk"):
+    for role in ("unnoticed", "walk", "radio-path"):
         for sketch in sketches:
             if sketch.role == role and len(sketch.points) >= 2:
                 _way(recorder, sketch, board=board, mm_per_m=mm_per_m)
     for sketch in sketches:
-        if sketch.points and sketch.role in ("goal", "notice", "fault", "suggestion"):
+        if sketch.points and sketch.role in ("goal", "notice", "radio-cost", "fault", "suggestion"):
             _place(recorder, sketch, board=board, mm_per_m=mm_per_m)
     drawn = {sketch.role for sketch in sketches if sketch.points or sketch.rings}
     return tuple(role for role in ROLE_ORDER if role in drawn)
@@ -65,7 +65,7 @@ def draw_sketches(
 
 ROLE_ORDER = (
     "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "timely", "arrival-band",
-    "arrival-seen", "fault", "suggestion",
+    "arrival-seen", "radio-path", "radio-cost", "fault", "suggestion",
 )  # fmt: skip
 """In the order of the key of signs."""
 
@@ -97,7 +97,7 @@ def _joined(sketches: tuple[Sketch, ...], role: str) -> tuple[Ring, ...]:
 def _way(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float) -> None:
     points = _thinned(sketch.points)
     recorder.polyline(sketch.role, points)
-    if sketch.role == "unnoticed":
+    if sketch.role != "walk":
         return
     (ax, ay), (bx, by) = _last_step(sketch.points)
     recorder.head("frame-solid", (bx, by), turn_deg=math.degrees(math.atan2(by - ay, bx - ax)), length_mm=2.6)
@@ -159,6 +159,8 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
         case "goal":
             recorder.circle("goal", at, radius_mm=2.6)
             recorder.circle("goal", at, radius_mm=1.5)
+        case "radio-cost":
+            at = _costly(recorder, sketch)
         case "fault":
             if len(sketch.points) > 1:
                 recorder.polyline("fault-line", sketch.points)
@@ -182,6 +184,17 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
         for i, line in enumerate(lines):
             level = centre[1] + ((len(lines) - 1) / 2 - i) * 2.9 * unit
             recorder.text("answer-label", (centre[0], level), line)
+
+
+def _costly(recorder: Recorder, sketch: Sketch) -> Point2:
+    """What takes most of a radio path: a stroke along its wall, or a dot; its middle."""
+    xs, ys = zip(*sketch.points, strict=True)
+    middle = (sum(xs) / len(xs), sum(ys) / len(ys))
+    if len(sketch.points) > 1:
+        recorder.polyline("radio-cost", sketch.points)
+    else:
+        recorder.circle("radio-cost", middle, radius_mm=1.2)
+    return middle
 
 
 def _folded(label: str) -> tuple[str, ...]:

@@ -40,8 +40,11 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
             recorder.line("walk", left, right)
             recorder.tick("walk-tick", middle, turn_deg=90.0, length_mm=2.6)
             recorder.head("frame-solid", right, turn_deg=0.0, length_mm=2.6)
-        case "timely" | "arrival-band":
+        case "timely" | "arrival-band" | "radio-path":
             recorder.line(role, left, right)
+        case "radio-cost":
+            recorder.line("radio-path", left, right)
+            recorder.line("radio-cost", (middle[0], EDGE_MM), (middle[0], HEIGHT_MM - EDGE_MM))
         case "notice":
             recorder.circle("notice", middle, radius_mm=1.7)
             recorder.circle("device-dot", middle, radius_mm=0.5)
