@@ -657,6 +657,20 @@ export interface PutDevice {
   device: Device;
 }
 
+export interface Reading {
+  /** How each field is known. */
+  basis?: Record<string, "measured" | "told" | "guessed" | "default">;
+  id: string;
+  /** The device that was heard. */
+  device: string;
+  /** The device that heard it: a control unit, a repeater, a router. */
+  receiver: string;
+  /** As shown; the mean of a few seconds. [dB re 1 mW] */
+  level_dbm: number;
+  /** Where the device was held, above the house's zero; None: where it stands. [m] */
+  held_at_m?: [number, number, number] | null;
+}
+
 export interface Refused {
   revision: number;
   keys: string[];
@@ -752,6 +766,7 @@ export interface Site {
   behaviours?: Behaviour[];
   programme?: Programme;
   needs?: Needs;
+  readings?: Reading[];
 }
 
 export interface Slope {
