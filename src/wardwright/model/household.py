@@ -20,6 +20,8 @@ class Person(Marked):
     """The space where they sleep."""
     hears_badly: bool = False
     is_child: bool = False
+    sleeps_heavily: bool = False
+    """Hard to wake, by drink, medicine or habit."""
 
 
 class Pet(Marked):

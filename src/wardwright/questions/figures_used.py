@@ -13,6 +13,7 @@ from wardwright.questions import (
     one_thing_lost,
     race_from_opening,
     undetected_walk,
+    what_is_heard,
     what_it_sees,
     will_it_reach,
     zone_behaviours,
@@ -50,6 +51,14 @@ RADIO = frozenset(
     }
 )  # fmt: skip
 """What a radio link is drawn from, beside what walls take."""
+SOUND = frozenset(
+    {
+        "sound-field-loss", "sound-door-gap", "sound-furnishing", "sound-baffle", "sound-model-room",
+        "sound-model-one", "sound-model-more", "woke-child-high", "woke-child-low", "woke-hard-of-hearing-high",
+        "woke-hard-of-hearing-low",
+    }
+)  # fmt: skip
+"""What levels and their ranges stand on, and what trials of waking found."""
 BY_QUESTION: dict[int, frozenset[str]] = {
     race_from_opening.NUMBER: RACE | {BETTER_LOCK},
     entry_and_exit_times.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
@@ -59,6 +68,7 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     what_it_sees.NUMBER: ON_FOOT | {"detector-reach"},
     one_thing_lost.NUMBER: RACE | {"alarm-sounding"},
     battery_ends.NUMBER: CELLS,
+    what_is_heard.NUMBER: SOUND,
 }  # fmt: skip
 """A question that is not named here may stand on any figure."""
 

@@ -14,6 +14,7 @@ from wardwright.questions import (
     one_thing_lost,
     race_from_opening,
     undetected_walk,
+    what_is_heard,
     what_it_sees,
     will_it_reach,
     zone_behaviours,
@@ -71,6 +72,12 @@ QUESTIONS: tuple[Question, ...] = (
         12,
         "If one thing is broken or blocked, what still works and for how long?",
         one_thing_lost.answers,
+    ),
+    Question(
+        13,
+        "What level reaches each pillow with doors shut, each ear near a sounder, the street, the neighbours?",
+        what_is_heard.answers,
+        in_hand=what_is_heard.without_mends,
         more_is_better=True,
     ),
     Question(

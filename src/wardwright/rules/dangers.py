@@ -15,7 +15,7 @@ Danger = Literal["mains", "drilling", "old-coating", "ladder", "way-out", "fire"
 FIXED_ANEW = frozenset({"add-device", "move-device", "change-mount", "replace-device", "remove-device"})
 """Mends that undo or do up a device."""
 FIRE_KINDS = frozenset({"smoke-alarm", "heat-alarm", "co-alarm"})
-LEAVES = frozenset({"change-lock", "keep-shut"})
+LEAVES = frozenset({"change-lock", "keep-shut", "leave-open"})
 
 
 def dangers_of(site: Site, catalogue: Catalogue, mend: Mend) -> tuple[Danger, ...]:

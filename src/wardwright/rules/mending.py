@@ -204,6 +204,12 @@ def _covered(site: Site, subject: str, values: dict[str, Any]) -> Operations | N
     return (Tell(of="openings", id=subject, facts={"covering": values["covering"]}),)
 
 
+def _left_open(site: Site, subject: str, _: dict[str, Any]) -> Operations | None:
+    if not any(one.id == subject for one in site.openings):
+        return None
+    return (Tell(of="openings", id=subject, facts={"habit_night": "open"}),)
+
+
 def _removed(site: Site, subject: str, _: dict[str, Any]) -> Operations | None:
     return None if _device(site, subject) is None else (Remove(of="devices", id=subject),)
 
@@ -220,4 +226,5 @@ _TURNED_BY: Mapping[str, Callable[[Site, str, dict[str, Any]], Operations | None
     "rename": _renamed,
     "change-lock": _better_lock,
     "change-covering": _covered,
+    "leave-open": _left_open,
 }

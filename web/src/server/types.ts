@@ -591,6 +591,8 @@ export interface Person {
   bed?: string | null;
   hears_badly?: boolean;
   is_child?: boolean;
+  /** Hard to wake, by drink, medicine or habit. */
+  sleeps_heavily?: boolean;
 }
 
 export interface Pet {

@@ -55,6 +55,7 @@ def mend_sentence(mend: Mend, names: Names, *, is_plain: bool = False) -> str:
     text = sentence(f"{text}: {', '.join(changes)}" if changes else text)
     if mend.gain is not None:
         brings = "It would hold longer by" if mend.action == "change-lock" else "In hand then:"
+        brings = "At the pillow then:" if mend.gain.unit == "dBA" else brings
         text += f" {brings} {with_range(mend.gain, is_plain=is_plain)}."
     return text
 

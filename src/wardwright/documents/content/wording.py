@@ -94,6 +94,7 @@ QUESTION_SHORT = {
     6: "Radio",
     11: "What it sees",
     12: "One thing lost",
+    13: "What is heard",
     15: "Batteries",
 }
 """A short name for each question that is answered; the long one is in the table of questions."""
@@ -105,6 +106,7 @@ QUESTION_HEADINGS = {
     6: "Radio of",
     11: "What is seen by",
     12: "Without",
+    13: "What is heard:",
     15: "The battery of",
 }
 """How the heading of an answer begins; its subject follows."""
@@ -124,6 +126,7 @@ SIGNS: dict[str, str] = {
     "possibly-seen": "may be noticed here",
     "blind": "not seen in its own space",
     "leak": "sees outside its own space",
+    "level": "sound level there, A-weighted",
     "timely": "edge of where being noticed still helps",
     "arrival-band": "where the household comes in and leaves",
     "arrival-seen": "the part of it that may be seen",
@@ -182,6 +185,7 @@ ACTIONS = {
     "add-light": "Add a light that comes on by itself at {name}",
     "change-covering": "Change the covering of {name}",
     "keep-shut": "Keep {name} shut while the alarm is set",
+    "leave-open": "Leave {name} open at night",
     "tell": "Find out and note {what} of {name}",
     "other": "See to {name}",
 }

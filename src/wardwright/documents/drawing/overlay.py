@@ -56,16 +56,18 @@ def draw_sketches(
         for sketch in sketches:
             if sketch.role == role and len(sketch.points) >= 2:
                 _way(recorder, sketch, board=board, mm_per_m=mm_per_m)
-    for sketch in sketches:
-        if sketch.points and sketch.role in ("goal", "notice", "radio-cost", "fault", "suggestion"):
+    for sketch in (one for one in sketches if one.points):
+        if sketch.role == "level" and " " not in sketch.label:
+            _level(recorder, sketch, board=board)
+        elif sketch.role in ("level", "goal", "notice", "radio-cost", "fault", "suggestion"):
             _place(recorder, sketch, board=board, mm_per_m=mm_per_m)
     drawn = {sketch.role for sketch in sketches if sketch.points or sketch.rings}
     return tuple(role for role in ROLE_ORDER if role in drawn)
 
 
 ROLE_ORDER = (
-    "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "timely", "arrival-band",
-    "arrival-seen", "radio-path", "radio-cost", "fault", "suggestion",
+    "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "level", "timely",
+    "arrival-band", "arrival-seen", "radio-path", "radio-cost", "fault", "suggestion",
 )  # fmt: skip
 """In the order of the key of signs."""
 
@@ -161,6 +163,8 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
             recorder.circle("goal", at, radius_mm=1.5)
         case "radio-cost":
             at = _costly(recorder, sketch)
+        case "level":
+            recorder.circle("level", at, radius_mm=1.3)
         case "fault":
             if len(sketch.points) > 1:
                 recorder.polyline("fault-line", sketch.points)
@@ -195,6 +199,13 @@ def _costly(recorder: Recorder, sketch: Sketch) -> Point2:
     else:
         recorder.circle("radio-cost", middle, radius_mm=1.2)
     return middle
+
+
+def _level(recorder: Recorder, sketch: Sketch, *, board: Board) -> None:
+    """The level of a room as a figure in it; that of a place has words, and stands beside its ring."""
+    at = sketch.points[0]
+    size = (text_width_mm("level-room", sketch.label), 3.0)
+    recorder.text("level-room", board.place(at, size, clear_mm=0.5), sketch.label)
 
 
 def _folded(label: str) -> tuple[str, ...]:

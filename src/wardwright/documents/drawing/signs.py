@@ -51,6 +51,9 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
         case "goal":
             recorder.circle("goal", middle, radius_mm=2.6)
             recorder.circle("goal", middle, radius_mm=1.5)
+        case "level":
+            recorder.circle("level", left, radius_mm=0.8)
+            recorder.text("level-room", middle, "62")
         case "fault":
             for turn in (45.0, 135.0):
                 recorder.tick("fault", middle, turn_deg=turn, length_mm=4.2)

@@ -24,7 +24,8 @@ USUAL_PETS: MappingProxyType[str, tuple[float, float]] = MappingProxyType(
 """Height and weight where nothing is said. [m], [kg] (assumption)"""
 
 _PERSON = Grammar(
-    words=MappingProxyType({"bed": None}), flags=frozenset({"slow", "usual", "quick", "hears-badly", "child"})
+    words=MappingProxyType({"bed": None}),
+    flags=frozenset({"slow", "usual", "quick", "hears-badly", "child", "sleeps-heavily"}),
 )
 _PET = Grammar(
     after=frozenset({"", "high"}), lists=frozenset({"stays"}), takes_weight=True, sizes=frozenset()
@@ -54,7 +55,11 @@ def read_person(draft: Draft, line: Line) -> None:
         fields["pace"] = paces.pop()
     if "bed" in clauses.words:
         fields["bed"] = find(line, draft.spaces, clauses.words["bed"], what="room").id
-    for flag, field in (("hears-badly", "hears_badly"), ("child", "is_child")):
+    for flag, field in (
+        ("hears-badly", "hears_badly"),
+        ("child", "is_child"),
+        ("sleeps-heavily", "sleeps_heavily"),
+    ):
         if flag in clauses.flags:
             fields[field] = True
     told = [key for key in fields if key not in ("id", "name")]
