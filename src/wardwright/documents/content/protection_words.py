@@ -44,6 +44,8 @@ def outcome_words(after: Estimate | None) -> str:
     >>> outcome_words(Estimate(value=5, low=-2, high=7, unit="s"))
     'the alarm would then be in time, if nothing goes badly'
     """
+    if after is not None and after.unit == "dBA":
+        return "the alarm would be louder where somebody sleeps"
     if after is None or after.value <= 0:
         return "the alarm would come sooner, though not surely in time"
     if after.low > 0:
