@@ -16,6 +16,7 @@ ASKED = (
     (6, "whether each radio device will be heard"),
     (11, "what a movement detector really sees"),
     (12, "what still works when one thing is lost"),
+    (13, "what is heard at each pillow and outside"),
     (15, "when each battery ends"),
 )
 """Number and short name of each question, for the help; a test holds them to the table of questions."""
