@@ -155,16 +155,10 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
     at = sketch.points[0]
     unit = 1.0 / mm_per_m
     match sketch.role:
-        case "notice":
-            recorder.circle("notice", at, radius_mm=1.7)
-            recorder.circle("device-dot", at, radius_mm=0.5)
-        case "goal":
-            recorder.circle("goal", at, radius_mm=2.6)
-            recorder.circle("goal", at, radius_mm=1.5)
+        case "notice" | "goal" | "level":
+            draw_rings(recorder, sketch.role, at)
         case "radio-cost":
             at = _costly(recorder, sketch)
-        case "level":
-            recorder.circle("level", at, radius_mm=1.3)
         case "fault":
             if len(sketch.points) > 1:
                 recorder.polyline("fault-line", sketch.points)
@@ -188,6 +182,20 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
         for i, line in enumerate(lines):
             level = centre[1] + ((len(lines) - 1) / 2 - i) * 2.9 * unit
             recorder.text("answer-label", (centre[0], level), line)
+
+
+RINGS: dict[str, tuple[tuple[str, float], ...]] = {
+    "notice": (("notice", 1.7), ("device-dot", 0.5)),
+    "goal": (("goal", 2.6), ("goal", 1.5)),
+    "level": (("level", 1.3),),
+}
+"""Signs that are circles about a place: style and radius of each. [mm]"""
+
+
+def draw_rings(recorder: Recorder, role: str, at: Point2) -> None:
+    """Draw a sign that is made of circles."""
+    for style, radius in RINGS[role]:
+        recorder.circle(style, at, radius_mm=radius)
 
 
 def _costly(recorder: Recorder, sketch: Sketch) -> Point2:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wardwright.documents.drawing.overlay import UNNOTICED_FLOOR
+from wardwright.documents.drawing.overlay import UNNOTICED_FLOOR, draw_rings
 from wardwright.documents.drawing.recording import Drawing, Recorder
 from wardwright.model.record import Ring
 
@@ -45,14 +45,10 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
         case "radio-cost":
             recorder.line("radio-path", left, right)
             recorder.line("radio-cost", (middle[0], EDGE_MM), (middle[0], HEIGHT_MM - EDGE_MM))
-        case "notice":
-            recorder.circle("notice", middle, radius_mm=1.7)
-            recorder.circle("device-dot", middle, radius_mm=0.5)
-        case "goal":
-            recorder.circle("goal", middle, radius_mm=2.6)
-            recorder.circle("goal", middle, radius_mm=1.5)
+        case "notice" | "goal":
+            draw_rings(recorder, role, middle)
         case "level":
-            recorder.circle("level", left, radius_mm=0.8)
+            draw_rings(recorder, role, (EDGE_MM + 1.3, HEIGHT_MM / 2))
             recorder.text("level-room", middle, "62")
         case "fault":
             for turn in (45.0, 135.0):
