@@ -49,6 +49,7 @@ PARTS = (
     Part("Cells and stand-by batteries", ("accuracy.power",)),
     Part("Distances of the siting rules", ("accuracy.siting",)),
     Part("Figures of the catalogue", ("accuracy.figures",)),
+    Part("Radio in a measured flat", ("accuracy.flat",), needs_given=True),
     Part("Houses brought in", ("accuracy.houses",), needs_given=True),
 )
 """Every module that gives rows. A new one is one more name here."""

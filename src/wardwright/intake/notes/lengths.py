@@ -21,7 +21,7 @@ _QUANTITY = re.compile(
     r"(?:\s*" + _INCHES.format("inches") + r"\s*(?:\"|(?:inches|inch|in)\b))?"
     r"|" + _INCHES.format("only") + r"(?:\"|\s*(?:inches|inch|in)\b)"
     r"|(?P<top>\d+)/(?P<bottom>[1-9]\d*)(?:\"|\s*(?:inches|inch|in)\b)"
-    r"|(?P<number>[-+]?\d+(?:\.\d+)?)(?:\s*(?P<unit>mm|cm|m|s|min|d|kg|lb|deg|C)\b)?"
+    r"|(?P<number>[-+]?\d+(?:\.\d+)?)(?:\s*(?P<unit>mm|cm|m|s|min|dBm|d|kg|lb|deg|C)\b)?"
 )
 _TIMES = re.compile(r"x(?=\s*\d)")
 _WORD = re.compile(r"[^\W\d_][\w.-]*")
@@ -34,6 +34,7 @@ _FACTORS = {
     "s": (1.0, "s"),
     "min": (60.0, "s"),
     "d": (1.0, "d"),
+    "dBm": (1.0, "dBm"),
     "kg": (1.0, "kg"),
     "lb": (KILOGRAMS_PER_POUND, "kg"),
     "deg": (1.0, "deg"),

@@ -31,6 +31,7 @@ from wardwright.intake.notes.lengths import cut, without_comment
 from wardwright.intake.notes.needs import read_accept, read_grade
 from wardwright.intake.notes.openings import read_opening
 from wardwright.intake.notes.people import USUAL_PETS, read_person, read_pet, read_target
+from wardwright.intake.notes.readings import read_reading
 from wardwright.intake.notes.rooms import read_room
 from wardwright.intake.notes.secrets import refuse_codes
 from wardwright.intake.notes.trade_words import TRADE_WORDS
@@ -73,6 +74,7 @@ LINES: Mapping[str, tuple[int, Reader]] = MappingProxyType(
         **dict.fromkeys(KINDS, (_FILL, read_device)),
         "zone": (_PROGRAMME, read_zone),
         "programme": (_PROGRAMME, read_programme),
+        "reading": (_PROGRAMME, read_reading),
         "accept": (_PROGRAMME, read_accept),
         "grade": (_PROGRAMME, read_grade),
     }

@@ -10,7 +10,8 @@ from wardwright.intake.notes.lengths import Token
 
 _FILLERS = frozenset({"its", "the", "and", "with", "of"})
 _UNIT_NAMES = {
-    "m": "a length", "s": "a time", "d": "days", "kg": "a weight", "deg": "an angle", "C": "a temperature"
+    "m": "a length", "s": "a time", "d": "days", "kg": "a weight", "deg": "an angle", "C": "a temperature",
+    "dBm": "a radio level",
 }  # fmt: skip
 
 
