@@ -1,4 +1,4 @@
-"""The radio model held against levels measured in a furnished flat: as it comes, calibrated, with walls and without."""
+"""The radio model held against levels measured in a furnished flat: calibrated and not, with walls and without."""
 
 from __future__ import annotations
 

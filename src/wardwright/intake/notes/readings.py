@@ -8,8 +8,8 @@ from wardwright.intake.notes.draft import Draft
 from wardwright.intake.notes.names import find
 from wardwright.intake.notes.words import Line
 from wardwright.model.device import Device
-from wardwright.model.record import Point3
 from wardwright.model.reading import Reading
+from wardwright.model.record import Point3
 
 HELD_M = 1.0
 """How high a device is held that is carried about for a reading. [m] (assumption)"""
@@ -53,7 +53,7 @@ def _hearer(draft: Draft, line: Line, device: Device) -> Device:
     return found[0]
 
 
-def _checked(  # noqa: PLR0913 - what a reading says
+def _checked(
     line: Line, draft: Draft, device: Device, *, level: float, receiver: Device, held: Point3 | None
 ) -> Reading:
     kinds = {row.id: row.kind for row in draft.catalogue.sheets}
