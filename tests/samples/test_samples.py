@@ -22,7 +22,7 @@ from wardwright.store.samples import read_sample, sample_names
 
 ROOT = Path(__file__).resolve().parents[2]
 FOLDER = ROOT / "src" / "wardwright" / "samples"
-NAMES = ("bungalow", "lakeside", "one-room", "terrace", "terrace-better")
+NAMES = ("bungalow", "lakeside", "one-room", "sunrise", "terrace", "terrace-better")
 TERRACES = ("terrace", "terrace-better")
 
 
@@ -88,6 +88,7 @@ def test_the_stairs_lead_from_the_hall_to_the_landing(name: str) -> None:
     ("name", "ways"),
     [
         ("one-room", {"door", "window"}),
+        ("sunrise", {"front-door", "tall-window", "side-window", "kitchen-window", "bedroom-window"}),
         (
             "bungalow",
             {
@@ -205,3 +206,17 @@ def test_the_lakeside_house_has_no_north_and_american_limits(catalogue: Catalogu
     soon = site.programme.model_copy(update={"exit_time_s": 30.0})
     (short,) = ask(site.model_copy(update={"programme": soon}), catalogue, (3,))
     assert any("exit time programmed is shorter than the limit of 45 s" in note for note in short.notes)
+
+
+def test_in_the_garden_room_the_sun_rises_into_the_detector_in_march(catalogue: Catalogue) -> None:
+    found = {answer.subject_id: answer for answer in ask(read_sample("sunrise"), catalogue, (9,))}
+    lit = found["garden-room-movement"]
+    assert lit.verdict == "bad"
+    (onto_lens,) = (one for one in lit.sunshine if one.onto == "lens")
+    spring = onto_lens.spells[0]
+    # From early January to the middle of March, before half past eight; day 60 is 2 March.
+    assert spring.first_day < 20
+    assert 65 <= spring.last_day <= 80
+    assert 6.2 * 60 < spring.from_min < spring.to_min < 8.6 * 60
+    assert lit.mends[0].action == "change-mount"
+    assert found["hall-movement"].verdict == "thin"

@@ -35,7 +35,7 @@ def test_what_is_still_in_the_hand_is_answered_without_what_can_wait(tmp_path: P
         first, seen = desk.board(Seen({}, None), show=None)
         moving, seen = desk.board(seen, show=None, trial=(7, TURN), is_in_hand=True)
         assert set(moving.order) == set(first.order)
-        assert {key.split("/")[0] for key in set(moving.order) - set(moving.waiting)} == {"1", "5", "11"}
+        assert {key.split("/")[0] for key in set(moving.order) - set(moving.waiting)} == {"1", "5", "9", "11"}
         assert not any(one.mends for one in moving.answers)
         still, seen = desk.board(seen, show=None, trial=(7, TURN))
         assert still.waiting == ()

@@ -14,6 +14,7 @@ ASKED = (
     (4, "which zone behaviour each device is to have"),
     (5, "how far somebody moves undetected"),
     (6, "whether each radio device will be heard"),
+    (9, "when sun, warm things and headlights disturb a detector"),
     (11, "what a movement detector really sees"),
     (12, "what still works when one thing is lost"),
     (13, "what is heard at each pillow and outside"),

@@ -26,7 +26,7 @@ STATUSES = (
     (STOPPED, "stopped from the keyboard"),
 )
 """Each exit status and what it means, for the help and the page of commands."""
-SAMPLES = ("bungalow", "lakeside", "one-room", "terrace", "terrace-better")
+SAMPLES = ("bungalow", "lakeside", "one-room", "sunrise", "terrace", "terrace-better")
 """The sample houses, for the help; a test holds them to those there are."""
 NARROWEST = 40
 """Text is folded no narrower than this. [columns]"""

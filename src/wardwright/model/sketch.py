@@ -25,6 +25,8 @@ class Sketch(Record):
         "arrival-seen",  # the part of it that a detector possibly sees
         "radio-path",  # a radio path on one storey: a line of two points
         "radio-cost",  # what takes most of it: a piece of wall across it, or a point; the loss as the label
+        "beam",  # the sun's way onto a lens: from outside, through a pane, to the lens
+        "sunlit",  # floor in view on which the sun lies
         "fault",  # the place of a finding
         "suggestion",  # where a mend would put the thing
     ]

@@ -8,6 +8,7 @@ from wardwright.model.estimate import Estimate
 from wardwright.model.record import Record
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
+from wardwright.questions.sunshine import Sunshine
 from wardwright.rules.finding import Mend
 
 NOT_COUNTED = "not counted as a way in: "
@@ -49,6 +50,8 @@ class Answer(Record):
     """Facts that go with it, each a short sentence."""
     mends: tuple[Mend, ...] = ()
     sketches: tuple[Sketch, ...] = ()
+    sunshine: tuple[Sunshine, ...] = ()
+    """When the sun shines on a detector, pane by pane."""
 
 
 def unanswered(

@@ -15,6 +15,7 @@ from wardwright.questions import (
     undetected_walk,
     what_is_heard,
     what_it_sees,
+    when_disturbed,
     will_it_reach,
     zone_behaviours,
 )
@@ -65,6 +66,7 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     zone_behaviours.NUMBER: HOUSEHOLD,
     undetected_walk.NUMBER: ON_FOOT,
     will_it_reach.NUMBER: RADIO,
+    when_disturbed.NUMBER: frozenset({"headlamp"}),
     what_it_sees.NUMBER: ON_FOOT | {"detector-reach"},
     one_thing_lost.NUMBER: RACE | {"alarm-sounding"},
     battery_ends.NUMBER: CELLS,

@@ -16,6 +16,7 @@ from wardwright.questions import (
     undetected_walk,
     what_is_heard,
     what_it_sees,
+    when_disturbed,
     will_it_reach,
     zone_behaviours,
 )
@@ -61,6 +62,12 @@ QUESTIONS: tuple[Question, ...] = (
         will_it_reach.answers,
         in_hand=will_it_reach.without_mends,
         more_is_better=True,
+    ),
+    Question(
+        9,
+        "When, in dates and clock hours, will sun, a hot thing or headlights disturb this detector?",
+        when_disturbed.answers,
+        in_hand=when_disturbed.without_mends,
     ),
     Question(
         11,

@@ -24,6 +24,7 @@ from wardwright.rules.programme import PROGRAMME_RULES
 from wardwright.rules.registry import Rule, findings_of, tabled
 from wardwright.rules.service import SERVICE_RULES
 from wardwright.rules.sounders import SOUNDER_RULES
+from wardwright.rules.sunlight import SUNLIGHT_RULES
 from wardwright.rules.water import WATER_RULES
 
 RULES: tuple[Rule, ...] = tabled(
@@ -41,6 +42,7 @@ RULES: tuple[Rule, ...] = tabled(
     *POWER_RULES,
     *SOUNDER_RULES,
     *SERVICE_RULES,
+    *SUNLIGHT_RULES,
     *WATER_RULES,
 )
 """All rules, in code order. `scripts/new-rule` says what to add."""

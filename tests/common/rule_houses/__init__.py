@@ -17,6 +17,7 @@ from common.rule_houses import (
     programme,
     service,
     sounders,
+    sunlight,
     water,
 )
 from common.rule_houses.form import Houses
@@ -36,5 +37,6 @@ HOUSES: dict[str, Houses] = {
     **programme.HOUSES,
     **service.HOUSES,
     **sounders.HOUSES,
+    **sunlight.HOUSES,
     **water.HOUSES,
 }

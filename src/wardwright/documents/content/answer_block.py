@@ -15,6 +15,7 @@ from wardwright.documents.content.quantities import (
     value_words,
 )
 from wardwright.documents.content.race import HOLDS, event_of, race_strip, race_words
+from wardwright.documents.content.sun_calendar import sun_calendar, sun_words
 from wardwright.documents.content.wording import (
     AT_ONCE,
     BASES,
@@ -72,7 +73,7 @@ class AnswerBlock:
     range_line: Drawing | None
     strip: Drawing | None
     told: tuple[str, ...]
-    """What happens in a race, in its order."""
+    """What happens in a race, in its order; or when the sun shines, pane by pane."""
     drawings: tuple[Drawing, ...]
     is_open: bool
     """Whether its drawings are shown without being asked for."""
@@ -113,6 +114,7 @@ def answer_block(
     estimate = answer.estimate
     mends = sorted(answer.mends, key=lambda mend: mend.action not in LOCKS_AND_LIGHTS)
     strip = race_strip(answer, key=f"{key}-strip", horizon_s=horizon_s)
+    strip = strip or sun_calendar(answer, key=f"{key}-strip")
     word, words = VERDICTS[answer.verdict]
     value, span = headline(answer, horizon_s=horizon_s)
     return AnswerBlock(
@@ -139,7 +141,7 @@ def answer_block(
         if span or value != AT_ONCE
         else None,
         strip=strip,
-        told=race_words(answer, horizon_s=horizon_s),
+        told=race_words(answer, horizon_s=horizon_s) or sun_words(answer, names),
         drawings=_drawings(answer, key=key, bases=bases, suggested=suggested),
         is_open=answer.verdict in OPEN,
     )

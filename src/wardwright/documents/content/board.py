@@ -9,6 +9,7 @@ from wardwright.documents.content.headline import headline, horizon_of, measure_
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, caution_of, cautions_of, mend_sentence
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.quantities import range_words, sentence, value_words
+from wardwright.documents.content.sun_calendar import sun_words
 from wardwright.documents.content.whereabouts import storeys_by_thing, things_of
 from wardwright.documents.content.wording import BASES, QUESTION_SHORT, VERDICTS
 from wardwright.model.catalogue import Catalogue
@@ -201,7 +202,7 @@ def _answer(
             )
             for part in answer.parts
         ),
-        notes=tuple(sentence(note) for note in answer.notes),
+        notes=(*sun_words(answer, names), *(sentence(note) for note in answer.notes)),
         mends=tuple(_mend(mend, site, catalogue, names=names) for mend in mends),
     )
 

@@ -56,6 +56,7 @@ def mend_sentence(mend: Mend, names: Names, *, is_plain: bool = False) -> str:
     if mend.gain is not None:
         brings = "It would hold longer by" if mend.action == "change-lock" else "In hand then:"
         brings = "At the pillow then:" if mend.gain.unit == "dBA" else brings
+        brings = "Sun straight on it in a year then:" if mend.gain.unit == "min" else brings
         text += f" {brings} {with_range(mend.gain, is_plain=is_plain)}."
     return text
 

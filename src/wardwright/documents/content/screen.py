@@ -11,6 +11,7 @@ from wardwright.documents.content.board import chosen_of
 from wardwright.documents.content.headline import horizon_of
 from wardwright.documents.content.race import race_strip
 from wardwright.documents.content.suggestions import suggestions
+from wardwright.documents.content.sun_calendar import sun_calendar
 from wardwright.documents.drawing.house import doorways
 from wardwright.documents.drawing.plan import BasePlan, base_plan, letters_by_name, plan_with
 from wardwright.documents.drawing.recording import Drawing
@@ -143,6 +144,10 @@ def _sketches(
 
 
 def strip_of(answers: Sequence[Answer], catalogue: Catalogue, *, key: str | None) -> Drawing | None:
-    """The strip of time of the chosen answer, if it has one."""
+    """The strip of time or the calendar of the sun of the chosen answer, if it has one."""
     chosen = chosen_of(answers, key)
-    return None if chosen is None else race_strip(chosen, key="strip", horizon_s=horizon_of(catalogue))
+    if chosen is None:
+        return None
+    return race_strip(chosen, key="strip", horizon_s=horizon_of(catalogue)) or sun_calendar(
+        chosen, key="strip"
+    )

@@ -14,7 +14,7 @@ from wardwright.documents.drawing.recording import Recorder
 from wardwright.model.record import Point2, Ring
 from wardwright.model.sketch import Sketch
 
-AREAS = ("possibly-seen", "seen", "leak", "blind", "unnoticed", "arrival-seen")
+AREAS = ("possibly-seen", "seen", "leak", "blind", "unnoticed", "arrival-seen", "sunlit")
 """Roles that are hatched, the widest first."""
 UNNOTICED_FLOOR = "unnoticed-floor"
 """The style of floor, rather than a walk, where nothing notices."""
@@ -52,7 +52,7 @@ def draw_sketches(
     for role in ("arrival-band", "timely"):
         for ring in _joined(sketches, role):
             recorder.polyline(role, (*ring, ring[0]))
-    for role in ("unnoticed", "walk", "radio-path"):
+    for role in ("unnoticed", "walk", "radio-path", "beam"):
         for sketch in sketches:
             if sketch.role == role and len(sketch.points) >= 2:
                 _way(recorder, sketch, board=board, mm_per_m=mm_per_m)
@@ -67,7 +67,7 @@ def draw_sketches(
 
 ROLE_ORDER = (
     "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "level", "timely",
-    "arrival-band", "arrival-seen", "radio-path", "radio-cost", "fault", "suggestion",
+    "arrival-band", "arrival-seen", "radio-path", "radio-cost", "beam", "sunlit", "fault", "suggestion",
 )  # fmt: skip
 """In the order of the key of signs."""
 

@@ -32,13 +32,16 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
     middle = (WIDTH_MM / 2, HEIGHT_MM / 2)
     left, right = (EDGE_MM, HEIGHT_MM / 2), (WIDTH_MM - EDGE_MM, HEIGHT_MM / 2)
     match role:
-        case "seen" | "possibly-seen" | "blind" | "leak" | "arrival-seen":
+        case "seen" | "possibly-seen" | "blind" | "leak" | "arrival-seen" | "sunlit":
             _sample(recorder, role)
         case "unnoticed":
             _sample(recorder, UNNOTICED_FLOOR)
         case "walk":
             recorder.line("walk", left, right)
             recorder.tick("walk-tick", middle, turn_deg=90.0, length_mm=2.6)
+            recorder.head("frame-solid", right, turn_deg=0.0, length_mm=2.6)
+        case "beam":
+            recorder.line("beam", left, right)
             recorder.head("frame-solid", right, turn_deg=0.0, length_mm=2.6)
         case "timely" | "arrival-band" | "radio-path":
             recorder.line(role, left, right)
@@ -51,8 +54,8 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
             draw_rings(recorder, role, (EDGE_MM + 1.3, HEIGHT_MM / 2))
             recorder.text("level-room", middle, "62")
         case "fault":
-            for turn in (45.0, 135.0):
-                recorder.tick("fault", middle, turn_deg=turn, length_mm=4.2)
+            recorder.tick("fault", middle, turn_deg=45.0, length_mm=4.2)
+            recorder.tick("fault", middle, turn_deg=135.0, length_mm=4.2)
         case _:
             recorder.box("suggestion", middle, "here")
     return Drawing(

@@ -14,6 +14,7 @@ from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, caution_of, cau
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.not_counted import counted, not_counted
 from wardwright.documents.content.quantities import sentence
+from wardwright.documents.content.sun_calendar import sun_words
 from wardwright.documents.content.wording import BEWARE, FINDING_GROUPS, NONE_OF_THEM, VERDICTS
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
@@ -82,6 +83,7 @@ def _answer_lines(
     if one and driver_lines(one):
         drivers = [f"{d.name} ({d.swing}, {d.basis})" for d in driver_lines(one, is_plain=True)]
         told.append("moved most by: " + "; ".join(drivers))
+    told += sun_words(answer, names)
     mends = sorted(answer.mends, key=lambda mend: mend.action not in LOCKS_AND_LIGHTS)
     told += ["mend: " + mend_sentence(mend, names, is_plain=True) for mend in mends]
     return [head, *(line for text in told for line in _folded(text, width))]

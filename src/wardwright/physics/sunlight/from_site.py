@@ -14,23 +14,22 @@ from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
-import shapely
 
 from wardwright.errors import NotComputable
 from wardwright.geometry.panels import Blockers, between, joined
 from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray
 from wardwright.geometry.sight import look, visible_heights
-from wardwright.model.floor_cells import floor_cells
+from wardwright.model.floor_tops import tops_of
 from wardwright.model.opening import Opening
 from wardwright.model.outside_shade import outside_shade
-from wardwright.model.placement import along, direction, fixture_outline, sides_of_opening
+from wardwright.model.placement import along, direction, sides_of_opening
 from wardwright.model.site import Site
 from wardwright.model.surfaces import level_of, surfaces
 from wardwright.model.time_zones import time_zone_of
 from wardwright.physics.sunlight.clock import clock_shift
 from wardwright.physics.sunlight.panes import Aims, Pane, aims_of, bounds_of, lit_by_any, row_bounds, shining
 from wardwright.physics.sunlight.position import HALF_SUN_RAD
-from wardwright.physics.sunlight.shade import reach_the_sun
+from wardwright.physics.sunlight.shade import beyond, reach_the_sun
 from wardwright.physics.sunlight.year import Facing, Year, facing, sun_year
 
 CELL_M = 0.1
@@ -315,10 +314,49 @@ def beams_into(site: Site, view: View, *, north: float, is_thin: bool = False) -
     return tuple(found)
 
 
+TRIED_STEPS = 24
+"""How many steps of a beam are looked at for the one that lights most. [-]"""
+
+
+def brightest(site: Site, view: View, beam: Beam, *, north: float) -> BoolArray:
+    """The floor in view that the sun through one pane lights when it lights most of it.
+
+    Parameters
+    ----------
+    site : Site
+        A house whose latitude is known.
+    view : View
+        What is in view.
+    beam : Beam
+        From `beams_into`.
+    north : float
+        Where true north lies, anticlockwise from the plan's y axis. [rad]
+
+    Returns
+    -------
+    ndarray of bool, shape (ny, nx)
+        Cells of the view's grid, at one of some two dozen steps spread over the beam.
+    """
+    house = site.bare
+    one = next(pane for pane in panes_of(house) if pane.opening == beam.opening)
+    points = _lightable(house, one)
+    row, column = view.grid.cells_of(points[:, :2])
+    seen = view.mask[row, column]
+    at, order = bounds_of(one.pane, points[seen]), _order(house, one.normal, north=north, is_thin=False)
+    steps = beam.steps[np.linspace(0, len(beam.steps) - 1, TRIED_STEPS).astype(np.intp)]
+    places = np.nonzero(np.isin(order.steps, steps))[0]
+    turn, profile = order.turn[places, None], order.profile[places, None]
+    lit = (turn >= at.right) & (turn <= at.left) & (profile >= at.low) & (profile <= at.high)
+    mask = np.zeros(view.grid.shape, dtype=np.bool_)
+    most = lit[np.argmax(lit.sum(axis=1))]
+    mask[row[seen][most], column[seen][most]] = True
+    return mask
+
+
 @lru_cache(maxsize=256)
 def _lightable(house: Site, one: SitePane) -> FloatArray:
     """Places of a storey that a straight line joins to a pane, shape (N, 3). [m]"""
-    points = _surfaces_lit(house, one.storey)
+    points = tops_of(level_of(house, one.storey), CELL_M)
     at = bounds_of(one.pane, points)
     points = points[(at.right < at.left) & (at.high > np.maximum(0.0, at.low))]
     level = level_of(_uncovered(house), one.storey)
@@ -343,20 +381,6 @@ def _lightable(house: Site, one: SitePane) -> FloatArray:
     return np.asarray(points[joined_to])
 
 
-@lru_cache(maxsize=32)
-def _surfaces_lit(house: Site, storey: str) -> FloatArray:
-    """Places on the floor and on what stands on it, one a cell, shape (N, 3). [m]"""
-    level = level_of(house, storey)
-    cells = floor_cells(level, CELL_M)
-    plan = cells.grid.centres()[cells.spaces >= 0]
-    height = np.full(len(plan), level.floor_m)
-    for fixture in level.parts.fixtures:
-        on_it = shapely.contains_xy(shapely.Polygon(fixture_outline(fixture)), plan[:, 0], plan[:, 1])
-        top = level.floor_m + fixture.base_m + fixture.height_m
-        height[on_it] = np.maximum(height[on_it], top)
-    return np.column_stack([plan, height])
-
-
 @lru_cache(maxsize=256)
 def _clear(house: Site, one: SitePane, *, north: float, is_thin: bool) -> BoolArray:
     """Whether nothing outside stands between the middle of a pane and the sun, for each step of its order."""
@@ -370,17 +394,7 @@ def _clear(house: Site, one: SitePane, *, north: float, is_thin: bool) -> BoolAr
 
 def _before(house: Site, one: SitePane) -> Blockers:
     """What stands outside of a pane's own wall."""
-    (x, y), (nx, ny) = one.pane.middle, one.pane.normal
-    everything = joined([
-        outside_shade(house, one.storey), surfaces(level_of(_uncovered(house), one.storey), "light", "told"),
-    ])  # fmt: skip
-    ends = everything.panels
+    own = surfaces(level_of(_uncovered(house), one.storey), "light", "told")
+    everything = joined([outside_shade(house, one.storey), own])
     edge = one.pane.depth / 2.0 + OFF_GLASS_M
-    ahead = [(ends[:, 2 * i] - x) * nx + (ends[:, 2 * i + 1] - y) * ny > edge for i in (0, 1)]
-    kept = ahead[0] | ahead[1]
-    boxed = everything.bodies >= 0
-    if boxed.any():
-        whole = np.zeros(int(everything.bodies.max()) + 1, dtype=np.bool_)
-        whole[everything.bodies[boxed & kept]] = True
-        kept[boxed] = whole[everything.bodies[boxed]]
-    return Blockers(everything.panels[kept], everything.bodies[kept])
+    return beyond(everything, one.pane.middle, normal=one.pane.normal, edge=edge)

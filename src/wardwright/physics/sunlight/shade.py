@@ -85,6 +85,37 @@ def in_the_way(eye: tuple[float, float, float], aims: Aims, blockers: Blockers, 
     return Blockers(blockers.panels[reached], blockers.bodies[reached])
 
 
+def beyond(
+    blockers: Blockers, point: tuple[float, float], *, normal: tuple[float, float], edge: float
+) -> Blockers:
+    """The blockers that reach farther out than a line across the plan; boxes are kept whole.
+
+    Parameters
+    ----------
+    blockers : Blockers
+        Panels and boxes.
+    point : tuple of float
+        A place on the plan. [m]
+    normal : tuple of float
+        Unit vector outward. [-]
+    edge : float
+        How far out from the place the line is. [m]
+
+    Returns
+    -------
+    Blockers
+        Those beyond it, at least in part.
+    """
+    ends = blockers.panels[:, :4].reshape(-1, 2, 2) - np.asarray(point)
+    kept = (ends @ np.asarray(normal) > edge).any(axis=1)
+    boxed = blockers.bodies >= 0
+    if boxed.any():
+        whole = np.zeros(int(blockers.bodies.max()) + 1, dtype=np.bool_)
+        whole[blockers.bodies[boxed & kept]] = True
+        kept[boxed] = whole[blockers.bodies[boxed]]
+    return Blockers(blockers.panels[kept], blockers.bodies[kept])
+
+
 def _side(ends: FloatArray, angle: float) -> FloatArray:
     """On which side of a direction points lie: above zero to its left."""
     side: FloatArray = math.cos(angle) * ends[..., 1] - math.sin(angle) * ends[..., 0]

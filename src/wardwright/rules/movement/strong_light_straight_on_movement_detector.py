@@ -43,9 +43,8 @@ def strong_light_straight_on_movement_detector(site: Site, catalogue: Catalogue)
         Turn it or move it as given, out of the line of that light; or put a blind or a shutter on that pane and have
         it shut whenever the alarm is set.
     What it cannot know
-        The sun, which is not worked out here: a pane in the middle of the fan is the matter of
-        movement-detector-facing-glass. Cars that turn, park or reverse off the drawn road; hedges; lamps on masts;
-        a road that rises or falls.
+        The sun, which movement-detector-faces-sun works out, but for a rooflight that is named here. Cars that turn,
+        park or reverse off the drawn road; hedges; lamps on masts; a road that rises or falls.
 
     Parameters
     ----------

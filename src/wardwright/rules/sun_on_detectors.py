@@ -1,0 +1,228 @@
+"""How long in a year the sun shines straight on a detector, and on floor in its view: minutes with their range."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from functools import lru_cache
+from typing import NamedTuple
+
+import numpy as np
+
+from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
+from wardwright.model.estimate import Driver, Estimate
+from wardwright.model.placement import standing
+from wardwright.model.record import BASES, Basis
+from wardwright.model.site import Site
+from wardwright.model.surfaces import clear_of_walls, level_of
+from wardwright.physics.detection.from_site import watch
+from wardwright.physics.sunlight.from_site import Beam, Lens, View, beams_into, beams_on, step_minutes, sun_of
+
+WIDE_RAD = math.radians(80.0)
+"""Light may reach the lens from so far off its axis, though its fan be narrower. [rad] (assumption)"""
+NORTH_DEG = 5.0
+"""A north that was told is right within this. [deg] (assumption)"""
+MEASURED_NORTH_DEG = 2.0
+"""A north that was measured is right within this. [deg] (assumption)"""
+NORTHS = 24
+"""How many directions of north are tried where none is known. [-]"""
+DRAWS = 21
+"""How many equal slices of the range of north are looked at. [-]"""
+LENS_LIMIT_MIN = 10.0
+"""More minutes a year of sun straight on a lens are named. [min] (assumption: no published limit is known)"""
+VIEW_LIMIT_MIN = 90_000.0
+"""More minutes a year of sun on floor in view are named: 1500 hours, a third of all daylight. [min] (assumption,
+likewise: most detectors stand a lit floor)"""
+
+
+class SunOn(NamedTuple):
+    """The sun of a year on one detector."""
+
+    lens: Estimate
+    """Straight on its lens. [min]"""
+    view: Estimate | None
+    """On floor that it watches; None for what watches no floor. [min]"""
+    on_lens: tuple[Beam, ...]
+    """By pane, at the north that counts; also by panes that are covered."""
+    in_view: tuple[Beam, ...]
+    north: float
+    """The north that counts: as told, or the worst. [rad]"""
+    is_north_known: bool
+
+
+class _At(NamedTuple):
+    """A lens, which way it looks, and half of its fan."""
+
+    lens: Lens
+    heading: float
+    half: float
+
+
+def sun_on(site: Site, catalogue: Catalogue, device: Device) -> SunOn:
+    """The sun of a year on one movement detector or camera.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    catalogue : Catalogue
+        For its sheet.
+    device : Device
+        The detector, as it hangs or as it would.
+
+    Returns
+    -------
+    SunOn
+        Minutes with their range: north within its error, or all of it where it is not known; light from beside the
+        fan; curtains and blinds left open.
+
+    Raises
+    ------
+    NotComputable
+        If the latitude is not known.
+    """
+    return _sun_on(site.bare, catalogue, device.model_copy(update={"name": "-"}))
+
+
+@lru_cache(maxsize=512)
+def _sun_on(house: Site, catalogue: Catalogue, device: Device) -> SunOn:
+    sun_of(house)
+    at = _at(house, catalogue, device)
+    norths, is_known = norths_of(house)
+    # Where north may lie anywhere, it outweighs how much of the floor is watched.
+    views = _views_of(house, catalogue, device)[: 2 if is_known else 1]
+    lens = np.array([_lens_minutes(house, at, north=north) for north in norths])
+    view = np.array([[_view_minutes(house, one, north=north) for north in norths] for one in views])
+    middle = len(norths) // 2
+    if not is_known:
+        middle = int(np.lexsort((view[0, :, 0] if len(views) else lens[:, 0, 1], lens[:, 0, 0]))[-1])
+    north = norths[middle]
+    on_lens = beams_on(house, at.lens, north=north)
+    in_view = beams_into(house, views[0], north=north) if views else ()
+    basis = house.place.basis_of("north_deg") if is_known else "default"
+    whole = _summed(house, (_within(beam, at, half=at.half) for beam in on_lens))[0]
+    return SunOn(
+        _estimate(lens, whole, middle=middle, basis=basis, second="how far off its axis light reaches it"),
+        _estimate(
+            view.transpose(1, 0, 2), _summed(house, in_view)[0], middle=middle, basis=basis,
+            second="how much of the floor it may watch",
+        ) if views else None,
+        tuple(one for one in (_within(beam, at, half=at.half) for beam in on_lens) if len(one.steps)),
+        in_view,
+        north,
+        is_known,
+    )  # fmt: skip
+
+
+def norths_of(house: Site) -> tuple[tuple[float, ...], bool]:
+    """The norths that are tried, anticlockwise from the plan's y axis [rad], and whether one was told."""
+    told = house.place.north_deg
+    if told is None:
+        return tuple(2.0 * math.pi * turn / NORTHS for turn in range(NORTHS)), False
+    off = MEASURED_NORTH_DEG if house.place.basis_of("north_deg") == "measured" else NORTH_DEG
+    return tuple(math.radians(told + turn * off) for turn in (-1.0, 0.0, 1.0)), True
+
+
+def lens_minutes(site: Site, catalogue: Catalogue, device: Device) -> float:
+    """About how many minutes a year the sun shines straight on a lens, coverings as told: quick, to try places by.
+
+    Parameters
+    ----------
+    site : Site
+        A house whose latitude is known.
+    catalogue : Catalogue
+        For its sheet.
+    device : Device
+        The detector as it would hang.
+
+    Returns
+    -------
+    float
+        At the worst of the norths that are tried. [min]
+    """
+    house = site.bare
+    at = _at(house, catalogue, device)
+    return max(float(_lens_minutes(house, at, north=north)[0, 0]) for north in norths_of(house)[0])
+
+
+@lru_cache(maxsize=1024)
+def _at(house: Site, catalogue: Catalogue, device: Device) -> _At:
+    place, sheet = standing(house, device), catalogue.sheet(device.sheet)
+    fan = sheet.movement or sheet.camera
+    angle = 360.0 if fan is None else fan.angle_deg
+    level, heading = level_of(house, place.storey), math.radians(place.heading_deg)
+    x, y = clear_of_walls(level, (place.x_m, place.y_m), (math.cos(heading), math.sin(heading)))
+    lens = Lens(place.storey, x, y, level.floor_m + place.height_m)
+    return _At(lens, heading, min(math.pi, math.radians(angle) / 2.0))
+
+
+@lru_cache(maxsize=256)
+def _views_of(house: Site, catalogue: Catalogue, device: Device) -> tuple[View, ...]:
+    if catalogue.sheet(device.sheet).movement is None:
+        return ()
+    shapes = watch(house, catalogue, device)
+    return tuple(View(shapes.storey, shapes.grid, mask) for mask in (shapes.seen, shapes.high))
+
+
+def _within(beam: Beam, at: _At, *, half: float) -> Beam:
+    """What of a beam comes from within a half angle of the axis."""
+    off = np.abs((beam.bearings - at.heading + math.pi) % (2.0 * math.pi) - math.pi)
+    kept: BoolArray = off <= half + 1e-9
+    return beam._replace(steps=beam.steps[kept], bearings=beam.bearings[kept])
+
+
+def _lens_minutes(house: Site, at: _At, *, north: float) -> FloatArray:
+    """About the minutes on a lens: rows by fan and by all that may reach it, columns by coverings drawn and open."""
+    beams = beams_on(house, at.lens, north=north, is_thin=True)
+    wide = max(at.half, WIDE_RAD)
+    return np.array([
+        _summed(house, (_within(beam, at, half=half) for beam in beams), is_thin=True) for half in (at.half, wide)
+    ])  # fmt: skip
+
+
+def _view_minutes(house: Site, view: View, *, north: float) -> tuple[float, float]:
+    """About the minutes in view, with coverings drawn and open."""
+    return _summed(house, beams_into(house, view, north=north, is_thin=True), is_thin=True)
+
+
+def _summed(house: Site, beams: Iterable[Beam], *, is_thin: bool = False) -> tuple[float, float]:
+    """Minutes at which any of some beams shines, coverings as told and drawn back."""
+    several = tuple(beams)
+    each = step_minutes(house, is_thin=is_thin)
+    told = _united([beam.steps for beam in several if not beam.is_covered])
+    return told * each, _united([beam.steps for beam in several]) * each
+
+
+def _united(steps: list[IntArray]) -> int:
+    """How many steps are in any of some lists."""
+    return len(steps[0]) if len(steps) == 1 else len(np.unique(np.concatenate(steps))) if steps else 0
+
+
+def _estimate(table: FloatArray, value: float, *, middle: int, basis: Basis, second: str) -> Estimate:
+    """An estimate from minutes of the thinned year: axes north, what reaches it, coverings drawn or open.
+
+    A value of the whole year goes before that of the thinned one, and the others are scaled to it.
+    """
+    likely = float(table[middle, 0, 0])
+    scaled = table * (value / likely) if likely > 0.0 and value > 0.0 else table
+    steps = np.linspace(0.0, len(table) - 1.0, DRAWS)
+    below = np.minimum(steps.astype(np.intp), max(len(table) - 2, 0))
+    share = (steps - below)[:, None, None]
+    between = scaled[below] * (1.0 - share) + scaled[np.minimum(below + 1, len(table) - 1)] * share
+    low, high = np.quantile(between, (0.05, 0.95))
+    swings = (
+        ("where north lies on the plan", np.ptp(scaled[:, 0, 0]), basis),
+        (second, abs(scaled[middle, -1, 0] - scaled[middle, 0, 0]), "default"),
+        ("whether curtains and blinds are drawn", abs(scaled[middle, 0, 1] - scaled[middle, 0, 0]), "told"),
+    )
+    drivers = sorted(
+        (Driver(name=name, swing=float(swing), basis=known) for name, swing, known in swings if swing > 1e-9),
+        key=lambda one: -one.swing,
+    )
+    known = max((BASES.index(one.basis) for one in drivers[:2]), default=BASES.index(basis))
+    return Estimate(
+        value=value, low=min(float(low), value), high=max(float(high), value), unit="min", drivers=tuple(drivers),
+        basis=BASES[known],
+    )  # fmt: skip
