@@ -98,6 +98,29 @@ def dragged(
         page.mouse.up()
 
 
+LETTERS = """() => {
+  const box = (one) => ((at) => [at.left, at.top, at.right, at.bottom])(one.getBoundingClientRect());
+  const of = (mark, style) => box(mark.querySelector(style));
+  return [...document.querySelectorAll("[data-device]")].map((one) =>
+    ({ id: one.dataset.device, letters: of(one, ".ink-device"), dot: of(one, ".ink-device-dot") }));
+}"""
+
+
+def letters_over_others(page: Any) -> list[tuple[str, str]]:
+    """The devices whose letters lie on the letters or the dot of another, on the storey that is shown."""
+    marks = page.evaluate(LETTERS)
+
+    def meet(one: list[float], other: list[float]) -> bool:
+        return min(one[2], other[2]) > max(one[0], other[0]) and min(one[3], other[3]) > max(one[1], other[1])
+
+    return [
+        (one["id"], other["id"])
+        for one in marks
+        for other in marks
+        if one is not other and (meet(one["letters"], other["letters"]) or meet(one["letters"], other["dot"]))
+    ]
+
+
 def touch_dragged(page: Any, device: str, by: tuple[float, float], *, steps: int = 12) -> None:
     """Real touch: it passes the browser's hit test, touch-action and pointer capture."""
     link = page.context.new_cdp_session(page)

@@ -15,7 +15,7 @@ from wardwright.model.site import Site
 from wardwright.questions.table import QUESTIONS
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.jobs.opening import new_job
-from web.conftest import OpenPage, until
+from web.conftest import OpenPage, letters_over_others, until
 
 pytestmark = pytest.mark.given_data
 GROUPS = 6
@@ -89,5 +89,6 @@ def look_at(page: Any, site: Site) -> None:
         assert right <= x1 + SLACK_PX
         assert bottom <= y1 + SLACK_PX
         assert right - left > 0.6 * (x1 - x0) or bottom - top > 0.6 * (y1 - y0)
+        assert letters_over_others(page) == []
         seen += plan["devices"]
     assert sorted(seen) == sorted(device.id for device in site.devices)

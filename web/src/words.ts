@@ -34,6 +34,8 @@ export const words = {
     closer: "Closer",
     farther: "Farther",
     whole: "Whole plan",
+    barName: "The bar on the plan is as long as",
+    bar: (amount: number, system: "metric" | "feet") => `${amount} ${system === "metric" ? "m" : "ft"}`,
     noticed: "Blue hatching: noticed within a few steps. Sparse: possibly.",
     device: (name: string, words: string) => `${name}, ${words}. Arrow keys move it, [ and ] turn it, plus and minus raise and lower it.`,
     opening: (name: string) => `${name}: facts`,

@@ -2,13 +2,13 @@ from __future__ import annotations
 
 import pytest
 
-from wardwright.documents.content.screen import house_drawing, overlay, storeys_on_screen, strip_of
+from wardwright.documents.content.screen import ROOM, house_drawing, overlay, storeys_on_screen, strip_of
 from wardwright.documents.writers.svg import fragment_svg
 from wardwright.model.edits import MoveWall, edited
 from wardwright.model.revision import replaced
 from wardwright.questions.table import ask
 from wardwright.store.catalogue import load_catalogue
-from wardwright.store.samples import read_sample
+from wardwright.store.samples import read_sample, sample_names
 
 SITE, CATALOGUE = read_sample("terrace"), load_catalogue()
 ANSWERS = ask(SITE, CATALOGUE)
@@ -18,7 +18,15 @@ OUTER = "hall-south-wall"
 def test_all_storeys_lie_on_one_sheet_from_the_lowest_up() -> None:
     ground, first = storeys_on_screen(SITE)
     assert (ground.storey, first.storey) == ("ground", "first")
-    assert (ground.bounds, ground.mm_per_m) == (first.bounds, 20.0)
+    assert (ground.bounds, ground.mm_per_m) == (first.bounds, first.mm_per_m)
+
+
+@pytest.mark.parametrize("name", sample_names())
+def test_every_sample_lies_on_a_sheet_on_which_a_laptop_shows_letters_that_are_read(name: str) -> None:
+    x0, y0, x1, y1 = storeys_on_screen(site := read_sample(name))[0].bounds
+    mm = storeys_on_screen(site)[0].mm_per_m
+    assert (x1 - x0) * mm <= ROOM.width_mm + 20.0  # leaves that open outward come to it
+    assert (y1 - y0) * mm <= ROOM.height_mm + 20.0
 
 
 def test_the_sheet_holds_leaves_that_open_outward() -> None:

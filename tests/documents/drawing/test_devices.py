@@ -7,12 +7,15 @@ from pathlib import Path
 import pytest
 
 from wardwright.documents.drawing.devices import ABBREVIATIONS, device_tags
+from wardwright.documents.drawing.inks import box_size_mm
 from wardwright.documents.drawing.plan import base_plan
 from wardwright.documents.drawing.recording import Box, Circle, Tick
-from wardwright.documents.drawing.sheet import sheet_for
+from wardwright.documents.drawing.sheet import HALF, QUARTER, WHOLE, Room, sheet_for
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.samples import read_sample, sample_names
 
 
 def test_letters_and_numbers_for_each_device(site: Site, catalogue: Catalogue) -> None:
@@ -43,6 +46,21 @@ def test_each_device_is_a_dot_in_its_place_and_letters_clear_of_the_others(
     boxes = [base.board.rectangle(verb.centre, (7.0, 3.9)) for verb in strokes if isinstance(verb, Box)]
     assert len(boxes) == len(dots)
     assert all(a.shared(b) == 0.0 for i, a in enumerate(boxes) for b in boxes[:i])
+
+
+@pytest.mark.parametrize("name", sample_names())
+@pytest.mark.parametrize("room", [WHOLE, HALF, QUARTER], ids=["whole", "half", "quarter"])
+def test_no_letters_of_a_sample_lie_on_others_or_on_a_sign(name: str, room: Room) -> None:
+    site = read_sample(name)
+    sheet = sheet_for(site, room=room)
+    for storey in site.storeys:
+        base = base_plan(site, load_catalogue(), storey_id=storey.id, sheet=sheet)
+        boxes = [verb for _, verb in base.recording.strokes if isinstance(verb, Box)]
+        lie = [base.board.rectangle(verb.centre, box_size_mm("device", verb.text)) for verb in boxes]
+        assert len(lie) == len(base.devices)
+        for letters, one in zip(boxes, lie, strict=True):
+            met = [other for other in base.board.taken if other != one and one.shared(other) > 1e-9]
+            assert met == [], (letters.text, storey.id)
 
 
 def test_the_tick_stands_where_a_detector_looks(site: Site, catalogue: Catalogue) -> None:

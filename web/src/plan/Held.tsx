@@ -4,6 +4,7 @@ import * as state from "../state";
 import { Mark, MARK_MM } from "./DeviceMark";
 import { standOf } from "./faces";
 import { held, pictured, pxPerMm } from "./held";
+import { spots, usual } from "./letters";
 import { larger } from "./view";
 import { across, WALL_MM } from "./WallMarks";
 
@@ -23,14 +24,18 @@ export function Held({ storey }: { storey: ScreenStorey }) {
       </Small>
     );
   }
-  const trial = state.trial.value?.device;
-  const device = trial?.id === what.id ? trial : site.devices?.find((one) => one.id === what.id);
+  const kept = site.devices?.find((one) => one.id === what.id);
+  const device = state.trial.value?.device.id === what.id ? state.trial.value.device : kept;
   const stand = device && standOf(site, device);
-  if (!device || !stand) return null;
+  if (!kept || !device || !stand) return null;
+  const letters = state.tags.value[device.id] ?? "?";
+  // Its letters stay where they stand until it turns.
+  const isAsKept = standOf(site, kept)?.heading === stand.heading;
+  const spot = (isAsKept && spots.value.get(device.id)) || usual(letters, stand.heading);
   return (
     <Small wide={2 * MARK_MM * larger.value} high={2 * MARK_MM * larger.value}>
       <g class="device is-chosen" transform={`scale(${larger.value})`}>
-        <Mark letters={state.tags.value[device.id] ?? "?"} heading={stand.heading} />
+        <Mark letters={letters} heading={stand.heading} spot={spot} />
       </g>
     </Small>
   );
@@ -39,9 +44,10 @@ export function Held({ storey }: { storey: ScreenStorey }) {
 /** No larger than what is on it: the browser then puts together anew only what is under it. */
 function Small({ wide, high, children }: { wide: number; high: number; children: ComponentChildren }) {
   const scale = pxPerMm();
+  const px = (mm: number) => `${(mm * scale).toFixed(1)}px`;
   return (
     <svg ref={pictured} class="held" aria-hidden="true" viewBox={`${-wide / 2} ${-high / 2} ${wide} ${high}`}
-      style={{ width: wide * scale, height: high * scale, left: (-wide / 2) * scale, top: (-high / 2) * scale }}>
+      style={{ width: px(wide), height: px(high), left: px(-wide / 2), top: px(-high / 2) }}>
       {children}
     </svg>
   );

@@ -7,14 +7,10 @@ import { Compared } from "./Compared";
 import { DeviceMark } from "./DeviceMark";
 import { Held } from "./Held";
 import { OpeningMarks } from "./OpeningMarks";
+import { ScaleBar } from "./ScaleBar";
 import { WallMarks } from "./WallMarks";
 import { Walker } from "./Walker";
-import { larger, room, view, whole, zoomed } from "./view";
-
-/** Letters of rooms grow less than marks: they must stay in their rooms. */
-const LETTERS = 1.5;
-/** From here on areas are left out, so that names have room. */
-const CROWDED = 1.2;
+import { answersGrow, isCrowded, lettersGrow, room, view, whole, zoomed } from "./view";
 
 /** The house, what lies over it and the marks to press are sheets of their own: what changes on one is drawn on that one alone. */
 export function Plan() {
@@ -44,7 +40,7 @@ export function Plan() {
   return (
     <div class="plan">
       <svg class="sheet" viewBox={sheet} aria-hidden="true">
-        <g class="house" style={`--letters:${Math.min(LETTERS, larger.value)}`} data-crowded={larger.value > CROWDED} dangerouslySetInnerHTML={{ __html: state.houses.value[storey.storey] ?? "" }} />
+        <g class="house" style={`--letters:${lettersGrow.value}`} data-crowded={isCrowded.value} dangerouslySetInnerHTML={{ __html: state.houses.value[storey.storey] ?? "" }} />
       </svg>
       <svg class="sheet" viewBox={sheet} aria-hidden="true">
         <Overlay storey={storey.storey} />
@@ -58,6 +54,7 @@ export function Plan() {
         <Devices svg={svg} storey={storey} />
       </svg>
       <Held storey={storey} />
+      <ScaleBar storey={storey} />
       <div class="plan-tools" role="group" aria-label={words.plan.storey}>
         {state.storeys.value.map((one) => (
           <button type="button" aria-pressed={one.storey === storey.storey} onClick={() => { state.storey.value = one.storey; }}>{one.name}</button>
@@ -78,7 +75,7 @@ function Devices({ svg, storey }: { svg: RefObject<SVGSVGElement | null>; storey
 
 /** Its own component: a new answer draws nothing else anew. */
 function Overlay({ storey }: { storey: string }) {
-  return <g class="over" dangerouslySetInnerHTML={{ __html: state.overlays.value[storey] ?? "" }} />;
+  return <g class="over" style={`--letters:${answersGrow.value}`} dangerouslySetInnerHTML={{ __html: state.overlays.value[storey] ?? "" }} />;
 }
 
 function panned(event: PointerEvent, svg: SVGSVGElement | null): void {

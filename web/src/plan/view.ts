@@ -14,13 +14,31 @@ export const room = signal({ wide: 0, high: 0 });
 const READ_PX_PER_MM = 4;
 const LARGEST = 2.2;
 
+/** Pixels for a drawn millimetre; 0: not known yet. */
+const scale = computed(() => scaled(view.value, room.value));
+
+function scaled(box: View | null, on: { wide: number; high: number }): number {
+  return box && on.wide && on.high ? Math.min(on.wide / box.wide, on.high / box.high) : 0;
+}
+
+export const pxPerMetre = (storey: ScreenStorey): number => scale.value * storey.mm_per_m;
+
 /** How much larger than on paper marks are drawn, so that they are read and pressed however far off the plan is. */
 export const larger = computed(() => enlargement(view.value, room.value));
 
+/** Letters of rooms grow less than marks: they must stay in their rooms. */
+const LETTERS = 1.5;
+export const lettersGrow = computed(() => Math.min(LETTERS, larger.value));
+/** What is written beside signs was put where it has room: it grows least. */
+const ANSWERS = 1.3;
+export const answersGrow = computed(() => Math.min(ANSWERS, larger.value));
+/** From here on areas are left out, so that names have room. */
+const CROWDED = 1.2;
+export const isCrowded = computed(() => larger.value > CROWDED);
+
 export function enlargement(box: View | null, on: { wide: number; high: number }): number {
-  if (!box || !on.wide || !on.high) return 1;
-  const scale = Math.min(on.wide / box.wide, on.high / box.high);
-  return Math.round(Math.min(LARGEST, Math.max(1, READ_PX_PER_MM / scale)) * 20) / 20;
+  const now = scaled(box, on);
+  return now ? Math.round(Math.min(LARGEST, Math.max(1, READ_PX_PER_MM / now)) * 20) / 20 : 1;
 }
 
 export function whole(storey: ScreenStorey): View {

@@ -15,15 +15,15 @@ from wardwright.documents.content.sun_calendar import sun_calendar
 from wardwright.documents.drawing.house import doorways
 from wardwright.documents.drawing.plan import BasePlan, base_plan, letters_by_name, plan_with
 from wardwright.documents.drawing.recording import Drawing
-from wardwright.documents.drawing.sheet import WHOLE, Sheet, sheet_for
+from wardwright.documents.drawing.sheet import Room, Sheet, sheet_for
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.record import Record
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer
 
-SCALE = 50
-"""The screen's plan is drawn as if on paper at 1 to this: letters and strokes keep their size to the house. [-]"""
+ROOM = Room(190.0, 150.0, 8.0)
+"""The screen's plan is drawn as if on paper so large: on a laptop its letters are read and its hatching is open."""
 SUGGESTED_AT_MOST = 3
 
 
@@ -47,13 +47,10 @@ def storeys_on_screen(site: Site) -> tuple[ScreenStorey, ...]:
 
 
 def _sheet(site: Site) -> Sheet:
-    fitted = sheet_for(site, room=WHOLE._replace(width_mm=1e6, height_mm=1e6))
-    x0, y0, x1, y1 = fitted.bounds
-    grown = (SCALE - fitted.scale) / 1000.0 * fitted.round_mm
-    walls = shapely.box(x0 - grown, y0 - 2 * grown, x1 + grown, y1 + grown)
+    fitted = sheet_for(site, room=ROOM)
     # Leaves that open outward reach farther than the walls.
     opened = [doorways(site, storey.id) for storey in site.storeys]
-    return Sheet(shapely.union_all([walls, *opened]).bounds, SCALE, fitted.round_mm)
+    return fitted._replace(bounds=shapely.union_all([shapely.box(*fitted.bounds), *opened]).bounds)
 
 
 def house_drawing(site: Site, catalogue: Catalogue, storey_id: str) -> Drawing:
@@ -88,7 +85,7 @@ def house_drawing(site: Site, catalogue: Catalogue, storey_id: str) -> Drawing:
 
 @lru_cache(maxsize=64)
 def _base(site: Site, catalogue: Catalogue, storey_id: str, *, sheet: Sheet) -> BasePlan:
-    return base_plan(site, catalogue, storey_id=storey_id, sheet=sheet)
+    return base_plan(site, catalogue, storey_id=storey_id, sheet=sheet, has_scale=False)
 
 
 def overlay(

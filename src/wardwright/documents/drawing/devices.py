@@ -127,7 +127,8 @@ def draw_device(
         toward = stand.heading_deg + 90.0
     recorder.circle("device-dot", at, radius_mm=0.75)
     size = box_size_mm("device", tag.text)
-    centre = board.place(at, size, clear_mm=3.4 if is_goal else 2.0, toward_deg=_square(toward))
+    clear = 3.4 if is_goal else 2.0
+    centre = board.place(at, size, clear_mm=clear, toward_deg=_square(toward), is_apart=True)
     edge = _edge(centre, at, (size[0] / 2 * unit, size[1] / 2 * unit))
     if math.dist(edge, at) > 1.2 * unit:
         recorder.line("leader", at, edge)

@@ -18,6 +18,8 @@ AREAS = ("possibly-seen", "seen", "leak", "blind", "unnoticed", "arrival-seen", 
 """Roles that are hatched, the widest first."""
 UNNOTICED_FLOOR = "unnoticed-floor"
 """The style of floor, rather than a walk, where nothing notices."""
+SIGN_MM = 3.4
+"""What a sign takes. [mm]"""
 LABEL_MM = 26.0
 """A label wider than this is folded. [mm]"""
 SMOOTH_M = 0.05
@@ -52,6 +54,7 @@ def draw_sketches(
     for role in ("arrival-band", "timely"):
         for ring in _joined(sketches, role):
             recorder.polyline(role, (*ring, ring[0]))
+    _take_signs(sketches, board=board)
     for role in ("unnoticed", "walk", "radio-path", "beam"):
         for sketch in sketches:
             if sketch.role == role and len(sketch.points) >= 2:
@@ -70,6 +73,13 @@ ROLE_ORDER = (
     "arrival-band", "arrival-seen", "radio-path", "radio-cost", "beam", "sunlit", "fault", "suggestion",
 )  # fmt: skip
 """In the order of the key of signs."""
+
+
+def _take_signs(sketches: tuple[Sketch, ...], *, board: Board) -> None:
+    """Note the places of all signs first, so that no label lies on one, whichever is drawn first."""
+    for sketch in sketches:
+        if sketch.points and sketch.role in ("goal", "notice", "fault"):
+            board.take(sketch.points[0], (SIGN_MM, SIGN_MM))
 
 
 def _floor(recorder: Recorder, sketches: tuple[Sketch, ...], role: str) -> None:
@@ -167,16 +177,16 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
         case _:
             text = sketch.label or "here"
             size = box_size_mm("suggestion", text)
-            centre = board.place(at, size, clear_mm=2.5)
+            centre = board.place(at, size, clear_mm=2.5, is_apart=True)
             recorder.line("suggestion", at, centre)
             recorder.circle("device-dot", at, radius_mm=0.6)
             recorder.box("suggestion", centre, text)
             return
-    board.take(at, (3.4, 3.4))
+    board.take(at, (SIGN_MM, SIGN_MM))
     if sketch.label:
         lines = _folded(sketch.label)
         size = (max(text_width_mm("answer-label", line) for line in lines), 2.9 * len(lines))
-        centre = board.place(at, size, clear_mm=3.0)
+        centre = board.place(at, size, clear_mm=3.0, is_apart=True)
         if math.dist(centre, at) > (size[0] / 2 + 7.0) * unit:
             recorder.line("leader", at, centre)
         for i, line in enumerate(lines):

@@ -52,7 +52,13 @@ class BasePlan(NamedTuple):
 
 
 def base_plan(
-    site: Site, catalogue: Catalogue, *, storey_id: str, sheet: Sheet, ways: tuple[Sketch, ...] = ()
+    site: Site,
+    catalogue: Catalogue,
+    *,
+    storey_id: str,
+    sheet: Sheet,
+    ways: tuple[Sketch, ...] = (),
+    has_scale: bool = True,
 ) -> BasePlan:
     """Draw a storey's house and devices.
 
@@ -68,6 +74,8 @@ def base_plan(
         Edges and scale, one for all storeys.
     ways : tuple of Sketch, default ()
         Walks that will be drawn over it, which labels keep clear of.
+    has_scale : bool, default True
+        Whether it is to scale where it is read: a screen shows it as large as it likes.
 
     Returns
     -------
@@ -79,7 +87,7 @@ def base_plan(
     board = _board(site, storey_id, sheet=sheet, ways=ways)
     _house(recorder, site, storey_id, sheet=sheet)
     _walls(recorder, site, storey_id)
-    draw_foot(recorder, sheet, north_deg=site.place.north_deg)
+    draw_foot(recorder, sheet, north_deg=site.place.north_deg, has_scale=has_scale)
     tags = device_tags(site, catalogue)
     stands = {d.id: standing(site, d) for d in site.devices}
     here = [d for d in site.devices if stands[d.id].storey == storey_id]

@@ -34,6 +34,8 @@ QUARTER = Room(43.0, 100.0, 7.0)
 """Two stand side by side in a column of half an A4 page."""
 BAR_MM = (30.0, 20.0)
 """How long the scale bar is at least: where there is room, and else. [mm]"""
+BAR_AT_MM = (2.0, 5.5)
+"""Where it begins, from the sheet's lower left corner. [mm]"""
 BESIDE_BAR_MM = 16.0
 """What the words at its end and the north arrow need beside it. [mm]"""
 NARROW_MM = 46.0
@@ -107,11 +109,16 @@ def sheet_for(site: Site, *, room: Room = WHOLE) -> Sheet:
     return Sheet((x0 - side, y0 - (edge + FOOT_MM) * metre, x1 + side, y1 + edge * metre), scale, edge)
 
 
-def draw_foot(recorder: Recorder, sheet: Sheet, *, north_deg: float | None) -> None:
-    """Draw the scale bar and the north arrow at the foot of a sheet."""
+def draw_foot(recorder: Recorder, sheet: Sheet, *, north_deg: float | None, has_scale: bool = True) -> None:
+    """Draw the scale bar, if it has a scale, and the north arrow at the foot of a sheet."""
+    if has_scale:
+        _draw_bar(recorder, sheet)
+    _draw_north(recorder, sheet, north_deg=north_deg)
+
+
+def _draw_bar(recorder: Recorder, sheet: Sheet) -> None:
     unit = 1.0 / sheet.mm_per_m
-    x0, y0, x1, _ = sheet.bounds
-    left, level = x0 + 2.0 * unit, y0 + 5.5 * unit
+    left, level = sheet.bounds[0] + BAR_AT_MM[0] * unit, sheet.bounds[1] + BAR_AT_MM[1] * unit
     whole = _bar_length(sheet)
     steps = 5 if whole in (5, 50) else 4 if whole == 20 else 2
     piece = whole / steps
@@ -123,12 +130,17 @@ def draw_foot(recorder: Recorder, sheet: Sheet, *, north_deg: float | None) -> N
     recorder.text(
         "frame-text", (left + whole, level - 2.4 * unit), f"{whole:g} m, 1:{sheet.scale}", anchor="end"
     )
+
+
+def _draw_north(recorder: Recorder, sheet: Sheet, *, north_deg: float | None) -> None:
+    unit = 1.0 / sheet.mm_per_m
+    _, y0, x1, _ = sheet.bounds
     centre = (x1 - 6.0 * unit, y0 + 6.5 * unit)
     if north_deg is None:
         words = "north not known"
-        room_mm = (x1 - left - whole) * sheet.mm_per_m
+        room_mm = sheet.width_mm - BAR_AT_MM[0] - _bar_length(sheet) * sheet.mm_per_m
         over = 0.6 if room_mm > text_width_mm("frame-text", words) + 8.0 else 3.2
-        recorder.text("frame-text", (x1 - 2.0 * unit, level + over * unit), words, anchor="end")
+        recorder.text("frame-text", (x1 - 2.0 * unit, y0 + (BAR_AT_MM[1] + over) * unit), words, anchor="end")
         return
     turn = math.radians(90.0 + north_deg)
     cos, sin = math.cos(turn), math.sin(turn)
