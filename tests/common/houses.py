@@ -29,6 +29,7 @@ from wardwright.model.opening import Opening
 from wardwright.model.power_sheets import Cell
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
+from wardwright.model.sound_rows import Absorption, Spectrum, Transmission
 
 ROWS = (
     BeamRow(name="far", pairs=11, depression_deg=5.71),
@@ -58,13 +59,16 @@ def sheet(sheet_id: str, kind: Any, **tables: Any) -> DeviceSheet:
 
 
 def figures() -> tuple[Figure, ...]:
-    text = (PACKAGE / "catalogue" / "figures.toml").read_text(encoding="utf-8")
-    return tuple(Figure(**row) for row in tomllib.loads(text)["figure"])
+    return tuple(Figure(**row) for file in ("figures", "sound") for row in rows(file)["figure"])
+
+
+def rows(file: str) -> dict[str, Any]:
+    """The tables of one file of the catalogue."""
+    return tomllib.loads((PACKAGE / "catalogue" / f"{file}.toml").read_text(encoding="utf-8"))
 
 
 def limits() -> tuple[Limit, ...]:
-    text = (PACKAGE / "catalogue" / "limits.toml").read_text(encoding="utf-8")
-    return tuple(Limit(**row) for row in tomllib.loads(text)["limit"])
+    return tuple(Limit(**row) for file in ("limits", "sound") for row in rows(file)["limit"])
 
 
 def animals() -> tuple[Animal, ...]:
@@ -148,6 +152,9 @@ CATALOGUE = Catalogue(
     ),
     figures=figures(),
     limits=limits(),
+    transmissions=tuple(Transmission(**row) for row in rows("sound")["transmission"]),
+    absorptions=tuple(Absorption(**row) for row in rows("sound")["absorption"]),
+    spectrums=tuple(Spectrum(**row) for row in rows("sound")["spectrum"]),
     walkers=walkers(),
     animals=animals(),
     cells=cells(),

@@ -46,6 +46,7 @@ KIT = (
     _row("hold-up", "hold-up-button", button=ButtonSheet(height_low_m=0.6, height_high_m=1.4, presses=2)),
     _row("hold-up-single", "hold-up-button", button=ButtonSheet()),
     _row("sounder", "sounder", sounder=SounderSheet(level_dba=96.0)),
+    _row("sounder-shrill", "sounder", sounder=SounderSheet(level_dba=112.0), price=900.0),
     _row(
         "sounder-outside",
         "sounder",

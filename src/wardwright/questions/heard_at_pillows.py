@@ -15,12 +15,12 @@ from wardwright.model.sketch import Sketch
 from wardwright.physics.sound.from_site import Sounding, sound_house
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
 from wardwright.questions.level_sketches import figure_at, figures_of_rooms
-from wardwright.questions.sounder_mends import mends_for_pillow
 from wardwright.questions.waking_notes import LOW_TONE_HZ, no_promise, who_sleeps_on
 from wardwright.rules.finding import Mend
 from wardwright.rules.limits import limit_for
 from wardwright.rules.pillows import Pillow, pillows
 from wardwright.rules.sound_heard import at_night, at_pillows, level_estimate, shut, steps_between
+from wardwright.rules.sounder_mends import mends_for_pillow
 
 NUMBER = 13
 MEASURE = "level at the pillow when the intruder alarm sounds, doors shut"

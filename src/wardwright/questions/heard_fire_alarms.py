@@ -12,12 +12,12 @@ from wardwright.physics.sound.from_site import Sounding, sound_house
 from wardwright.questions.answer import Answer, PartAnswer
 from wardwright.questions.heard_at_pillows import NUMBER, verdict_over
 from wardwright.questions.level_sketches import figure_at
-from wardwright.questions.sounder_mends import doors_left_open
 from wardwright.questions.waking_notes import no_promise, who_sleeps_on
 from wardwright.rules.finding import Mend
 from wardwright.rules.limits import limit_for
 from wardwright.rules.pillows import Pillow, pillows
 from wardwright.rules.sound_heard import at_pillows, level_estimate, shut, steps_between
+from wardwright.rules.sounder_mends import doors_left_open
 
 MEASURE = "level at the pillow that hears least of it, doors shut"
 DEFERS = "the local code and licensed practice say where fire and CO alarms go: this is no fire design"

@@ -6,6 +6,7 @@ from common.houses import on_wall, two_rooms_and_hall
 from common.rule_houses.control import UNIT_IN_STUDY
 from common.rule_houses.form import Houses
 from common.rule_houses.keypads import KEYPAD
+from wardwright.model.fixture import Fixture
 from wardwright.model.surroundings import Ground, GroundThing
 
 # Beside the unit in the study, at (6.24, 2.8), and in the hall, on the way in.
@@ -27,6 +28,15 @@ SHED = GroundThing(
 )
 WITH_SHED = Ground(things=(SHED,))
 
+# Beds in the study: behind its door, and in the room of the sounder itself.
+BED = Fixture(
+    id="bed", name="bed", storey="ground", kind="bed", centre_m=(9.0, 1.2), size_m=(0.9, 2.0), height_m=0.5
+)
+IN_STUDY = on_wall("in-study", "sounder", "study-wall", 1.15, side="right")
+SHRILL = on_wall("shrill", "sounder-shrill", "study-wall", 1.15, side="right", height_m=1.7)
+LONELY = Ground(road_m=((-5.0, -400.0), (15.0, -400.0)))
+BY_THE_STREET = Ground(road_m=((-5.0, -10.0), (15.0, -10.0)))
+
 HOUSES: dict[str, Houses] = {
     "SND101": Houses(
         fires=two_rooms_and_hall(devices=(KEYPAD, UNIT_IN_STUDY, BESIDE)),
@@ -42,5 +52,21 @@ HOUSES: dict[str, Houses] = {
         fires=two_rooms_and_hall(devices=(KEYPAD, UNIT_IN_STUDY, IN_HALL)),
         silent=two_rooms_and_hall(devices=(IN_HALL, IN_KITCHEN)),
         cannot_run=two_rooms_and_hall(devices=(KEYPAD,)),
+    ),
+    "SND104": Houses(
+        fires=two_rooms_and_hall(devices=(IN_KITCHEN,), fixtures=(BED,)),
+        silent=two_rooms_and_hall(devices=(IN_STUDY,), fixtures=(BED,)),
+        cannot_run=two_rooms_and_hall(devices=(IN_STUDY,)),
+    ),
+    "SND105": Houses(
+        fires=two_rooms_and_hall(devices=(SHRILL,), fixtures=(BED,)),
+        silent=two_rooms_and_hall(devices=(IN_STUDY,), fixtures=(BED,)),
+        cannot_run=two_rooms_and_hall(devices=(HIGH,)),
+    ),
+    "SND106": Houses(
+        fires=two_rooms_and_hall(devices=(HIGH,), storeys=(TALL,), ground=LONELY),
+        silent=two_rooms_and_hall(devices=(HIGH,), storeys=(TALL,), ground=BY_THE_STREET),
+        cannot_run=two_rooms_and_hall(devices=(HIGH,), storeys=(TALL,)),
+        is_mend_computed=False,  # where nobody is near, no place helps
     ),
 }

@@ -7,10 +7,10 @@ from wardwright.model.placement import standing
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
 from wardwright.questions.heard_at_pillows import AT_NIGHT, answers_at_pillows
-from wardwright.questions.sounder_mends import FROM_THE_PILLOW_M, MOST
 from wardwright.rules.mending import operations_of
 from wardwright.rules.pillows import pillows
 from wardwright.rules.sound_heard import INTRUDER_KINDS, sounders
+from wardwright.rules.sounder_mends import FROM_THE_PILLOW_M, MOST
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
 
