@@ -134,3 +134,24 @@ def touch_dragged(page: Any, device: str, by: tuple[float, float], *, steps: int
     for step in range(1, steps + 1):
         touch("touchMove", step / steps)
     touch("touchEnd", 1.0)
+
+
+def assert_no_barrier(page: Any) -> None:
+    """No violation of what a machine can find, of the whole page as it stands."""
+    from axe_playwright_python.sync_playwright import Axe  # noqa: PLC0415 - only where a browser is
+
+    wanted = ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "best-practice"]
+    found = Axe().run(page, options={"runOnly": wanted})
+    assert found.violations_count == 0, found.generate_report()
+
+
+def assert_fits(page: Any, within: str) -> None:
+    """Nothing stands out of the screen at its side, and what is pressed is large enough for a finger."""
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth + 1")
+    small = page.evaluate(
+        """(within) => [...document.querySelectorAll(`${within} :is(button:not(.plain), a.button, select, input)`)]
+        .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 43.5)
+        .map((one) => one.outerHTML)""",
+        within,
+    )
+    assert small == []

@@ -2,13 +2,22 @@
 
 from __future__ import annotations
 
-import json
 from typing import Any
 
 import pytest
 
 from common.served import Served
-from web.conftest import JOB, SHAPES, OpenPage, dot_of, dragged, middle_of, touch_dragged, until
+from web.conftest import (
+    JOB,
+    SHAPES,
+    OpenPage,
+    assert_no_barrier,
+    dot_of,
+    dragged,
+    middle_of,
+    touch_dragged,
+    until,
+)
 
 MOVEMENT = "hall-movement"
 
@@ -329,7 +338,7 @@ def test_no_barrier_is_found(open_page: OpenPage, served: Served, view: str, sch
         if step:
             page.get_by_role("button", name=step, exact=True).click()
             page.wait_for_selector(READY[step])
-        without_barrier(page)
+        assert_no_barrier(page)
 
 
 READY = {
@@ -339,14 +348,6 @@ READY = {
     "Hand over": ".copy",
     "Look after": ".dates",
 }
-
-
-def without_barrier(page: Any) -> None:
-    from axe_playwright_python.sync_playwright import Axe  # noqa: PLC0415 - only where a browser is
-
-    wanted = ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "best-practice"]
-    found = Axe().run(page, options={"runOnly": wanted})
-    assert found.violations_count == 0, found.generate_report()
 
 
 @pytest.mark.parametrize("shape", sorted(SHAPES))
@@ -392,14 +393,3 @@ def test_a_walk_is_played_over_the_plan(open_page: OpenPage) -> None:
             or page.locator(".walker").get_attribute("transform") != first
         )
     )
-
-
-def test_a_site_document_is_brought_in(open_page: OpenPage, served: Served) -> None:
-    page = open_page(job="", ready=".jobs .job")
-    document = served.said(f"/{JOB}/document")
-    text = json.dumps(document | {"name": "Brought"}).encode()
-    page.locator(".bring input").set_input_files(
-        {"name": "brought.json", "mimeType": "application/json", "buffer": text}
-    )
-    page.wait_for_selector(".answer")
-    assert {one["file"] for one in served.said("")} == {"brought.job", JOB}

@@ -1,12 +1,14 @@
 import { batch, effect } from "@preact/signals";
 import { render } from "preact";
 import { caughtUp, recall, watch } from "./edits/queue";
+import { Attachments } from "./panels/Attachments";
 import { Comparison } from "./panels/Comparison";
 import { Details } from "./panels/Details";
 import { Findings } from "./panels/Findings";
 import { Head } from "./panels/Head";
 import { History } from "./panels/History";
 import { Jobs } from "./panels/Jobs";
+import { Signed } from "./panels/Signed";
 import { Questions } from "./panels/Questions";
 import { Fit, LookAfter, Prove } from "./panels/LaterSteps";
 import { HandOver } from "./panels/HandOver";
@@ -17,6 +19,7 @@ import { Live, opened } from "./server/link";
 import { live } from "./server/now";
 import * as state from "./state";
 import "./style.css";
+import "./panels/keeping.css";
 import { words } from "./words";
 
 async function open(file: string): Promise<void> {
@@ -57,7 +60,7 @@ function Panel() {
   if (step === "Design") return <><Comparison /><Questions /><Findings /><Zones /><History /></>;
   if (step === "Fit") return <Fit />;
   if (step === "Prove") return <Prove />;
-  return step === "Hand over" ? <HandOver /> : <LookAfter />;
+  return step === "Hand over" ? <><HandOver /><Signed /></> : <LookAfter />;
 }
 
 function App() {
@@ -71,7 +74,7 @@ function App() {
         <div class="desk">
           <Head onLeave={leave} />
           <main><Plan /></main>
-          <aside id="panel" tabIndex={-1} aria-label={state.step.value}><Details /><Panel /></aside>
+          <aside id="panel" tabIndex={-1} aria-label={state.step.value}><Details /><Panel /><Attachments /></aside>
         </div>
       )}
     </>

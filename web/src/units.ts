@@ -24,3 +24,14 @@ export function towardWords(degrees: number): string {
   const turn = ((degrees % 360) + 360) % 360;
   return `${names[Math.round(turn / 45) % 8]} on the plan (${Math.round(turn)}\u00b0)`;
 }
+
+/** The size of a file in words. */
+export function sizeWords(bytes: number): string {
+  if (bytes < 1000) return `${bytes} B`;
+  return bytes < 1_000_000 ? `${Math.round(bytes / 1000)} kB` : `${(bytes / 1_000_000).toFixed(bytes < 10_000_000 ? 1 : 0)} MB`;
+}
+
+/** A moment of the server's clock, by this machine's day and hour. */
+export function momentWords(at: string, locale: string): string {
+  return new Date(at).toLocaleString(locale, { day: "numeric", month: "short", year: "numeric", hour: "2-digit", minute: "2-digit" });
+}

@@ -21,7 +21,7 @@ def test_what_differs_is_told_with_what_it_was_and_is() -> None:
     assert gone.title.startswith("What it sees: ")
     assert gone.today == "not there"
     race = next(one for one in told if one.key.startswith("1/"))
-    assert race.was.startswith(("met, ", "thin, ", "not met, ", "not known, "))
+    assert race.was.startswith(("met: ", "thin: ", "not met: ", "not known: "))
     assert race.was != race.today
 
 

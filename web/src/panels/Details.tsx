@@ -6,6 +6,7 @@ import type { Device, Opening, Operation } from "../server/types";
 import * as state from "../state";
 import { lengthWords, towardWords } from "../units";
 import { words } from "../words";
+import { AttachedTo } from "./Attachments";
 import { Elevation } from "./Elevation";
 import { Known } from "./Questions";
 
@@ -36,6 +37,7 @@ export function Details() {
       <button type="button" class="close" aria-label={words.things.close} onClick={() => { state.chosen.value = null; }}>{"\u00d7"}</button>
       {device ? <DeviceDetails device={device} /> : null}
       {opening ? <OpeningDetails opening={opening} /> : null}
+      <AttachedTo about={`${chosen.of}/${chosen.id}`} />
     </section>
   );
 }

@@ -4,6 +4,7 @@ import * as link from "../server/link";
 import type { JobLine } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
+import { Intake } from "./Intake";
 
 const lines = signal<JobLine[]>([]);
 
@@ -14,15 +15,6 @@ export function Jobs({ onOpen }: { onOpen(file: string): void }) {
     for (let n = 2; lines.value.some((one) => one.file === file); n += 1) file = `${sample}-${n}.job`;
     try {
       await link.make(file, sample);
-      onOpen(file);
-    } catch (fault) { state.note.value = (fault as Error).message; }
-  };
-  const bring = async (input: HTMLInputElement) => {
-    const given = input.files?.[0];
-    if (!given) return;
-    try {
-      const file = `${given.name.replace(/\.json$/i, "")}.job`;
-      await link.bring(file, JSON.parse(await given.text()) as Record<string, unknown>);
       onOpen(file);
     } catch (fault) { state.note.value = (fault as Error).message; }
   };
@@ -42,16 +34,13 @@ export function Jobs({ onOpen }: { onOpen(file: string): void }) {
           </li>
         ))}
       </ul>
+      <Intake onOpen={onOpen} />
       <h2>{words.jobs.sample}</h2>
       <ul class="samples">
         {Object.entries(words.jobs.samples).map(([sample, text]) => (
           <li key={sample}><button type="button" onClick={() => void begin(sample)}>{text}</button></li>
         ))}
       </ul>
-      <label class="bring">
-        <h2>{words.jobs.bring}</h2>
-        <input type="file" accept=".json,application/json" onChange={(event) => void bring(event.currentTarget)} />
-      </label>
       <p class="hint">{words.jobs.caution}</p>
     </main>
   );

@@ -18,8 +18,6 @@ const body = (value: unknown) => ({ method: "POST", body: JSON.stringify(value) 
 
 export const jobs = async () => (await asked<JobLine[]>("")).said;
 export const make = async (file: string, sample: string) => (await asked<JobLine>("", body({ file, sample }))).said;
-export const bring = async (file: string, document: Record<string, unknown>) =>
-  (await asked<JobLine>("", body({ file, document }))).said;
 export const documentOf = (file: string) => `api/jobs/${name(file)}/document`;
 export const opened = async (file: string, revision?: number) =>
   (await asked<Opened>(`/${name(file)}${revision === undefined ? "" : `?revision=${revision}`}`)).said;

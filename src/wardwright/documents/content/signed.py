@@ -83,4 +83,4 @@ def _words(one: Answer | Finding | None, catalogue: Catalogue, *, absent: str) -
         return f"{one.severity}: {sentence(one.message)}"
     value, span = headline(one, horizon_s=horizon_of(catalogue))
     number = f"{value} ({span})" if span else value or sentence(one.reason or "no number").rstrip(".")
-    return f"{VERDICTS[one.verdict][0]}, {number}"
+    return f"{VERDICTS[one.verdict][0]}: {number}"
