@@ -34,7 +34,7 @@ function tooLong(file: File): string {
   return largest !== undefined && file.size > largest ? told.tooLong(file.name, sizeWords(largest)) : "";
 }
 
-async function bringIn(): Promise<void> {
+async function bringHouse(): Promise<void> {
   const given = [house.value, notes.value].filter((one) => one !== null);
   const [first, second] = given;
   if (!first) { fault.value = told.nothing; return; }
@@ -60,7 +60,7 @@ function sendingNews(file: File): WorkNews {
 }
 
 async function follow(wish: IntakeWish): Promise<void> {
-  const begun = await works.bringIn(wish);
+  const begun = await works.bringHouse(wish);
   if (sending?.signal.aborted) void works.stop(begun.id);
   sending = null;
   sessionStorage.setItem(KEPT, JSON.stringify({ id: begun.id, wish }));
@@ -141,7 +141,7 @@ function Form() {
     fault.value = into.value ? tooLong(into.value) : "";
   };
   return (
-    <form class="bring" onSubmit={(event) => { event.preventDefault(); void bringIn(); }}>
+    <form class="bring" onSubmit={(event) => { event.preventDefault(); void bringHouse(); }}>
       <p class="hint">{told.intro}</p>
       <label><span>{told.file}</span><input name="house" type="file" accept={HOUSES} onChange={take(house)} /></label>
       {given && ending(given) === ".dxf" ? (

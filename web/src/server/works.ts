@@ -19,7 +19,7 @@ export const limits = () => asked<HandedInLimits>("limits");
 export const handIn = (file: File, signal: AbortSignal) =>
   asked<HandedIn>(`files?name=${name(file.name)}`, { method: "POST", body: file, signal });
 export const letGo = (id: string) => asked<undefined>(`files/${name(id)}`, { method: "DELETE" });
-export const bringIn = (wish: IntakeWish) => asked<WorkNews>("intake", body(wish));
+export const bringHouse = (wish: IntakeWish) => asked<WorkNews>("intake", body(wish));
 
 export const attachments = (file: string) => asked<AttachmentLine[]>(`jobs/${name(file)}/attachments`);
 export const attach = (file: string, content: File, facts: { about: string; note: string; author: string }) =>
