@@ -64,6 +64,7 @@ def alarm_of(site: Site, catalogue: Catalogue, part: str = "full") -> Alarm:
     return Alarm(heard, site.programme, has_sounder(site, catalogue))
 
 
+@lru_cache(maxsize=64)
 def as_met(site: Site, catalogue: Catalogue, *, but: tuple[DeviceKind, ...] = NO_MATTER_WHERE) -> Site:
     """The site as an intruder meets it: the same wherever a keypad or a sounder stands.
 
@@ -83,12 +84,19 @@ def as_met(site: Site, catalogue: Catalogue, *, but: tuple[DeviceKind, ...] = NO
     Site
         With such devices all in one place; those on an opening are left as they are.
     """
-    anywhere = FreeMount(storey=site.storeys[0].id, at_m=(0.0, 0.0)) if site.storeys else None
+    if not site.storeys:
+        return site
+    storey = site.storeys[0].id
+    devices = tuple(
+        _anywhere(one, storey)
+        if catalogue.sheet(one.sheet).kind in but and not isinstance(one.mount, OpeningMount)
+        else one
+        for one in site.devices
+    )
+    return site.model_copy(update={"devices": devices})
 
-    def placed(device: Device) -> Device:
-        if isinstance(device.mount, OpeningMount) or anywhere is None:
-            return device
-        is_alike = catalogue.sheet(device.sheet).kind in but
-        return device.model_copy(update={"mount": anywhere}) if is_alike else device
 
-    return site.model_copy(update={"devices": tuple(placed(one) for one in site.devices)})
+@lru_cache(maxsize=512)
+def _anywhere(device: Device, storey: str) -> Device:
+    """One object for one device, so that what is remembered by it is found without comparing."""
+    return device.model_copy(update={"mount": FreeMount(storey=storey, at_m=(0.0, 0.0))})
