@@ -91,3 +91,28 @@ def test_a_range_is_drawn_where_there_is_one_and_only_there(open_page: OpenPage)
     assert 0 < bar["width"] < whole["width"]
     page.locator('.group[data-question="1"] .more').click()
     assert page.locator('[data-answer="1/landing-window"] .bar').count() == 0
+
+
+def test_on_a_small_screen_the_plan_stays_in_sight_and_what_is_chosen_on_it_is_told_below(
+    open_page: OpenPage,
+) -> None:
+    page = open_page("phone")
+    page.evaluate("scrollTo(0, 1500)")
+    until(lambda: page.locator("main").bounding_box()["y"] == 0)
+    plan = page.locator("main").bounding_box()
+    page.locator('[data-device="hall-movement"] .touch').tap()
+    page.wait_for_selector(".details")
+    until(lambda: page.locator(".details").bounding_box()["y"] >= plan["y"] + plan["height"])
+    assert page.locator(".details").bounding_box()["y"] < 740
+    assert page.locator("main").bounding_box() == plan
+
+
+def test_on_paper_the_answers_stand_in_light_ink_with_the_warning_of_the_fitters_copy(
+    open_page: OpenPage,
+) -> None:
+    page = open_page(color_scheme="dark")
+    page.emulate_media(media="print")
+    assert "Fitter\u2019s copy" in page.locator(".printed").inner_text()
+    assert page.locator('[data-answer="1/front-door"] .line').is_visible()
+    assert not page.locator(".plan-tools").is_visible()
+    assert page.evaluate("getComputedStyle(document.body).color") == "rgb(27, 26, 23)"

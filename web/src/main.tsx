@@ -71,7 +71,7 @@ function App() {
           <button type="button" aria-label={words.things.close} onClick={() => { state.note.value = ""; }}>{"\u00d7"}</button></div>
       ) : null}
       {state.file.value === null ? <Jobs onOpen={(file) => void open(file)} /> : (
-        <div class="desk">
+        <div class="desk" data-step={state.step.value}>
           <Head onLeave={leave} />
           <main><Plan /></main>
           <aside id="panel" tabIndex={-1} aria-label={state.step.value}><Details /><Panel /><Attachments /></aside>

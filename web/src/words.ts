@@ -4,6 +4,8 @@ export const words = {
   /** How days and clock times are written. */
   locale: "en-GB",
   steps: ["Survey", "Design", "Fit", "Prove", "Hand over", "Look after"],
+  stepsName: "Steps of the job",
+  printed: "Fitter\u2019s copy: a plan of how to get into the house. Keep it under lock, away from the customer\u2019s and the open papers.",
   jobs: {
     title: "Jobs in this folder",
     none: "No job is here yet.",

@@ -1,4 +1,5 @@
 import { computed } from "@preact/signals";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { enqueue } from "../edits/queue";
 import { standOf } from "../plan/faces";
 import { tried, letGo } from "../plan/drag";
@@ -24,15 +25,27 @@ function told({ mount, heading_deg }: Device): string {
   return [heading_deg, "wall" in mount && mount.wall, "side" in mount && mount.side, "height_m" in mount && mount.height_m].join();
 }
 
+/** What is chosen on the plan is told in sight, however far one has read; the plan itself stays where it is. */
+function broughtInSight(details: HTMLElement | null): void {
+  const list = details?.closest("aside");
+  const plan = document.querySelector("main");
+  if (!details || !list || !plan) return;
+  const scrolls = getComputedStyle(list).overflowY !== "visible";
+  const above = details.getBoundingClientRect().top - (scrolls ? list : plan).getBoundingClientRect()[scrolls ? "top" : "bottom"];
+  if (above < 0) (scrolls ? list : window).scrollBy(0, above - 8);
+}
+
 export function Details() {
   const chosen = state.chosen.value;
   const site = state.site.value;
+  const section = useRef<HTMLElement>(null);
+  useLayoutEffect(() => broughtInSight(section.current), [chosen?.id]);
   if (!chosen || !site) return null;
   const device = chosen.of === "devices" ? looked.value : undefined;
   const opening = chosen.of === "openings" ? site.openings?.find((one) => one.id === chosen.id) : undefined;
   if (!device && !opening) return null;
   return (
-    <section class="details" aria-labelledby="details-title">
+    <section ref={section} class="details" aria-labelledby="details-title">
       <h2 id="details-title">{device?.name ?? opening?.name}</h2>
       <button type="button" class="close" aria-label={words.things.close} onClick={() => { state.chosen.value = null; }}>{"\u00d7"}</button>
       {device ? <DeviceDetails device={device} /> : null}

@@ -21,7 +21,8 @@ export function Head({ onLeave }: { onLeave(): void }) {
       <button type="button" class="undo" onClick={() => void undo()}>{words.history.undo}</button>
       <button type="button" aria-label={words.units.label} onClick={measure}>{state.system.value === "metric" ? words.units.metric : words.units.feet}</button>
       <button type="button" aria-label={words.theme.label} onClick={turn}>{isDark ? words.theme.light : words.theme.dark}</button>
-      <nav aria-label="Steps">
+      <p class="printed">{words.printed}</p>
+      <nav aria-label={words.stepsName}>
         <ol>
           {words.steps.map((one, i) => (
             <li key={one}>
