@@ -1,4 +1,3 @@
-import { useLayoutEffect, useRef } from "preact/hooks";
 import { play } from "../plan/Walker";
 import type { BoardAnswer, BoardSpan } from "../server/types";
 import * as state from "../state";
@@ -8,16 +7,14 @@ import { placed, type Axis } from "./listing";
 
 export const MARKS: Record<string, string> = { bad: "\u25a0", thin: "\u25e7", good: "\u25cb", unknown: "?" };
 
-interface LineProps { answer: BoardAnswer; place: number; axis: Axis | undefined }
+interface LineProps { answer: BoardAnswer; axis: Axis | undefined }
 
 /** One answer on one line; all of it below when it is chosen. */
-export function Line({ answer, place, axis }: LineProps) {
-  const line = useRef<HTMLButtonElement>(null);
+export function Line({ answer, axis }: LineProps) {
   const isShown = state.shown.value === answer.key;
-  useLayoutEffect(() => { if (isShown) keptInView(line.current); }, [isShown, place]);
   return (
     <li class={`answer is-${answer.verdict}${state.later.value.has(answer.key) ? " is-later" : ""}`} data-answer={answer.key}>
-      <button ref={line} type="button" class="line" aria-expanded={isShown} onClick={() => choose(isShown ? null : answer.key)}>
+      <button type="button" class="line" aria-expanded={isShown} onClick={() => choose(isShown ? null : answer.key)}>
         <span class="mark" aria-hidden="true">{MARKS[answer.verdict]}</span>
         <span class="subject">{answer.subject}</span>
         <span class="reader">{`, ${answer.verdict_word}: `}</span>
@@ -42,15 +39,6 @@ function RangeBar({ span, axis }: { span: BoardSpan; axis: Axis }) {
       <span class="at" style={{ left: `${placed(span.value, axis)}%` }} />
     </span>
   );
-}
-
-/** While answers change their places, the chosen one stays in sight; only in a list that scrolls by itself. */
-function keptInView(line: HTMLElement | null): void {
-  const list = line?.closest("aside");
-  if (!line || !list || getComputedStyle(list).overflowY === "visible") return;
-  const [here, there] = [line.getBoundingClientRect(), list.getBoundingClientRect()];
-  if (here.top < there.top) list.scrollTop -= there.top - here.top + here.height;
-  else if (here.bottom > there.bottom) list.scrollTop += here.bottom - there.bottom + here.height;
 }
 
 function Whole({ answer }: { answer: BoardAnswer }) {

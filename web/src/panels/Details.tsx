@@ -10,6 +10,7 @@ import { words } from "../words";
 import { AttachedTo } from "./Attachments";
 import { Elevation } from "./Elevation";
 import { Known } from "./Questions";
+import { broughtInSight, unlessDragged } from "./inSight";
 
 let last: Device | undefined;
 
@@ -25,21 +26,11 @@ function told({ mount, heading_deg }: Device): string {
   return [heading_deg, "wall" in mount && mount.wall, "side" in mount && mount.side, "height_m" in mount && mount.height_m].join();
 }
 
-/** What is chosen on the plan is told in sight, however far one has read; the plan itself stays where it is. */
-function broughtInSight(details: HTMLElement | null): void {
-  const list = details?.closest("aside");
-  const plan = document.querySelector("main");
-  if (!details || !list || !plan) return;
-  const scrolls = getComputedStyle(list).overflowY !== "visible";
-  const above = details.getBoundingClientRect().top - (scrolls ? list : plan).getBoundingClientRect()[scrolls ? "top" : "bottom"];
-  if (above < 0) (scrolls ? list : window).scrollBy(0, above - 8);
-}
-
 export function Details() {
   const chosen = state.chosen.value;
   const site = state.site.value;
   const section = useRef<HTMLElement>(null);
-  useLayoutEffect(() => broughtInSight(section.current), [chosen?.id]);
+  useLayoutEffect(() => unlessDragged(() => broughtInSight(section.current)), [chosen?.id]);
   if (!chosen || !site) return null;
   const device = chosen.of === "devices" ? looked.value : undefined;
   const opening = chosen.of === "openings" ? site.openings?.find((one) => one.id === chosen.id) : undefined;

@@ -1,10 +1,12 @@
 import { computed, signal } from "@preact/signals";
+import { useLayoutEffect } from "preact/hooks";
 import { enqueue } from "../edits/queue";
 import { live } from "../server/now";
 import type { BoardAnswer, BoardMend } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
 import { Line, MARKS } from "./Answer";
+import { held, settled } from "./inSight";
 import { VERDICTS, axes, counted, grouped, isShown, type Group } from "./listing";
 
 /** Only answers about one storey, or about what is chosen on the plan. */
@@ -25,8 +27,14 @@ export function choose(key: string | null): void {
   live.value?.show(key);
 }
 
+/** The answer that was chosen when the list was drawn last. */
+let last: string | null = null;
+
 export function Questions() {
   const answers = state.answers.value;
+  const chosen = state.shown.value;
+  const before = held(last);
+  useLayoutEffect(() => { settled(before, chosen); last = chosen; });
   const groups = grouped(state.order.value, answers, only.value, state.shown.value);
   const all = state.order.value.map((key) => answers.get(key)).filter((one) => one !== undefined);
   const shown = all.filter((one) => isShown(one, only.value));
@@ -109,7 +117,7 @@ function Questioned({ group }: { group: Group }) {
         {isOpen ? (
           <>
             <p class="asks">{state.asks.value.get(question)}</p>
-            <ol>{lines.map((one, place) => <Line key={one.key} answer={one} place={place} axis={one.span ? axis[one.span.unit] : undefined} />)}</ol>
+            <ol>{lines.map((one) => <Line key={one.key} answer={one} axis={one.span ? axis[one.span.unit] : undefined} />)}</ol>
             {rest.length && open.length ? (
               <button type="button" class="plain more" aria-expanded={isWhole} onClick={() => { restShown.value = { ...restShown.value, [question]: !isWhole }; }}>
                 {isWhole ? words.panel.fewer : words.panel.andMore(counted(rest))}
