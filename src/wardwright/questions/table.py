@@ -79,6 +79,7 @@ QUESTIONS: tuple[Question, ...] = (
         12,
         "If one thing is broken or blocked, what still works and for how long?",
         one_thing_lost.answers,
+        more_is_better=True,
     ),
     Question(
         13,
