@@ -164,11 +164,12 @@ def test_no_barrier_and_room_enough_in_each_of_its_views(
     open_page: OpenPage, shape: str, scheme: str
 ) -> None:
     page = listed(open_page, shape=shape, color_scheme=scheme)
-    chosen(page, "mill.ifc", written())
+    chosen(page, f"{'mill-of-a-long-name-' * 4}.ifc", written())
     assert_no_barrier(page)
     assert_fits(page, ".jobs")
     page.get_by_role("button", name="Bring it in").click()
     page.wait_for_selector(".working")
+    assert_fits(page, ".jobs")
     assert_no_barrier(page)
     page.wait_for_selector(".premises")
     assert_no_barrier(page)

@@ -128,7 +128,7 @@ function Line({ of }: { of: AttachmentLine }) {
   const facts = [told.kinds[of.kind] ?? of.kind, sizeWords(of.size_bytes), of.author, at].filter(Boolean).join(", ");
   return (
     <li>
-      {SHOWN.includes(of.kind) ? <img src={address} alt="" loading="lazy" width={64} height={64} /> : <span class="sheet" aria-hidden="true">{told.kinds[of.kind]?.slice(0, 4) ?? "?"}</span>}
+      {SHOWN.includes(of.kind) ? <img src={address} alt="" loading="lazy" width={64} height={64} /> : <span class="sheet" aria-hidden="true">{told.kinds[of.kind]?.split(" ")[0] ?? "?"}</span>}
       <div class="what">
         <strong>{of.name}</strong>
         {of.note ? <span>{of.note}</span> : null}
