@@ -27,3 +27,20 @@ def test_jobs_are_listed_with_what_is_wrong_with_them(tmp_path: Path) -> None:
     assert "no job file" in second.fault
     assert desks.desk("a.job") is desks.desk("a.job")
     desks.close()
+
+
+@pytest.mark.parametrize(
+    ("given", "name"),
+    [
+        ("Mill House.IFC", "Mill House.job"),
+        ("a.ifc", "a-2.job"),
+        ("../..", "house.job"),
+        ("", "house.job"),
+        ("a/b:c?.dxf", "b-c-.job"),
+        ("x" * 200 + ".notes", "x" * 80 + ".job"),
+        ("alarm code 4711.ifc", "house.job"),
+    ],
+)
+def test_a_new_job_is_named_after_its_file(tmp_path: Path, given: str, name: str) -> None:
+    (tmp_path / "a.job").write_text("")
+    assert Desks(tmp_path, load_catalogue()).free_name(given) == name

@@ -105,7 +105,7 @@ def test_a_fault_is_one_clear_message(works: Works) -> None:
     assert (fault.what, fault.where, fault.cure) == ("it is full", "disk", "Make room")
 
 
-def test_a_fault_of_our_own_is_said_too(works: Works) -> None:
+def test_a_fault_of_our_own_is_said_and_reported(works: Works, caplog: pytest.LogCaptureFixture) -> None:
     def do(_: Work) -> BroughtIn:
         raise ZeroDivisionError
 
@@ -114,6 +114,7 @@ def test_a_fault_of_our_own_is_said_too(works: Works) -> None:
     fault = work.news().fault
     assert fault is not None
     assert "ZeroDivisionError" in fault.what
+    assert "ZeroDivisionError" in caplog.text
 
 
 def test_what_is_not_there_is_said_and_old_ends_are_forgotten(works: Works) -> None:

@@ -7,6 +7,7 @@ import threading
 from pathlib import Path, PurePath
 
 from wardwright.errors import InputError, JobError
+from wardwright.intake.notes.secrets import holds_code
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.model.validation import sound
@@ -53,9 +54,10 @@ class Desks:
         Returns
         -------
         str
-            No job of the folder has it.
+            No job of the folder has it; a file's name that looks as if it held a code is not taken over.
         """
-        stem = FORBIDDEN.sub("-", PurePath(given).stem).strip(". ")[:LONGEST_STEM] or "house"
+        stem = FORBIDDEN.sub("-", PurePath(given).stem).strip(". ")[:LONGEST_STEM]
+        stem = "house" if not stem or holds_code(stem) else stem
         name, number = f"{stem}{ENDING}", 1
         while (self.folder / name).exists():
             number += 1

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 import threading
 import time
 from collections.abc import Callable
@@ -12,6 +13,7 @@ from wardwright.errors import InputError, JobError, Stopped
 from wardwright.server.messages import Fault
 from wardwright.server.work_messages import Result, State, WorkNews
 
+LOG = logging.getLogger(__name__)
 AT_ONCE = 2
 """How many pieces are done at a time; the others wait. [-]"""
 KEPT = 50
@@ -163,9 +165,9 @@ def _done(work: Work, do: Callable[[Work], Result]) -> None:
     except InputError as fault:
         work.end("failed", fault=Fault(what=fault.what, where=fault.where, cure=fault.cure))
     except Exception as fault:
-        # Whoever waits for it must hear of it; the fault itself still goes to the server's own report.
+        # Whoever waits for it must hear of it; the fault itself goes to the server's own report.
+        LOG.exception("%s", work.what)
         name = f"{UNEXPECTED} ({type(fault).__name__})"
         work.end("failed", fault=Fault(what=name, where=work.what, cure="Nothing was kept; please report it"))
-        raise
     else:
         work.end("done", result=result)

@@ -62,7 +62,7 @@ def test_a_building_file_with_notes_becomes_a_job_and_its_report_is_kept(client:
     opened = client.get("/api/jobs/Mill.job").json()
     assert [one["name"] for one in opened["site"]["people"]] == ["Grandmother"]
     (kept,) = client.get("/api/jobs/Mill.job/attachments").json()
-    assert kept["name"] == "Intake of Mill.ifc.txt"
+    assert kept["name"] == intake.REPORT
     assert "Guessed:" in client.get("/api/jobs/Mill.job/attachments/1").text
     again = client.post("/api/intake", json={"file": house})
     assert (again.status_code, again.json()["what"].split(",")[0]) == (422, "the file is not here any more")

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import suppress
 from typing import get_args
 
 from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
 
-from wardwright.errors import InputError
+from wardwright.errors import InputError, JobError
 from wardwright.server.handed_in import HandedInFiles
 from wardwright.server.routers.jobs import desks_of
 from wardwright.server.routers.works import works_of
@@ -21,6 +22,8 @@ from wardwright.store.jobs.opening import FITTER, make_job
 from wardwright.store.reports import report_text
 
 router = APIRouter(prefix="/api", tags=["intake"])
+REPORT = "Intake report.txt"
+"""What the report is called that is kept with a job."""
 STEPS = 4
 """Reading, fitting together, what is worth adding, making the job; one more with notes. [-]"""
 
@@ -89,7 +92,9 @@ def begin(request: Request, wish: IntakeWish) -> WorkNews:
             is_made = True
             if house.report is not None:
                 text = report_text(house.report).encode()
-                attach(desks.desk(name).job, text, name=f"Intake of {file.name}.txt", author=FITTER)
+                # The job is whole without it, and the page shows it: it is no reason to call the work failed.
+                with suppress(JobError):
+                    attach(desks.desk(name).job, text, name=REPORT, author=FITTER)
             return _told(house, name)
         finally:
             if is_made:
