@@ -158,7 +158,7 @@ export const words = {
     Prove: {
       title: "What to walk-test",
       intro: "By zone. Choosing a movement detector draws what it is taken to see: walk its edges, and show that it stays quiet outside.",
-      notYet: "Results cannot be written down here yet: note them on the labels’ list or the programming sheet.",
+      notYet: "Results cannot be written down here yet.",
     },
     "Hand over": {
       title: "Papers to hand over",
