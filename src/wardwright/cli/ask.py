@@ -19,6 +19,7 @@ ASKED = (
     (12, "what still works when one thing is lost"),
     (13, "what is heard at each pillow and outside"),
     (15, "when each battery ends"),
+    (18, "whether fire and water devices keep the published distances"),
 )
 """Number and short name of each question, for the help; a test holds them to the table of questions."""
 

@@ -19,6 +19,7 @@ class Sketch(Record):
         "possibly-seen",  # floor where it may notice
         "blind",  # floor of its own space it does not see
         "leak",  # floor outside its own space that it sees
+        "distance",  # a distance that is held against a limit: a line with its length, or a place with it
         "level",  # a sound level that is heard at a place, as a figure
         "timely",  # floor where being noticed still helps
         "arrival-band",  # floor that the household is on when it comes in and leaves

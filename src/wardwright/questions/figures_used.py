@@ -10,6 +10,7 @@ from wardwright.model.site import Site
 from wardwright.questions import (
     battery_ends,
     entry_and_exit_times,
+    fire_and_water_distances,
     one_thing_lost,
     race_from_opening,
     undetected_walk,
@@ -71,6 +72,7 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     one_thing_lost.NUMBER: RACE | {"alarm-sounding"},
     battery_ends.NUMBER: CELLS,
     what_is_heard.NUMBER: SOUND,
+    fire_and_water_distances.NUMBER: frozenset(),
 }  # fmt: skip
 """A question that is not named here may stand on any figure."""
 

@@ -11,6 +11,7 @@ from wardwright.model.site import Site
 from wardwright.questions import (
     battery_ends,
     entry_and_exit_times,
+    fire_and_water_distances,
     one_thing_lost,
     race_from_opening,
     undetected_walk,
@@ -92,6 +93,12 @@ QUESTIONS: tuple[Question, ...] = (
         15,
         "When does each battery end, and can they be done in one visit?",
         battery_ends.answers,
+        more_is_better=True,
+    ),
+    Question(
+        18,
+        "Are smoke, heat, CO and water devices within the published distances? (a check, never a fire design)",
+        fire_and_water_distances.answers,
         more_is_better=True,
     ),
 )

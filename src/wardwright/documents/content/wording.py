@@ -97,6 +97,7 @@ QUESTION_SHORT = {
     12: "One thing lost",
     13: "What is heard",
     15: "Batteries",
+    18: "Fire and water distances",
 }
 """A short name for each question that is answered; the long one is in the table of questions."""
 QUESTION_HEADINGS = {
@@ -110,6 +111,7 @@ QUESTION_HEADINGS = {
     12: "Without",
     13: "What is heard:",
     15: "The battery of",
+    18: "Distances of",
 }
 """How the heading of an answer begins; its subject follows."""
 UNDETECTED = frozenset({5})
@@ -128,7 +130,8 @@ SIGNS: dict[str, str] = {
     "possibly-seen": "may be noticed here",
     "blind": "not seen in its own space",
     "leak": "sees outside its own space",
-    "level": "sound level there, A-weighted",
+    "distance": "distance held against a limit",
+    "level": "sound level there in dBA",
     "timely": "edge of where being noticed still helps",
     "arrival-band": "where the household comes in and leaves",
     "arrival-seen": "the part of it that may be seen",

@@ -105,6 +105,7 @@ INKS: dict[str, Ink] = {
     "radio-path": Ink(stroke="sky", width_mm=0.5, dash_mm=(0.5, 0.5, 2.2, 0.5)),
     "radio-cost": Ink(stroke="vermilion", width_mm=1.1),
     "level": Ink(width_mm=0.35, fill="paper"),
+    "distance": Ink(width_mm=0.25),
     "level-room": Ink(stroke=None, fill="ink", size_mm=2.6, is_italic=True),
     "fault": Ink(stroke="vermilion", width_mm=0.6),
     "fault-line": Ink(stroke="vermilion", width_mm=0.35, dash_mm=(2.2, 1.1)),

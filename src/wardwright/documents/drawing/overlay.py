@@ -10,6 +10,7 @@ import shapely
 from wardwright.documents.drawing.hatching import area_of, rings_of
 from wardwright.documents.drawing.inks import box_size_mm, text_width_mm
 from wardwright.documents.drawing.labels import Board
+from wardwright.documents.drawing.measured import draw_measured, is_measured
 from wardwright.documents.drawing.recording import Recorder
 from wardwright.model.record import Point2, Ring
 from wardwright.model.sketch import Sketch
@@ -60,8 +61,8 @@ def draw_sketches(
             if sketch.role == role and len(sketch.points) >= 2:
                 _way(recorder, sketch, board=board, mm_per_m=mm_per_m)
     for sketch in (one for one in sketches if one.points):
-        if sketch.role == "level" and " " not in sketch.label:
-            _level(recorder, sketch, board=board)
+        if is_measured(sketch):
+            draw_measured(recorder, sketch, board=board)
         elif sketch.role in ("level", "goal", "notice", "radio-cost", "fault", "suggestion"):
             _place(recorder, sketch, board=board, mm_per_m=mm_per_m)
     drawn = {sketch.role for sketch in sketches if sketch.points or sketch.rings}
@@ -69,7 +70,7 @@ def draw_sketches(
 
 
 ROLE_ORDER = (
-    "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "level", "timely",
+    "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "distance", "level", "timely",
     "arrival-band", "arrival-seen", "radio-path", "radio-cost", "beam", "sunlit", "fault", "suggestion",
 )  # fmt: skip
 """In the order of the key of signs."""
@@ -217,13 +218,6 @@ def _costly(recorder: Recorder, sketch: Sketch) -> Point2:
     else:
         recorder.circle("radio-cost", middle, radius_mm=1.2)
     return middle
-
-
-def _level(recorder: Recorder, sketch: Sketch, *, board: Board) -> None:
-    """The level of a room as a figure in it; that of a place has words, and stands beside its ring."""
-    at = sketch.points[0]
-    size = (text_width_mm("level-room", sketch.label), 3.0)
-    recorder.text("level-room", board.place(at, size, clear_mm=0.5), sketch.label)
 
 
 def _folded(label: str) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wardwright.documents.drawing.measured import measured_sign
 from wardwright.documents.drawing.overlay import UNNOTICED_FLOOR, draw_rings
 from wardwright.documents.drawing.recording import Drawing, Recorder
 from wardwright.model.record import Ring
@@ -50,9 +51,8 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
             recorder.line("radio-cost", (middle[0], EDGE_MM), (middle[0], HEIGHT_MM - EDGE_MM))
         case "notice" | "goal":
             draw_rings(recorder, role, middle)
-        case "level":
-            draw_rings(recorder, role, (EDGE_MM + 1.3, HEIGHT_MM / 2))
-            recorder.text("level-room", middle, "62")
+        case "distance" | "level":
+            measured_sign(recorder, role, left, right=right)
         case "fault":
             recorder.tick("fault", middle, turn_deg=45.0, length_mm=4.2)
             recorder.tick("fault", middle, turn_deg=135.0, length_mm=4.2)
