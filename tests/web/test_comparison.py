@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from common.served import Served
 from web.conftest import JOB, OpenPage, dragged, until
 
@@ -45,3 +47,21 @@ def test_the_comparison_goes_along_with_new_edits_and_ends(open_page: OpenPage, 
     until(lambda: "The house is the same." in page.locator(".comparison").inner_text())
     page.get_by_role("button", name="Stop comparing").click()
     until(lambda: page.locator(".comparison").count() == 0)
+
+
+@pytest.mark.parametrize("shape", ["phone", "desktop"])
+def test_the_comparison_comes_into_sight_and_has_the_focus(
+    open_page: OpenPage, served: Served, shape: str
+) -> None:
+    page = open_page(shape)
+    page.locator(f'[data-device="{MOVEMENT}"]').focus()
+    page.keyboard.press("]")
+    until(lambda: int(served.said(f"/{JOB}")["revision"]) == 2)
+    page.get_by_text("Revisions", exact=True).click()
+    page.get_by_role("button", name="Compare: revision 1").click()
+    page.wait_for_selector(".comparison .things")
+    top = page.locator(".comparison h2").bounding_box()["y"]
+    plan = page.locator("main").bounding_box()
+    assert top >= (plan["y"] + plan["height"] if shape == "phone" else plan["y"])
+    assert top < page.viewport_size["height"] - 60
+    assert page.evaluate("document.activeElement.id") == "comparison-title"

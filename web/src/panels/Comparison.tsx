@@ -1,11 +1,12 @@
 import { signal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import * as link from "../server/link";
 import type { Compared, ComparedLine, ComparedState } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
 import { MARKS } from "./Answer";
 import { choose } from "./Questions";
+import { broughtInSight } from "./inSight";
 
 const told = signal<Compared | null>(null);
 
@@ -21,10 +22,15 @@ export function Comparison() {
       .catch((fault: unknown) => { state.note.value = (fault as Error).message; });
     return () => { isWanted = false; };
   }, [number, revision.value, file.value]);
+  const section = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    broughtInSight(section.current);
+    section.current?.querySelector("h2")?.focus({ preventScroll: true });
+  }, [number]);
   if (number === undefined) return null;
   const now = told.value?.before === number ? told.value.comparison : null;
   return (
-    <section class="comparison" aria-labelledby="comparison-title" aria-busy={!now}>
+    <section ref={section} class="comparison" aria-labelledby="comparison-title" aria-busy={!now}>
       <div class="title">
         <h2 id="comparison-title" tabindex={-1}>{words.history.comparing(number)}</h2>
         <button type="button" onClick={() => { state.compared.value = null; }}>{words.history.stop}</button>

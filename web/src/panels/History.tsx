@@ -8,8 +8,6 @@ export async function compareWith(number: number): Promise<void> {
   if (!file) return;
   try {
     state.compared.value = { number, site: (await link.opened(file, number)).site as unknown as Site };
-    document.getElementById("panel")?.scrollTo({ top: 0 });
-    document.getElementById("comparison-title")?.focus();
   } catch (fault) { state.note.value = (fault as Error).message; }
 }
 
