@@ -44,6 +44,12 @@ def test_after_a_move_the_answers_are_those_of_a_fresh_program() -> None:
     assert found["ratio"] > 0.5
 
 
+def test_levels_after_a_move_are_those_of_a_fresh_program() -> None:
+    found = loaded("levels_after_a_move").run(2)
+    assert found["figures"]["same_levels_as_a_fresh_program"]
+    assert found["ratio"] > 2.0  # 30 on a quiet machine
+
+
 def test_a_cold_ask_loads_no_ifc_reader_and_no_server() -> None:
     answers, megabytes, unwanted = loaded("ask_cold").loaded()
     assert answers > 0

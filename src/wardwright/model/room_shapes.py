@@ -31,6 +31,7 @@ def space_height(site: Site, space: Space) -> float:
     return space.height_m if space.height_m is not None else site.storey(space.storey).height_m
 
 
+@lru_cache(maxsize=64)
 def hull_of(spaces: tuple[Space, ...]) -> Ring:
     """Corners of the convex hull of some floors, anticlockwise; none where they have no area. [m]"""
     hull = shapely.union_all([floor_polygon(space) for space in spaces]).convex_hull

@@ -67,6 +67,7 @@ def _answer(
     )
 
 
+@lru_cache(maxsize=256)
 def _written_at(site: Site, at: Point2) -> Point2:
     """A place beside the house toward where it is heard, so that it is on the sheet."""
     ring = hull_of(indoors(site))

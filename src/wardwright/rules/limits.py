@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.limits import Limit
@@ -18,13 +20,18 @@ SURENESS = {
 
 def limit_for(catalogue: Catalogue, limit_id: str, site: Site) -> Limit:
     """The limit that a site's rule pack has; NotComputable, in words that many rules share, if it has none."""
-    found = [row for row in catalogue.limits_in(limit_id, site.place.rule_pack) if row.country is None]
-    if not found:
+    found = _of_a_pack(catalogue, limit_id, site.place.rule_pack)
+    if found is None:
         raise NotComputable(
             f"no figure for it is known in the rule pack {site.place.rule_pack}",
             cure="Ask whether a standard that binds here has one",
         )
-    return found[0]
+    return found
+
+
+@lru_cache(maxsize=256)
+def _of_a_pack(catalogue: Catalogue, limit_id: str, pack: str) -> Limit | None:
+    return next((row for row in catalogue.limits_in(limit_id, pack) if row.country is None), None)
 
 
 def severity_of(*limits: Limit) -> Severity:

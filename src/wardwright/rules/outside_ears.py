@@ -15,10 +15,10 @@ from wardwright.model.estimate import Estimate
 from wardwright.model.record import Point2
 from wardwright.model.site import Site
 from wardwright.model.surroundings import Ground
-from wardwright.physics.sound.from_site import Sounding, gain_outside, screened, sound_house, sources
+from wardwright.physics.sound.from_site import Sounding, gain_outside, place_of, sound_house, sources
 from wardwright.physics.sound.house import OUTSIDE
 from wardwright.physics.sound.levels import energy_outside
-from wardwright.rules.sound_heard import in_rooms, level_estimate, shut
+from wardwright.rules.sound_heard import in_rooms, level_estimate, screened_from, shut
 
 STEP_M = 1.0
 """Between places along a line. [m] (assumption)"""
@@ -101,16 +101,9 @@ def _heard(site: Site, catalogue: Catalogue, every: tuple[Sounding, ...]) -> tup
     points = tuple(point for place in places for point in place.points)
     if not points or not every:
         return ()
-    house, states = sound_house(site, catalogue), shut(site, catalogue)
-    at: FloatArray = np.asarray(points, dtype=np.float64)
-    source = sources(site, catalogue, every)
-    energy = energy_outside(
-        in_rooms(site, catalogue, every, states=states),
-        source,
-        gain=gain_outside(house, states, points),
-        places=at,
-        screened=screened(house, source.place, at),
-    ).sum(axis=1)
+    house = sound_house(site, catalogue)
+    energy = sum(_from_one(site, catalogue, one, points=points) for one in every)
+    assert isinstance(energy, np.ndarray)  # noqa: S101 - there is one sounder at least
     # One element from a sounder outside, round the house; two from one inside, through its wall and over the ground.
     steps = 1.0 if any(one.room == OUTSIDE for one in every) else 2.0
     found, start = [], 0
@@ -121,3 +114,23 @@ def _heard(site: Site, catalogue: Catalogue, every: tuple[Sounding, ...]) -> tup
         found.append(HeardThere(place, level, place.points[loudest][:2]))
         start += len(place.points)
     return tuple(found)
+
+
+@lru_cache(maxsize=256)
+def _from_one(
+    site: Site, catalogue: Catalogue, one: Sounding, *, points: tuple[tuple[float, float, float], ...]
+) -> FloatArray:
+    """Sound at each point from one sounder, shape (C, Q)."""
+    house, states = sound_house(site, catalogue), shut(site, catalogue)
+    around = (
+        screened_from(house, place_of(site, one.place), points)
+        if one.room == OUTSIDE
+        else np.ones((1, len(points), 1))
+    )
+    return energy_outside(
+        in_rooms(site, catalogue, (one,), states=states),
+        sources(site, catalogue, (one,)),
+        gain=gain_outside(house, states, points),
+        places=np.asarray(points, dtype=np.float64),
+        screened=around,
+    )[:, 0]

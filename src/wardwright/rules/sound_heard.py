@@ -24,6 +24,7 @@ from wardwright.physics.sound.from_site import (
     balance,
     elements_between,
     leaf_states,
+    place_of,
     screened,
     sound_house,
     sounding,
@@ -77,12 +78,46 @@ def in_rooms(
     ndarray, shape (C, D, F, N)
         Square of the pressure over the reference, A-weighted. [-]
     """
+    # Each by itself, so that one that moved leaves the others remembered.
+    each = [_from_one(site, catalogue, one, states=states) for one in every]
+    if each:
+        return np.concatenate(each, axis=1)
     house = sound_house(site, catalogue)
-    source = sources(site, catalogue, every)
-    around = None
-    if any(one.room == OUTSIDE for one in every):
-        around = screened(house, source.place, house.facade.place)
+    return np.zeros((len(house.cases), 0, *house.house.rooms.swallowing.T.shape))
+
+
+@lru_cache(maxsize=1024)
+def _from_one(
+    site: Site, catalogue: Catalogue, one: Sounding, *, states: tuple[LeafState, ...]
+) -> FloatArray:
+    house = sound_house(site, catalogue)
+    source = sources(site, catalogue, (one,))
+    around = screened_from(house, place_of(site, one.place)) if one.room == OUTSIDE else None
     return rooms_energy(balance(house, states), source, facade=house.facade, screened=around)
+
+
+@lru_cache(maxsize=256)
+def screened_from(
+    house: SoundHouse, place: tuple[float, float, float], ends: tuple[tuple[float, float, float], ...] = ()
+) -> FloatArray:
+    """The share of sound that gets from a place outside to other places; to the house's own outside if none is given.
+
+    Parameters
+    ----------
+    house : SoundHouse
+        The house.
+    place : tuple of float
+        Where it sounds. [m]
+    ends : tuple of tuples, default ()
+        Where it is heard. [m]
+
+    Returns
+    -------
+    ndarray, shape (1, E, F)
+        1 where the house is not in the way. [-]
+    """
+    there = np.asarray(ends, dtype=np.float64).reshape(-1, 3) if ends else house.facade.place
+    return screened(house, np.asarray([place], dtype=np.float64), there)
 
 
 @lru_cache(maxsize=512)
@@ -114,15 +149,34 @@ def at_pillows(
     ndarray, shape (C, D, P)
         Square of the pressure over the reference, A-weighted. [-]
     """
+    each = [_at_pillows(site, catalogue, one, heads=heads, states=states) for one in every]
+    if each:
+        return np.concatenate(each, axis=1)
+    return np.zeros((len(sound_house(site, catalogue).cases), 0, len(heads)))
+
+
+@lru_cache(maxsize=1024)
+def _at_pillows(
+    site: Site,
+    catalogue: Catalogue,
+    one: Sounding,
+    *,
+    heads: tuple[Pillow, ...],
+    states: tuple[LeafState, ...],
+) -> FloatArray:
+    rooms = _from_one(site, catalogue, one, states=states)
+    return energy_at(rooms, sources(site, catalogue, (one,)), _ears(site, catalogue, heads))
+
+
+@lru_cache(maxsize=256)
+def _ears(site: Site, catalogue: Catalogue, heads: tuple[Pillow, ...]) -> Ears:
     house = sound_house(site, catalogue)
-    rooms = in_rooms(site, catalogue, every, states=states)
     floors = {storey.id: storey.elevation_m for storey in site.storeys}
     places = [(*one.at_m, floors[one.space.storey] + one.height_m) for one in heads]
-    ears = Ears(
+    return Ears(
         np.asarray([house.room(one.space.id) for one in heads], dtype=np.int64),
         np.asarray(places, dtype=np.float64).reshape(-1, 3),
     )
-    return energy_at(rooms, sources(site, catalogue, every), ears)
 
 
 def shut(site: Site, catalogue: Catalogue) -> tuple[LeafState, ...]:

@@ -106,7 +106,7 @@ def rooms_energy(
         found[:, inside] = 4.0 * heard.transpose(0, 3, 1, 2)
     if (~inside).any() and len(facade.room):
         let_in = _let_in(balance, sources, facade=facade, screened=screened)[:, ~inside]
-        found[:, ~inside] = 4.0 * np.einsum("cfij,cdfj->cdfi", balance.heard, let_in)
+        found[:, ~inside] = 4.0 * (balance.heard[:, None] @ let_in[..., None])[..., 0]
     return found
 
 
@@ -124,7 +124,8 @@ def _let_in(balance: Balance, sources: Sources, *, facade: Facade, screened: Flo
     through = facade_through(facade, balance)
     taken = power_let_in(arriving, slant[..., None])
     in_rooms = np.asarray(facade.room[:, None] == np.arange(balance.heard.shape[2]), dtype=np.float64)
-    return np.asarray(np.einsum("cfw,dwf,wn->cdfn", through, taken, in_rooms, optimize=True))
+    parts = through[:, None] * taken.transpose(0, 2, 1)[None]
+    return np.asarray(parts @ in_rooms, dtype=np.float64)
 
 
 def energy_at(rooms: FloatArray, sources: Sources, ears: Ears) -> FloatArray:
@@ -201,7 +202,7 @@ def energy_outside(
     ndarray, shape (C, D, Q)
         Square of the pressure over the reference, A-weighted. [-]
     """
-    found = np.einsum("cdfn,cfnq->cdq", rooms, gain, optimize=True)
+    found = (rooms.transpose(0, 2, 1, 3) @ gain).sum(axis=1)
     outside = sources.room == OUTSIDE
     distance = np.linalg.norm(places[None] - sources.place[:, None], axis=-1)
     falling = ON_A_WALL / (4.0 * np.pi * np.maximum(distance, NEAREST_M) ** 2)
