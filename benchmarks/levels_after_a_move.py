@@ -1,7 +1,7 @@
 """All sound levels again after one device has moved, against working them out afresh, in the same process.
 
-"Afresh" is the same house with all that was remembered forgotten. The levels after the move must be those that a fresh
-program gives for the moved house. A sounder moves, which is the worst of the devices: another one moves no level.
+"Afresh" is the same house with all that was remembered forgotten. The levels after the move must be those that a
+fresh program gives for the moved house. A sounder is the worst to move: most other devices move no level.
 """
 
 from __future__ import annotations
