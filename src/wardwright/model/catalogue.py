@@ -12,6 +12,7 @@ from pydantic import Field
 
 from wardwright.errors import CatalogueError
 from wardwright.model.device_sheets import DeviceSheet
+from wardwright.model.entry_shares import EntryShare
 from wardwright.model.limits import Limit
 from wardwright.model.power_sheets import Cell
 from wardwright.model.radio_rows import RadioLaw, RadioMaterial, WallLoss
@@ -90,6 +91,7 @@ class Catalogue(Record):
     animals: tuple[Animal, ...] = ()
     cells: tuple[Cell, ...] = ()
     limits: tuple[Limit, ...] = ()
+    entry_shares: tuple[EntryShare, ...] = ()
     radio_materials: tuple[RadioMaterial, ...] = ()
     radio_laws: tuple[RadioLaw, ...] = ()
     wall_losses: tuple[WallLoss, ...] = ()

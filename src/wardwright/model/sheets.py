@@ -13,6 +13,7 @@ from wardwright.errors import CatalogueError
 from wardwright.model.catalogue import Animal, Catalogue, Construction, Figure, Glazing, Lock, Walker
 from wardwright.model.complaint import complaints
 from wardwright.model.device_sheets import DeviceSheet
+from wardwright.model.entry_shares import EntryShare
 from wardwright.model.limits import Limit
 from wardwright.model.power_sheets import Cell
 from wardwright.model.radio_rows import RadioLaw, RadioMaterial, WallLoss
@@ -37,6 +38,7 @@ class _Tables(Record):
     cell: tuple[Cell, ...] = ()
     figure: tuple[Figure, ...] = ()
     limit: tuple[Limit, ...] = ()
+    entry_share: tuple[EntryShare, ...] = ()
     radio_material: tuple[RadioMaterial, ...] = ()
     radio_law: tuple[RadioLaw, ...] = ()
     wall_loss: tuple[WallLoss, ...] = ()
@@ -244,6 +246,5 @@ def _refuse_outside(row: Row, unit: str, *, where: str) -> None:
 def _refuse_unordered(table: Record | None, low: str, high: str, *, where: str) -> None:
     least, most = (getattr(table, key, None) for key in (low, high))
     if least is not None and most is not None and least > most:
-        raise CatalogueError(
-            f"'{low}' {least:g} is above '{high}' {most:g}", where=where, cure="Put the two in order"
-        )
+        what = f"'{low}' {least:g} is above '{high}' {most:g}"
+        raise CatalogueError(what, where=where, cure="Put the two in order")

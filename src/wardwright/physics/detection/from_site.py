@@ -1,10 +1,9 @@
 """Movement detectors of a site: the only file of this engine that knows the model.
 
-Everything is remembered by the parts that matter: the storey and those that stairs join to it, the detector's place
-and sheet, the room temperatures. Moving one device works out that device alone.
+Everything is remembered by the parts that matter: the storeys, the detector's place and sheet, the room temperatures.
 
 Limits: sight does not leave the storeys that a stair joins directly; things outside the house hide nothing; a ceiling
-hides nothing but cuts heights; crawling and very slow movement may pass unnoticed.
+only cuts heights; crawling and very slow movement may pass unnoticed.
 """
 
 from __future__ import annotations
@@ -48,7 +47,7 @@ from wardwright.physics.detection.shapes import (
 )
 from wardwright.physics.detection.walkers import BODY_RADIUS_M, Body, Posture, body_of
 from wardwright.physics.detection.walks import Walks, walks_of
-from wardwright.physics.detection.zones import zone_halves
+from wardwright.physics.detection.zones import Halves, zone_halves
 
 __all__ = [
     "Noticing", "Posture", "SeenFacts", "Walks", "Watch", "crossing_angles", "noticed_along", "seen_facts",
@@ -150,6 +149,7 @@ def noticed_along(
     walks: Walks,
     posture: Posture = "upright",
     reach_shares: Sequence[float] = (0.8, 0.9, 1.0, 1.1, 1.2),
+    room_c: float | None = None,
 ) -> tuple[tuple[Noticing, ...], ...]:
     """How far one walks on each of some routes before each of some movement detectors notices.
 
@@ -167,6 +167,8 @@ def noticed_along(
         How somebody goes.
     reach_shares : sequence of float, default (0.8, 0.9, 1.0, 1.1, 1.2)
         Shares of the sheet's reach. [-]
+    room_c : float, optional
+        Room temperature; None: the site's usual one. [deg C]
 
     Returns
     -------
@@ -178,7 +180,7 @@ def noticed_along(
     for sheet in dict.fromkeys(placed.sheet for placed in every):
         alike = [placed for placed in every if placed.sheet == sheet]
         met = [_met(placed, walks, posture) for placed in alike]
-        floors, detectors = np.array([stood for _, stood in met]), [_detector(one) for one in alike]
+        floors, detectors = np.array([stood for _, stood in met]), [_detector(one, room_c) for one in alike]
         reaches = np.asarray(reach_shares, dtype=np.float64) * sheet.reach_m
         noticed = noticed_at(walks, floors, detectors, reaches=reaches, body=body_of(posture))
         for placed, (inside, _), distances in zip(alike, met, noticed, strict=True):
@@ -295,10 +297,9 @@ def _placed_in(house: Site, device: Device, *, sheet: MovementSheet, cell: float
 
 
 @lru_cache(maxsize=256)
-def _detector(placed: _Placed) -> Detector:
-    """Its rays, each cut where something stops it with the leaves as told."""
-    sheet = placed.sheet
-    split = math.radians(sheet.pair_split_deg)
+def _rays(placed: _Placed) -> tuple[Halves, FloatArray]:
+    """Its rays, and the range at which something stops each with the leaves as told. [m]"""
+    sheet, split = placed.sheet, math.radians(placed.sheet.pair_split_deg)
     halves = zone_halves(
         [(row.pairs, math.radians(row.depression_deg)) for row in sheet.rows],
         heading=placed.heading,
@@ -306,15 +307,15 @@ def _detector(placed: _Placed) -> Detector:
         split=split,
         tilt=placed.tilt,
     )
-    ends = ray_ranges(
-        placed.eye,
-        (halves.azimuth, halves.rise),
-        blockers_about(placed.level, placed.others),
-        through=floors_about(placed.level, placed.others),
-    )
-    contrast = contrast_factor(placed.temperatures[1], sheet.least_contrast_k)
+    about, rays = (placed.level, placed.others), (halves.azimuth, halves.rise)
+    return halves, ray_ranges(placed.eye, rays, blockers_about(*about), through=floors_about(*about))
+
+
+def _detector(placed: _Placed, room_c: float | None) -> Detector:
+    sheet, split = placed.sheet, math.radians(placed.sheet.pair_split_deg)
+    contrast = contrast_factor(placed.temperatures[1] if room_c is None else room_c, sheet.least_contrast_k)
     needs = Needs(sheet.edges_needed, sheet.window_s, split, contrast)
-    return Detector(np.asarray(placed.eye), halves, ends, needs)
+    return Detector(np.asarray(placed.eye), *_rays(placed), needs)
 
 
 def _fan(placed: _Placed) -> Fan:
