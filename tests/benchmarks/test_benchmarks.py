@@ -71,6 +71,14 @@ def test_a_drag_is_measured_in_a_browser(browser: Any, page_built: None) -> None
     assert all(one["engine"] > 0.0 and one["drawing"] > 0.0 for one in found.trials)
 
 
+def test_a_campaign_is_not_far_from_its_draws() -> None:
+    benchmark = loaded("campaign")
+    found = benchmark.measured("one-room", 20_000, 1)
+    assert found["variates"] > 20
+    assert 0.0 < found["caught"] < 1.0
+    assert found["warm"] < 100.0 * found["reference"]
+
+
 def test_every_benchmark_has_a_share_here() -> None:
     text = Path(__file__).read_text(encoding="utf-8")
     names = [path.stem for path in sorted(FOLDER.glob("*.py"))]

@@ -56,6 +56,7 @@ def test_every_row_says_where_it_is_from() -> None:
         *catalogue.radio_materials,
         *catalogue.radio_laws,
         *catalogue.wall_losses,
+        *catalogue.entry_shares,
     )
     assert {row.source for row in rows} <= sources
     assert len(rows) > 40
@@ -78,6 +79,7 @@ def test_every_source_is_used() -> None:
         *catalogue.transmissions,
         *catalogue.absorptions,
         *catalogue.spectrums,
+        *catalogue.entry_shares,
     )
     of_rules = {key for rule in RULES for key in rule.sources}
     assert {source.id for source in catalogue.sources} == {row.source for row in rows} | of_rules

@@ -64,7 +64,9 @@ def entries_of(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Entri
     used = tuple(row for row in rows if row.id in of_row)
     whole = sum(row.share for row in used)
     shares = {opening: row.share / whole / len(of_row[row.id]) for row in used for opening in of_row[row.id]}
-    return Entries({opening.id: shares.get(opening.id, 0.0) for opening in openings}, used)
+    # Where no row fits anything, each opening is alike.
+    alone = 0.0 if used else 1.0 / max(1, len(openings))
+    return Entries({opening.id: shares.get(opening.id, alone) for opening in openings}, used)
 
 
 def house_type(site: Site) -> HouseType:

@@ -16,8 +16,8 @@ from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.trials.draws import Z_95
 
-LEAST_SHARE = 0.25
-"""No draw lies under this share of its likely value, or its low value if that is less. [-] (assumption)"""
+LEAST_SHARE = 0.5
+"""No draw lies under this share of its figure's low value. [-] (assumption)"""
 
 
 class Streams:
@@ -49,7 +49,7 @@ class Streams:
         z = self.stream(key).standard_normal(count) / Z_95
         z *= np.where(z > 0.0, figure.high - figure.value, figure.value - figure.low)
         z += figure.value
-        return np.maximum(z, min(figure.low, LEAST_SHARE * figure.value), out=z)
+        return np.maximum(z, LEAST_SHARE * figure.low if figure.low > 0.0 else figure.low, out=z)
 
 
 class Inputs(NamedTuple):

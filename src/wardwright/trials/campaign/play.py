@@ -9,8 +9,9 @@ import numpy as np
 
 from wardwright.geometry.raster import FloatArray, IntArray
 from wardwright.model.programme import Behaviour, Programme
-from wardwright.trials.campaign.ground import REACHES, STEP_M, Ground
+from wardwright.trials.campaign.ground import Ground
 from wardwright.trials.campaign.inputs import Inputs
+from wardwright.trials.campaign.legs import REACHES, STEP_M
 from wardwright.trials.zone_response import response_times
 
 
@@ -125,7 +126,7 @@ class _Walk:
         for number, tells in enumerate(inputs.tells):
             opened = ground.opened[self._scene, number, leg]
             rows = np.flatnonzero((opened >= 0) & (end >= 0) & tells)
-            self._signal(len(inputs.reach) + number, rows, self._passed(rows, first[rows] + opened[rows]))
+            self._signal(len(inputs.reach) + number, rows, self._passed(rows, opened[rows]))
         rows = np.flatnonzero(end >= 0)
         self.clock[rows] = self._passed(rows, end[rows])
         sources = ground.first.shape[1] // goals

@@ -1,0 +1,50 @@
+"""A campaign as lines: what must be said, folded, with no share shown as surer than it is."""
+
+from __future__ import annotations
+
+import pytest
+
+from common.houses import CATALOGUE
+from common.small_campaign import fitted_hall, watched_hall
+from wardwright.documents.writers.campaign_text import campaign_text, percent
+from wardwright.trials.campaign.report import report_of
+from wardwright.trials.campaign.run import campaign
+from wardwright.trials.campaign.shares import share_of
+
+TEXT = campaign_text(report_of(campaign(watched_hall(), CATALOGUE, trials=3000), CATALOGUE))
+
+
+def test_everything_is_said() -> None:
+    for words in (
+        "sounder before the first target is touched:", "message before the control unit is broken:",
+        "second, independent detection within 30 min", "SECONDS from the opening being open", "BY WAY IN",
+        "PATHS THAT BEAT THE DESIGN", "WHY MISSED (sounder)", "WHY MISSED (message)", "ONE DETECTOR LOST",
+        "LEAST-DETECTED PATHS", "WHAT THESE NUMBERS CANNOT KNOW", "exact binomial interval (95 %)",
+    ):  # fmt: skip
+        assert words in " ".join(TEXT.split())
+    assert "FAULT OF THE PROGRAM" not in TEXT
+
+
+def test_lines_are_folded() -> None:
+    assert max(len(line) for line in TEXT.splitlines()) <= 100
+    narrow = campaign_text(report_of(campaign(watched_hall(), CATALOGUE, trials=500), CATALOGUE), width=50)
+    assert max(len(line) for line in narrow.splitlines()) <= 50
+
+
+@pytest.mark.parametrize(
+    ("count", "trials", "words"),
+    [
+        (0, 0, "no trial"),
+        (1, 100_000, "under 0.1 % (under 0.1 to under 0.1)"),
+        (99_999, 100_000, "over 99.9 % (over 99.9 to over 99.9)"),
+        (50, 100, "50.0 % (39.8 to 60.2)"),
+    ],
+)
+def test_a_few_of_many_are_neither_none_nor_all(count: int, trials: int, words: str) -> None:
+    assert percent(share_of(count, trials)) == words
+
+
+def test_without_targets_and_misses_it_still_reads() -> None:
+    text = campaign_text(report_of(campaign(fitted_hall(), CATALOGUE, trials=200), CATALOGUE))
+    assert "sounder before the control unit is reached: 0.0 %" in text
+    assert "second, independent detection" in text
