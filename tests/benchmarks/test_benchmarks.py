@@ -57,6 +57,15 @@ def test_a_cold_ask_loads_no_ifc_reader_and_no_server() -> None:
     assert megabytes < 600.0
 
 
+def test_the_sun_year_agrees_with_the_ray_caster_to_a_step() -> None:
+    found = loaded("sun_year").run(1)
+    figures = found["figures"]
+    assert figures["starts_and_ends_of_beams_compared"] > 2000
+    assert figures["of_them_off_by_more_than_2_minutes"] <= 4
+    assert found["ratio"] < 2.0  # 0.1 on a busy machine
+    assert figures["times_sooner_after_one_detector_moved"] > 2.0
+
+
 def test_a_drag_is_measured_in_a_browser(browser: Any, page_built: None) -> None:
     del page_built  # it is there now
     benchmark = loaded("drag")
