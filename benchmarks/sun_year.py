@@ -3,7 +3,7 @@
 The other side is one vectorised call of pvlib over the same 262 800 steps of 2 minutes, and one batch of embree rays
 from every detector toward the sun at every step at which it is up: each ray may leave by any pane. Our side gives
 more: by which pane, and when the sun lies on floor in view. Beams are compared on places of both storeys that the sun
-reaches, since on the terrace it reaches no detector. Then one detector is moved, and all sun years are asked for anew.
+reaches, since on the terrace it reaches no detector. Then one detector is moved, and all is asked for anew.
 """
 
 from __future__ import annotations
