@@ -30,7 +30,8 @@ from wardwright.model.catalogue import Catalogue  # noqa: E402 - the same
 from wardwright.model.placement import standing  # noqa: E402 - the same
 from wardwright.model.site import Site  # noqa: E402 - the same
 from wardwright.physics.detection.from_site import watch  # noqa: E402 - the same
-from wardwright.physics.sunlight.from_site import Lens, beams_on, sun_of  # noqa: E402 - the same
+from wardwright.physics.sunlight.from_site import beams_on, sun_of  # noqa: E402 - the same
+from wardwright.physics.sunlight.shine import Lens  # noqa: E402 - the same
 from wardwright.rules.kit import movement_detectors  # noqa: E402 - the same
 from wardwright.rules.sun_on_detectors import sun_on  # noqa: E402 - the same
 from wardwright.store.catalogue import load_catalogue  # noqa: E402 - the same

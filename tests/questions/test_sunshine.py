@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from wardwright.physics.sunlight.from_site import Beam, Sun
+from wardwright.physics.sunlight.from_site import Sun
+from wardwright.physics.sunlight.shine import Beam
 from wardwright.physics.sunlight.year import Year
 from wardwright.questions.sunshine import sunshine
 

@@ -50,6 +50,8 @@ class Space(Marked):
     """Whose it is: the premises are the spaces that are ours."""
     height_m: Annotated[float, Field(gt=0.5, le=12)] | None = None
     """Floor to ceiling where it differs from the storey's. [m]"""
+    has_glossy_floor: bool = False
+    """Whether its floor is so smooth that it throws the sun on: polished stone, lacquer."""
 
     @property
     def is_outdoors(self) -> bool:

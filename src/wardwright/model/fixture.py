@@ -10,7 +10,7 @@ from wardwright.model.record import Id, Marked, Point2
 
 FixtureKind = Literal[
     "radiator", "stove", "boiler", "fire", "heater", "vent", "bed", "sofa", "table", "chair", "cupboard", "shelf",
-    "worktop", "appliance", "sanitary", "curtain", "screen", "other",
+    "worktop", "appliance", "sanitary", "curtain", "screen", "mirror", "other",
 ]  # fmt: skip
 
 

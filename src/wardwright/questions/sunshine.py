@@ -8,7 +8,8 @@ import numpy as np
 
 from wardwright.geometry.raster import FloatArray, IntArray
 from wardwright.model.record import Id, Record
-from wardwright.physics.sunlight.from_site import Beam, Sun
+from wardwright.physics.sunlight.from_site import Sun
+from wardwright.physics.sunlight.shine import Beam
 from wardwright.physics.sunlight.year import DAYS, STEP_MIN
 
 Onto = Literal["lens", "view"]

@@ -10,13 +10,15 @@ import shapely
 from wardwright.errors import NotComputable
 from wardwright.geometry.raster import outlines
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.daylight import GlossyFloor, Mirror
 from wardwright.model.device import Device
 from wardwright.model.estimate import Estimate
 from wardwright.model.placement import fixture_outline, space_at, standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.physics.detection.from_site import Watch, watch
-from wardwright.physics.sunlight.from_site import Beam, View, brightest, sun_of
+from wardwright.physics.sunlight.from_site import brightest, step_minutes, sun_of
+from wardwright.physics.sunlight.shine import Beam, View
 from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
 from wardwright.questions.sunshine import Sunshine, sunshine
 from wardwright.rules.finding import Mend
@@ -24,9 +26,11 @@ from wardwright.rules.hot_things import hot_things_near
 from wardwright.rules.out_of_the_sun import blinds, out_of_the_sun
 from wardwright.rules.strong_lights import Light, headlamps, sees_bare_pane
 from wardwright.rules.sun_on_detectors import LENS_LIMIT_MIN, VIEW_LIMIT_MIN, SunOn, sun_on
+from wardwright.rules.sun_thrown import thrown_on
 from wardwright.trials.watchers import devices_of
 
 NUMBER = 9
+Thrown = tuple[tuple[GlossyFloor | Mirror, Beam], ...]
 MEASURE = "sun straight on its lens in a year"
 OUTSIDE_M = 1.5
 """How far outside of the wall a beam is drawn. [m]"""
@@ -75,6 +79,7 @@ def _answer(house: Site, catalogue: Catalogue, device: Device, *, with_mends: bo
         return none.model_copy(update={"notes": _other_notes(house, catalogue, device)})
     lamps = _lamps(house, catalogue, device)
     is_hot = bool(_hot(house, catalogue, device))
+    thrown = thrown_on(house, catalogue, device)
     shining = _shining(house, sun)
     return Answer(
         question=NUMBER,
@@ -82,8 +87,8 @@ def _answer(house: Site, catalogue: Catalogue, device: Device, *, with_mends: bo
         subject_id=device.id,
         measure=MEASURE,
         estimate=sun.lens,
-        verdict=_verdict(sun, is_hot=is_hot, lamps=lamps),
-        parts=_parts(house, sun, shining, lamps=lamps),
+        verdict=_verdict(sun, is_hot=is_hot, is_bright=lamps is not None or bool(thrown)),
+        parts=(*_parts(house, sun, shining, lamps=lamps), *_thrown_parts(house, thrown)),
         notes=(*_sun_notes(house, sun, shining), *_other_notes(house, catalogue, device)),
         mends=_mends(house, catalogue, device, sun=sun) if with_mends else (),
         sketches=_sketches(house, catalogue, device, sun=sun),
@@ -116,11 +121,11 @@ def _hot(house: Site, catalogue: Catalogue, device: Device) -> tuple[str, ...]:
     return tuple(one.fixture.name for one in near)
 
 
-def _verdict(sun: SunOn, *, is_hot: bool, lamps: Light | None) -> Verdict:
+def _verdict(sun: SunOn, *, is_hot: bool, is_bright: bool) -> Verdict:
     if sun.lens.value > LENS_LIMIT_MIN:
         return "bad"
     lies_long = sun.view is not None and sun.view.value > VIEW_LIMIT_MIN
-    return "thin" if sun.lens.high > LENS_LIMIT_MIN or lies_long or is_hot or lamps is not None else "good"
+    return "thin" if sun.lens.high > LENS_LIMIT_MIN or lies_long or is_hot or is_bright else "good"
 
 
 def _parts(
@@ -137,6 +142,17 @@ def _parts(
     if lamps is not None:
         name = f"headlamps through {lamps.opening.name} on its lens"
         found.append(PartAnswer(name=name, estimate=lamps.strength))
+    return tuple(found)
+
+
+def _thrown_parts(house: Site, thrown: Thrown) -> tuple[PartAnswer, ...]:
+    """Minutes of sun that something smooth throws on it."""
+    found = []
+    for thing, beam in thrown:
+        minutes = len(beam.steps) * step_minutes(house)
+        one = Estimate(value=minutes, low=minutes, high=minutes, unit="min", basis="default")
+        name = f"through {house.opening(beam.opening).name}, thrown on its lens by {thing.name}"
+        found.append(PartAnswer(name=name, estimate=one))
     return tuple(found)
 
 

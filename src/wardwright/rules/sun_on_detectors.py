@@ -18,7 +18,8 @@ from wardwright.model.record import BASES, Basis
 from wardwright.model.site import Site
 from wardwright.model.surfaces import clear_of_walls, level_of
 from wardwright.physics.detection.from_site import watch
-from wardwright.physics.sunlight.from_site import Beam, Lens, View, beams_into, beams_on, step_minutes, sun_of
+from wardwright.physics.sunlight.from_site import beams_into, beams_on, step_minutes, sun_of
+from wardwright.physics.sunlight.shine import Beam, Lens, View
 
 WIDE_RAD = math.radians(80.0)
 """Light may reach the lens from so far off its axis, though its fan be narrower. [rad] (assumption)"""
@@ -52,7 +53,7 @@ class SunOn(NamedTuple):
     is_north_known: bool
 
 
-class _At(NamedTuple):
+class At(NamedTuple):
     """A lens, which way it looks, and half of its fan."""
 
     lens: Lens
@@ -89,10 +90,10 @@ def sun_on(site: Site, catalogue: Catalogue, device: Device) -> SunOn:
 @lru_cache(maxsize=512)
 def _sun_on(house: Site, catalogue: Catalogue, device: Device) -> SunOn:
     sun_of(house)
-    at = _at(house, catalogue, device)
+    at = at_of(house, catalogue, device)
     norths, is_known = norths_of(house)
     # Where north may lie anywhere, it outweighs how much of the floor is watched.
-    views = _views_of(house, catalogue, device)[: 2 if is_known else 1]
+    views = views_of(house, catalogue, device)[: 2 if is_known else 1]
     lens = np.array([_lens_minutes(house, at, north=north) for north in norths])
     view = np.array([[_view_minutes(house, one, north=north) for north in norths] for one in views])
     middle = len(norths) // 2
@@ -102,14 +103,14 @@ def _sun_on(house: Site, catalogue: Catalogue, device: Device) -> SunOn:
     on_lens = beams_on(house, at.lens, north=north)
     in_view = beams_into(house, views[0], north=north) if views else ()
     basis = house.place.basis_of("north_deg") if is_known else "default"
-    whole = _summed(house, (_within(beam, at, half=at.half) for beam in on_lens))[0]
+    whole = _summed(house, (within(beam, at, half=at.half) for beam in on_lens))[0]
     return SunOn(
         _estimate(lens, whole, middle=middle, basis=basis, second="how far off its axis light reaches it"),
         _estimate(
             view.transpose(1, 0, 2), _summed(house, in_view)[0], middle=middle, basis=basis,
             second="how much of the floor it may watch",
         ) if views else None,
-        tuple(one for one in (_within(beam, at, half=at.half) for beam in on_lens) if len(one.steps)),
+        tuple(one for one in (within(beam, at, half=at.half) for beam in on_lens) if len(one.steps)),
         in_view,
         north,
         is_known,
@@ -143,42 +144,44 @@ def lens_minutes(site: Site, catalogue: Catalogue, device: Device) -> float:
         At the worst of the norths that are tried. [min]
     """
     house = site.bare
-    at = _at(house, catalogue, device)
+    at = at_of(house, catalogue, device)
     return max(float(_lens_minutes(house, at, north=north)[0, 0]) for north in norths_of(house)[0])
 
 
 @lru_cache(maxsize=1024)
-def _at(house: Site, catalogue: Catalogue, device: Device) -> _At:
+def at_of(house: Site, catalogue: Catalogue, device: Device) -> At:
+    """Where a device's lens is and looks."""
     place, sheet = standing(house, device), catalogue.sheet(device.sheet)
     fan = sheet.movement or sheet.camera
     angle = 360.0 if fan is None else fan.angle_deg
     level, heading = level_of(house, place.storey), math.radians(place.heading_deg)
     x, y = clear_of_walls(level, (place.x_m, place.y_m), (math.cos(heading), math.sin(heading)))
     lens = Lens(place.storey, x, y, level.floor_m + place.height_m)
-    return _At(lens, heading, min(math.pi, math.radians(angle) / 2.0))
+    return At(lens, heading, min(math.pi, math.radians(angle) / 2.0))
 
 
 @lru_cache(maxsize=256)
-def _views_of(house: Site, catalogue: Catalogue, device: Device) -> tuple[View, ...]:
+def views_of(house: Site, catalogue: Catalogue, device: Device) -> tuple[View, ...]:
+    """Floor that a movement detector senses on, and floor where it may; nothing for a camera."""
     if catalogue.sheet(device.sheet).movement is None:
         return ()
     shapes = watch(house, catalogue, device)
     return tuple(View(shapes.storey, shapes.grid, mask) for mask in (shapes.seen, shapes.high))
 
 
-def _within(beam: Beam, at: _At, *, half: float) -> Beam:
+def within(beam: Beam, at: At, *, half: float) -> Beam:
     """What of a beam comes from within a half angle of the axis."""
     off = np.abs((beam.bearings - at.heading + math.pi) % (2.0 * math.pi) - math.pi)
     kept: BoolArray = off <= half + 1e-9
     return beam._replace(steps=beam.steps[kept], bearings=beam.bearings[kept])
 
 
-def _lens_minutes(house: Site, at: _At, *, north: float) -> FloatArray:
+def _lens_minutes(house: Site, at: At, *, north: float) -> FloatArray:
     """About the minutes on a lens: rows by fan and by all that may reach it, columns by coverings drawn and open."""
     beams = beams_on(house, at.lens, north=north, is_thin=True)
     wide = max(at.half, WIDE_RAD)
     return np.array([
-        _summed(house, (_within(beam, at, half=half) for beam in beams), is_thin=True) for half in (at.half, wide)
+        _summed(house, (within(beam, at, half=half) for beam in beams), is_thin=True) for half in (at.half, wide)
     ])  # fmt: skip
 
 

@@ -18,6 +18,11 @@ BESIDE = on_wall("living-movement", "fan", "south", 0.3, height_m=2.3, heading_d
 ACROSS = on_wall("living-movement", "fan", "east", 2.15, height_m=2.35, heading_deg=180.0)
 WIDE_SOUTH = window("wide", "south", 2.15, width_m=3.0)
 
+# Aimed along the floor of the room, whose polish shows it the sun through the window on its left.
+POLISHED = (one_room().spaces[0].model_copy(update={"has_glossy_floor": True}),)
+LOOKING_WEST = on_wall("living-movement", "fan", "east", 2.15, height_m=2.2)
+SOUTH = window("south-window", "south", 2.65, width_m=2.0)
+
 HOUSES: dict[str, Houses] = {
     "SUN101": Houses(
         fires=one_room(devices=(LOW,), openings=(TALL_SOUTH,), place=FACING_SUNRISE),
@@ -28,5 +33,10 @@ HOUSES: dict[str, Houses] = {
         fires=one_room(devices=(ACROSS,), openings=(WIDE_SOUTH,), place=LONDON),
         silent=one_room(devices=(ACROSS,), openings=(window("north-window", "north", 2.15),), place=LONDON),
         cannot_run=one_room(devices=(ACROSS,), openings=(WIDE_SOUTH,)),
+    ),
+    "SUN103": Houses(
+        fires=one_room(devices=(LOOKING_WEST,), openings=(SOUTH,), place=LONDON, spaces=POLISHED),
+        silent=one_room(devices=(LOOKING_WEST,), openings=(SOUTH,), place=LONDON),
+        cannot_run=one_room(devices=(LOOKING_WEST,), openings=(SOUTH,), spaces=POLISHED),
     ),
 }

@@ -36,6 +36,11 @@ def test_a_time_zone_is_told_by_its_name() -> None:
     assert read('time-zone "America/New_York"').place.time_zone == "America/New_York"
 
 
+def test_a_floor_that_throws_the_sun_on() -> None:
+    assert add("floor Hall glossy").space("hall").has_glossy_floor
+    assert not add("floor Hall matt").space("hall").has_glossy_floor
+
+
 def test_a_fact_about_a_room() -> None:
     site = add("use Hall study\nbelongs landing shared")
     assert (site.space("hall").use, site.space("hall").basis_of("use")) == ("study", "told")

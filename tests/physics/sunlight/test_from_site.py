@@ -14,20 +14,19 @@ from common.sun_by_rays import STEPS_A_DAY, cast, caster_of, sky_of
 from common.turning import quarter_turned
 from wardwright.errors import NotComputable
 from wardwright.geometry.raster import BoolArray
+from wardwright.model.daylight import panes_of
 from wardwright.model.floor_cells import floor_cells
 from wardwright.model.place import Place
 from wardwright.model.site import Site
 from wardwright.model.surfaces import level_of
 from wardwright.model.surroundings import GroundThing
 from wardwright.physics.sunlight.from_site import (
-    Lens,
-    View,
     beams_into,
     beams_on,
-    panes_of,
     step_minutes,
     sun_of,
 )
+from wardwright.physics.sunlight.shine import Lens, View
 from wardwright.store.samples import read_sample
 
 LENSES = (

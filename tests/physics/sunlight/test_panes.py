@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from wardwright.geometry.panes import Pane
 from wardwright.geometry.raster import BoolArray
-from wardwright.physics.sunlight.panes import Pane, aims_of, bounds_of, lit_by_any, row_bounds, shining
+from wardwright.physics.sunlight.panes import aims_of, bounds_of, lit_by_any, row_bounds, shining
 from wardwright.physics.sunlight.year import Facing, Year, facing, sun_year
 
 YEAR = sun_year(math.radians(51.5), 0.0, step=6.0, every_days=6)

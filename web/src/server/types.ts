@@ -324,7 +324,7 @@ export interface Fixture {
   id: string;
   name: string;
   storey: string;
-  kind?: "radiator" | "stove" | "boiler" | "fire" | "heater" | "vent" | "bed" | "sofa" | "table" | "chair" | "cupboard" | "shelf" | "worktop" | "appliance" | "sanitary" | "curtain" | "screen" | "other";
+  kind?: "radiator" | "stove" | "boiler" | "fire" | "heater" | "vent" | "bed" | "sofa" | "table" | "chair" | "cupboard" | "shelf" | "worktop" | "appliance" | "sanitary" | "curtain" | "screen" | "mirror" | "other";
   centre_m: [number, number];
   /** Width and depth before it is turned. [m] */
   size_m: [number, number];
@@ -789,6 +789,8 @@ export interface Space {
   belongs?: "ours" | "neighbour" | "shared";
   /** Floor to ceiling where it differs from the storey's. [m] */
   height_m?: number | null;
+  /** Whether its floor is so smooth that it throws the sun on: polished stone, lacquer. */
+  has_glossy_floor?: boolean;
 }
 
 export interface Stair {

@@ -38,7 +38,8 @@ USUAL_BOXES: MappingProxyType[str, Box] = MappingProxyType(
         "bed": Box(1.4, 2.0, 0.55), "sofa": Box(2.0, 0.9, 0.8), "table": Box(1.4, 0.8, 0.75),
         "chair": Box(0.5, 0.5, 0.9), "cupboard": Box(1.0, 0.6, 2.0), "shelf": Box(0.8, 0.3, 1.8),
         "worktop": Box(2.0, 0.6, 0.9), "appliance": Box(0.6, 0.6, 0.85), "sanitary": Box(0.5, 0.5, 0.85),
-        "curtain": Box(1.5, 0.1, 2.1, 0.1), "screen": Box(1.0, 0.1, 0.6, 0.9), "other": Box(0.6, 0.6, 0.8),
+        "curtain": Box(1.5, 0.1, 2.1, 0.1), "mirror": Box(0.6, 0.03, 1.4, 0.4),
+        "screen": Box(1.0, 0.1, 0.6, 0.9), "other": Box(0.6, 0.6, 0.8),
     }
 )  # fmt: skip
 """Where nothing is said. [m] (assumption)"""

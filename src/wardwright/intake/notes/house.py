@@ -103,10 +103,12 @@ def read_storey(draft: Draft, line: Line) -> None:
 
 
 def read_fact(draft: Draft, line: Line) -> None:
-    """Read `use flur hall`, or `belongs stair-hall shared`: a fact about one room."""
-    word = line.take("use or belongs").written
+    """Read `use flur hall`, `belongs stair-hall shared`, or `floor hall glossy`: a fact about one room."""
+    word = line.take("use, belongs or floor").written
     room = find(line, draft.spaces, line.name("a room"), what="room")
-    known = USE_WORDS if word == "use" else ("ours", "neighbour", "shared")
-    value = line.choice("a word for it", known)
+    known = {"use": USE_WORDS, "belongs": ("ours", "neighbour", "shared"), "floor": ("glossy", "matt")}[word]
+    value: str | bool = line.choice("a word for it", known)
+    if word == "floor":
+        word, value = "has_glossy_floor", value == "glossy"
     place = draft.spaces.index(room)
     draft.spaces[place] = changed(room, {word: value}, read_clauses(line, Grammar()))

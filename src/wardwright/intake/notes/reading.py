@@ -61,7 +61,7 @@ LINES: Mapping[str, tuple[int, Reader]] = MappingProxyType(
         "outside": (_OPEN, read_outside),
         **dict.fromkeys(("door", "window", "gap", "garage-door"), (_OPEN, read_opening)),
         "stairs": (_OPEN, read_stairs),
-        **dict.fromkeys(("use", "belongs"), (_OPEN, read_fact)),
+        **dict.fromkeys(("use", "belongs", "floor"), (_OPEN, read_fact)),
         "call": (_OPEN, read_call),
         **dict.fromkeys(("set", "lock", "glazing", "habit", "covering"), (_FACTS, read_set)),
         "person": (_FILL, read_person),

@@ -4,7 +4,7 @@ The sun's way hangs on the place, its order before a wall on the wall's azimuth,
 is remembered by just that, so that a moved device asks only about its own lines.
 
 Limits: clear sky the whole year; roofs above the walls, hills and trees hide nothing; panes of other storeys are not
-looked at; a lit floor's own furniture hides nothing of it; light that glass, floors or mirrors throw on is left out.
+looked at; a lit floor's own furniture hides nothing of it; only glossy floors and mirrors throw it on.
 """
 
 from __future__ import annotations
@@ -17,19 +17,26 @@ import numpy as np
 
 from wardwright.errors import NotComputable
 from wardwright.geometry.panels import Blockers, between, joined
-from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray
+from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.geometry.sight import look, visible_heights
+from wardwright.model.daylight import GlossyFloor, Mirror, SitePane, panes_of, shiny_in
 from wardwright.model.floor_tops import tops_of
-from wardwright.model.opening import Opening
 from wardwright.model.outside_shade import outside_shade
-from wardwright.model.placement import along, direction, sides_of_opening
 from wardwright.model.site import Site
 from wardwright.model.surfaces import level_of, surfaces
 from wardwright.model.time_zones import time_zone_of
 from wardwright.physics.sunlight.clock import clock_shift
-from wardwright.physics.sunlight.panes import Aims, Pane, aims_of, bounds_of, lit_by_any, row_bounds, shining
+from wardwright.physics.sunlight.glints import (
+    Glints,
+    behind_floor,
+    behind_mirror,
+    through_floor,
+    through_mirror,
+)
+from wardwright.physics.sunlight.panes import Aims, aims_of, bounds_of, lit_by_any, row_bounds, shining
 from wardwright.physics.sunlight.position import HALF_SUN_RAD
 from wardwright.physics.sunlight.shade import beyond, reach_the_sun
+from wardwright.physics.sunlight.shine import Beam, Lens, View
 from wardwright.physics.sunlight.year import Facing, Year, facing, sun_year
 
 CELL_M = 0.1
@@ -40,42 +47,6 @@ OFF_GLASS_M, UNDER_HEAD_M = 0.01, 0.05
 """How far behind the middle of a wall, and under its head, a line from a pane into the room begins. [m]"""
 REACH_M, ARC_M = 15.0, 0.15
 """How far into the house sun through a pane is followed, and how finely. [m] (assumption)"""
-
-
-class SitePane(NamedTuple):
-    """A pane of the house, by which sun comes in."""
-
-    opening: str
-    storey: str
-    pane: Pane
-    is_covered: bool
-    """Whether a curtain, a blind or a shutter is drawn before it, as told."""
-
-    @property
-    def normal(self) -> float:
-        """Direction of its outward normal on the plan, anticlockwise from x. [rad]"""
-        return math.atan2(self.pane.normal[1], self.pane.normal[0])
-
-
-class Lens(NamedTuple):
-    """A place that the sun may shine on."""
-
-    storey: str
-    x: float
-    y: float
-    z: float
-    """Above the house's zero. [m]"""
-
-
-class Beam(NamedTuple):
-    """The sun through one pane, on a lens or on floor in view."""
-
-    opening: str
-    is_covered: bool
-    steps: IntArray
-    """Steps of the year, ascending."""
-    bearings: FloatArray
-    """Of the sun on the plan at each, anticlockwise from x; empty for a lit floor. [rad]"""
 
 
 class Sun(NamedTuple):
@@ -159,47 +130,6 @@ def step_minutes(site: Site, *, is_thin: bool = False) -> float:
     return _year(site.place.latitude_deg or 0.0, site.place.longitude_deg or 0.0, is_thin=is_thin).step_min
 
 
-@lru_cache(maxsize=64)
-def panes_of(house: Site) -> tuple[SitePane, ...]:
-    """All panes and gaps to the open air.
-
-    Parameters
-    ----------
-    house : Site
-        A bare house.
-
-    Returns
-    -------
-    tuple of SitePane
-        In the order of the openings' ids.
-    """
-    found = []
-    for opening in sorted(house.openings, key=lambda one: one.id):
-        sign = _outward(house, opening)
-        lets_light_in = opening.glazing is not None or opening.kind in ("window", "rooflight", "gap")
-        if sign == 0.0 or not lets_light_in:
-            continue
-        wall = house.wall(opening.wall)
-        floor = house.storey(wall.storey).elevation_m
-        _, (nx, ny), _ = direction(wall.line_m)
-        pane = Pane(
-            along(wall.line_m, opening.offset_m),
-            (sign * nx, sign * ny),
-            opening.width_m,
-            floor + opening.sill_m,
-            floor + opening.head_m,
-            wall.thickness_m,
-        )
-        found.append(SitePane(opening.id, wall.storey, pane, opening.covering != "none"))
-    return tuple(found)
-
-
-def _outward(house: Site, opening: Opening) -> float:
-    """1 where the open air is on the left of an opening's wall, -1 on the right, 0 where not on just one side."""
-    sides = [s is None or house.space(s).is_outdoors for s in sides_of_opening(house, opening)]
-    return 0.0 if sides[0] == sides[1] else 1.0 if sides[0] else -1.0
-
-
 def beams_on(
     site: Site, lens: Lens, *, north: float, is_thin: bool = False, spread: float = HALF_SUN_RAD
 ) -> tuple[Beam, ...]:
@@ -268,15 +198,6 @@ def _in_the_open(house: Site, storey: str) -> Blockers:
     return joined([*own, outside_shade(house, storey)])
 
 
-class View(NamedTuple):
-    """Cells of a storey's floor that a detector looks at."""
-
-    storey: str
-    grid: Grid
-    mask: BoolArray
-    """Shape (ny, nx)."""
-
-
 def beams_into(site: Site, view: View, *, north: float, is_thin: bool = False) -> tuple[Beam, ...]:
     """When the sun shines on floor, or on the top of low furniture, that is in view, and through which pane.
 
@@ -312,6 +233,79 @@ def beams_into(site: Site, view: View, *, north: float, is_thin: bool = False) -
         if lit.any():
             found.append(Beam(one.opening, one.is_covered, np.sort(order.steps[lit]), np.empty(0)))
     return tuple(found)
+
+
+def beams_thrown(
+    site: Site, lens: Lens, view: View, *, north: float
+) -> tuple[tuple[GlossyFloor | Mirror, Beam], ...]:
+    """When a glossy floor or a mirror in view throws the sun on a lens.
+
+    Parameters
+    ----------
+    site : Site
+        A house whose latitude is known.
+    lens : Lens
+        Where the lens is.
+    view : View
+        What is in view: only what shines there, or right before there, counts.
+    north : float
+        Where true north lies, anticlockwise from the plan's y axis. [rad]
+
+    Returns
+    -------
+    tuple of (GlossyFloor or Mirror, Beam)
+        What throws it, and the beam through each pane; bearings are of the bright spot as the lens sees it. [rad]
+    """
+    house, found = site.bare, []
+    for thing in shiny_in(house, lens.storey):
+        eye = _seen_in(thing, lens)
+        for one in panes_of(house):
+            if eye is None or one.storey != lens.storey:
+                continue
+            order, at = _order(house, one.normal, north=north, is_thin=False), bounds_of(one.pane, [eye])
+            places = shining(order, at)
+            places = places[_clear(house, one, north=north, is_thin=False)[places]]
+            aims = aims_of(order, at, places)
+            spots = _spots(thing, eye, (one.normal + aims.turn, aims.rise))
+            met = spots.is_met & _among(view, view.mask, spots.shown)
+            met &= _among(view, _lit_cells(house, one, view), spots.shown)
+            if met.any():
+                away = spots.places[met] - np.asarray(lens[1:3])
+                by_time = np.argsort(order.steps[places[met]])
+                seen = np.arctan2(away[:, 1], away[:, 0])[by_time]
+                found.append(
+                    (thing, Beam(one.opening, one.is_covered, order.steps[places[met]][by_time], seen))
+                )
+    return tuple(found)
+
+
+def _seen_in(thing: GlossyFloor | Mirror, lens: Lens) -> tuple[float, float, float] | None:
+    """Where a lens is seen in something smooth."""
+    if isinstance(thing, GlossyFloor):
+        return behind_floor(lens[1:], thing.level)
+    return behind_mirror(lens[1:], thing.ends, thing.front)
+
+
+def _spots(
+    thing: GlossyFloor | Mirror, eye: tuple[float, float, float], lines: tuple[FloatArray, FloatArray]
+) -> Glints:
+    """Where lines from behind something smooth come out of it."""
+    if isinstance(thing, GlossyFloor):
+        return through_floor(eye, *lines, level=thing.level, ring=thing.ring)
+    return through_mirror(eye, *lines, face=(thing.ends, thing.front), levels=(thing.low, thing.high))
+
+
+def _among(view: View, mask: BoolArray, places: FloatArray) -> BoolArray:
+    """Whether places lie in cells of a mask."""
+    row, column = view.grid.cells_of(places)
+    return np.asarray(mask[row, column])
+
+
+def _lit_cells(house: Site, one: SitePane, view: View) -> BoolArray:
+    """Cells that a straight line joins to a pane."""
+    mask = np.zeros(view.grid.shape, dtype=np.bool_)
+    mask[view.grid.cells_of(_lightable(house, one)[:, :2])] = True
+    return mask
 
 
 TRIED_STEPS = 24

@@ -7,29 +7,13 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike
 
+from wardwright.geometry.panes import Pane
 from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.physics.sunlight.position import HALF_SUN_RAD
 from wardwright.physics.sunlight.year import PROFILE_BINS, TURN_BINS, Facing, bin_of
 
 TOUCHING_M = 1e-3
 """A point nearer than this to the inner face of the pane's wall has no beam through it. [m]"""
-
-
-class Pane(NamedTuple):
-    """An upright opening that light comes in by, in its wall's thickness."""
-
-    middle: tuple[float, float]
-    """Of its line on the plan, in the middle of the wall. [m]"""
-    normal: tuple[float, float]
-    """Unit vector outward, on the plan. [-]"""
-    width: float
-    """[m]"""
-    sill: float
-    """Above the house's zero. [m]"""
-    head: float
-    """Above the house's zero. [m]"""
-    depth: float
-    """Thickness of the wall: what the reveal shades. [m]"""
 
 
 class Bounds(NamedTuple):

@@ -9,7 +9,7 @@ from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.placement import along, standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
-from wardwright.physics.sunlight.from_site import Beam
+from wardwright.physics.sunlight.shine import Beam
 from wardwright.rules.detector_spots import LOOKS_ALL_ROUND_DEG, half_centre_deg
 from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.glass_ahead import view_from

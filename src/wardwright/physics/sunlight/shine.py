@@ -1,0 +1,37 @@
+"""What the sun shines on, by which pane, and when: plain numbers."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray
+
+
+class Lens(NamedTuple):
+    """A place that the sun may shine on."""
+
+    storey: str
+    x: float
+    y: float
+    z: float
+    """Above the house's zero. [m]"""
+
+
+class Beam(NamedTuple):
+    """The sun through one pane, on a lens or on floor in view."""
+
+    opening: str
+    is_covered: bool
+    steps: IntArray
+    """Steps of the year, ascending."""
+    bearings: FloatArray
+    """Of the sun on the plan at each, anticlockwise from x; empty for a lit floor. [rad]"""
+
+
+class View(NamedTuple):
+    """Cells of a storey's floor that a detector looks at."""
+
+    storey: str
+    grid: Grid
+    mask: BoolArray
+    """Shape (ny, nx)."""

@@ -1,0 +1,9 @@
+"""What the sun shines on."""
+
+from __future__ import annotations
+
+from wardwright.physics.sunlight.shine import Lens
+
+
+def test_a_lens_is_its_storey_and_a_place_that_lines_start_from() -> None:
+    assert Lens("ground", 1.0, 2.0, 3.0)[1:] == (1.0, 2.0, 3.0)
