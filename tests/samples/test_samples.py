@@ -220,3 +220,26 @@ def test_in_the_garden_room_the_sun_rises_into_the_detector_in_march(catalogue: 
     assert 6.2 * 60 < spring.from_min < spring.to_min < 8.6 * 60
     assert lit.mends[0].action == "change-mount"
     assert found["hall-movement"].verdict == "thin"
+
+
+def test_in_the_first_design_of_the_terrace_nobody_is_sure_to_be_heard_and_in_the_better_everybody_is() -> (
+    None
+):
+    """The figure of fire practice, doors shut: a sounder on the landing is what parts the two designs."""
+    limit = load_catalogue().limit("pillow-level", "uk-eu").value
+    levels = {
+        name: {
+            one.subject: one.estimate.value
+            for one in ask(read_sample(name), load_catalogue(), [13])
+            if one.subject.startswith("pillow") and one.estimate is not None
+        }
+        for name in ("terrace", "terrace-better")
+    }
+    assert levels["terrace"].keys() == levels["terrace-better"].keys()
+    assert len(levels["terrace"]) == 3
+    assert max(levels["terrace"].values()) < limit < min(levels["terrace-better"].values())
+
+
+def test_the_nephew_in_the_bungalow_sleeps_heavily_and_it_is_said() -> None:
+    found = {one.subject: one for one in ask(read_sample("bungalow"), load_catalogue(), [13])}
+    assert any(note.startswith("nephew sleeps heavily") for note in found["pillow in Bedroom 2"].notes)
