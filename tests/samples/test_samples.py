@@ -242,4 +242,4 @@ def test_in_the_first_design_of_the_terrace_nobody_is_sure_to_be_heard_and_in_th
 
 def test_the_nephew_in_the_bungalow_sleeps_heavily_and_it_is_said() -> None:
     found = {one.subject: one for one in ask(read_sample("bungalow"), load_catalogue(), [13])}
-    assert any(note.startswith("nephew sleeps heavily") for note in found["pillow in Bedroom 2"].notes)
+    assert any(note.startswith("Nephew sleeps heavily") for note in found["pillow in Bedroom 2"].notes)
