@@ -64,6 +64,7 @@ class Ground(NamedTuple):
     """Scene, device at an opening, leg -> the place where it tells of an inside door; -1: never. [-]"""
 
 
+@lru_cache(maxsize=32)
 def ground_of(
     house: Site,
     catalogue: Catalogue,
