@@ -28,6 +28,7 @@ from wardwright.model.limits import Limit
 from wardwright.model.opening import Opening
 from wardwright.model.power_sheets import Cell
 from wardwright.model.programme import Zone
+from wardwright.model.radio_rows import RadioMaterial, WallLoss
 from wardwright.model.site import Site
 from wardwright.model.sound_rows import Absorption, Spectrum, Transmission
 
@@ -97,6 +98,11 @@ def walkers() -> tuple[Walker, ...]:
     return tuple(Walker(**row) for row in tomllib.loads(text)["walker"])
 
 
+def radio_rows(table: str, kind: Any) -> tuple[Any, ...]:
+    text = (PACKAGE / "catalogue" / "radio.toml").read_text(encoding="utf-8")
+    return tuple(kind.model_validate(row) for row in tomllib.loads(text)[table])
+
+
 CATALOGUE = Catalogue(
     sheets=(
         sheet("unit", "control-unit", control=ControlSheet(display_length=16)),
@@ -155,6 +161,8 @@ CATALOGUE = Catalogue(
     transmissions=tuple(Transmission(**row) for row in rows("sound")["transmission"]),
     absorptions=tuple(Absorption(**row) for row in rows("sound")["absorption"]),
     spectrums=tuple(Spectrum(**row) for row in rows("sound")["spectrum"]),
+    radio_materials=radio_rows("radio_material", RadioMaterial),
+    wall_losses=radio_rows("wall_loss", WallLoss),
     walkers=walkers(),
     animals=animals(),
     cells=cells(),

@@ -11,9 +11,11 @@ from wardwright.model.device_sheets import (
     ControlSheet,
     DeviceSheet,
     MovementSheet,
+    RadioSheet,
     RepeaterSheet,
     SounderSheet,
     TransmitterSheet,
+    WaterSheet,
 )
 from wardwright.model.power_sheets import CellSheet, StandbySheet
 
@@ -38,7 +40,21 @@ def _standby(battery_ah: float, charge_a: float = 0.1) -> StandbySheet:
     )
 
 
+def _radio(sheet_id: str, kind: Any, power_dbm: float, *, table: dict[str, Any], **facts: Any) -> DeviceSheet:
+    """A radio of 868 MHz; dear, so that it takes no other row's place where any of its kind would do."""
+    radio = RadioSheet(power_dbm=power_dbm, **facts)
+    return _row(sheet_id, kind, frequency_mhz=868.0, price=500.0 - power_dbm, radio=radio, **table)
+
+
+_HEARS: dict[str, Any] = {"sensitivity_dbm": -100.0}
+_UNIT: dict[str, Any] = {"control": ControlSheet()}
+_WATER: dict[str, Any] = {"water": WaterSheet()}
+
 KIT = (
+    _radio("radio-unit", "control-unit", 10.0, table=_UNIT, jamming_told_s=15.0, **_HEARS),
+    _radio("radio-unit-late", "control-unit", 10.0, table=_UNIT, jamming_told_s=90.0, **_HEARS),
+    _radio("radio-weak", "water-detector", -38.0, table=_WATER, is_two_way=False),
+    _radio("radio-strong", "water-detector", 14.0, table=_WATER, is_two_way=False),
     _row("unit-mains", "control-unit", power="mains", control=ControlSheet()),
     _row("keypad-with-heights", "keypad", button=ButtonSheet(height_low_m=0.9, height_high_m=1.5)),
     _row("keyfob", "keyfob", button=ButtonSheet(reach_m=8.0)),

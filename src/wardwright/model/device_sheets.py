@@ -185,6 +185,8 @@ class RadioSheet(Record):
     """The weakest signal that it takes; None: its sheet is silent. [dB re 1 mW]"""
     is_two_way: bool = True
     """Whether it listens as well: the control unit confirms, and the weaker way counts."""
+    jamming_told_s: Annotated[float, Field(gt=0, le=3600)] | None = None
+    """For a control unit: after how long it tells that it is jammed; None: its sheet is silent. [s]"""
 
 
 class DeviceSheet(Row):

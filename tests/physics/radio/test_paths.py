@@ -9,7 +9,7 @@ BOXES = Boxes(
     np.array([[2.0, 0.0], [2.0, 1.0]]), np.array([[0.0, 1.0], [0.0, 1.0]]), np.array([4.0, 1.0]),
     np.array([0.05, 0.05]), np.zeros(2), np.array([2.4, 2.0]),
 )  # fmt: skip
-OBSTACLES = Obstacles(BOXES, np.array([-1, 0]), np.array([0, 1]), np.array([0, 1]))
+OBSTACLES = Obstacles(BOXES, np.array([-1, 0]), np.array([0, 1]), np.array([0, 1]), np.array([0, 0]))
 SLOPE = np.array([1.0, 2.0, 3.0, 4.0, 5.0])
 AREA = shapely.box(0, 0, 5, 5).difference(shapely.box(4, 4, 5, 5))
 FLOORS = Floors(np.array([2.7, 5.4]), (AREA, AREA), np.array([2, 2]))
@@ -52,3 +52,14 @@ def test_where_it_is_met_is_told_and_nothing_else() -> None:
     found = meet((0, 3, 1), (4, 3, 1))
     assert found.at[0, 0] == pytest.approx(0.5)
     assert np.isnan(found.at[0, 1:]).all()
+
+
+def test_a_block_counts_by_the_length_inside_whatever_the_direction() -> None:
+    block = OBSTACLES._replace(
+        boxes=Boxes(*(field[:1] for field in BOXES)), within=np.array([-1]), classes=np.array([0]),
+        stands_open=np.array([0]), blocks=np.array([1]),
+    )  # fmt: skip
+    for one, other in (((0, 3, 1), (4, 3, 1)), ((2, 1, 1), (2, 3, 1))):
+        ways = (np.array([one], dtype=float), np.array([other], dtype=float))
+        found = met_on_the_way(ways, block, FLOORS, losses=LOSSES[[0, 2, 3]], kinds=3)
+        assert found.counts[0, 0] == pytest.approx(1.0)

@@ -270,6 +270,7 @@ def _house(house: Site, catalogue: Catalogue) -> _House:
         np.array([box.within for box in boxes], dtype=np.int64),
         np.array([order.get(box.thing.wall_class, -1) for box in boxes], dtype=np.int64),
         np.array([int(box.stands_open) for box in boxes], dtype=np.int64),
+        np.array([int(box.thing.kind == "fixture") for box in boxes], dtype=np.int64),
     )
     floors, of_floors = _floors(house, order)
     things = (*(box.thing for box in boxes), *of_floors)
@@ -319,9 +320,11 @@ def _opening(house: Site, catalogue: Catalogue, opening: Opening, *, within: int
 
 
 def _fixture(house: Site, fixture: Fixture) -> _Box:
-    turn = math.radians(fixture.turn_deg)
-    way = (math.cos(turn), math.sin(turn))
     width, depth = fixture.size_m
+    # Its shorter side is its thickness, however it is turned.
+    turn = math.radians(fixture.turn_deg + (90.0 if depth > width else 0.0))
+    width, depth = max(fixture.size_m), min(fixture.size_m)
+    way = (math.cos(turn), math.sin(turn))
     origin = (fixture.centre_m[0] - way[0] * width / 2, fixture.centre_m[1] - way[1] * width / 2)
     low = house.storey(fixture.storey).elevation_m + fixture.base_m
     thing = Thing("fixture", fixture.id, "metal-thing")

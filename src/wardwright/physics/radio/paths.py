@@ -26,6 +26,8 @@ class Obstacles(NamedTuple):
     """What each is counted as, (B,); -1: it takes nothing, as a gap."""
     stands_open: IntArray
     """1 for leaves that usually stand open, else 0. (B,)"""
+    blocks: IntArray
+    """1 for what is no wall: gone through by the length inside, whatever the direction; else 0. (B,)"""
 
 
 class Floors(NamedTuple):
@@ -87,6 +89,8 @@ def met_on_the_way(
     many, boxes = len(starts), len(obstacles.classes)
     met = passages(starts, ends, obstacles.boxes)
     share = met.share.copy()
+    block = np.flatnonzero(obstacles.blocks)
+    share[:, block] = np.clip(met.inside[:, block] / (2.0 * obstacles.boxes.half[block]), 0.0, 1.0)
     inner = np.flatnonzero(obstacles.within >= 0)
     for opening in inner.tolist():
         share[:, obstacles.within[opening]] -= met.share[:, opening]
