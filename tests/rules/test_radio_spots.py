@@ -34,8 +34,12 @@ def tried(site: Site, name: str, mend):  # noqa: ANN001, ANN201 - either of the 
 def test_likely_margins_agree_with_the_links_own() -> None:
     site = long_house(FAR, device("mid", "keypad-radio", 12.0))
     hops = [links_of(site, CATALOGUE, site.device(name))[0].weakest for name in ("far", "mid")]
-    ways = [(one.hop, one.hop.sender.place, one.hop.receiver.place) for one in hops]
-    margins = likely_margins(site.bare, CATALOGUE, ways, readings=())
+    margins = [
+        likely_margins(
+            site.bare, CATALOGUE, one.hop, ways=[(one.hop.sender.place, one.hop.receiver.place)], readings=()
+        )[0]
+        for one in hops
+    ]
     assert margins == pytest.approx([one.margin.value for one in hops])
 
 

@@ -10,6 +10,7 @@ from wardwright.cli.progress import progress
 
 ASKED = (
     (1, "the race through each way in"),
+    (2, "where the control unit should go"),
     (3, "entry and exit time, door by door"),
     (4, "which zone behaviour each device is to have"),
     (5, "how far somebody moves undetected"),

@@ -17,6 +17,7 @@ from wardwright.questions import (
     what_is_heard,
     what_it_sees,
     when_disturbed,
+    where_the_unit_goes,
     will_it_reach,
     zone_behaviours,
 )
@@ -66,6 +67,7 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     entry_and_exit_times.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
     zone_behaviours.NUMBER: HOUSEHOLD,
     undetected_walk.NUMBER: ON_FOOT,
+    where_the_unit_goes.NUMBER: RADIO | ON_FOOT | {"climb-in"},
     will_it_reach.NUMBER: RADIO,
     when_disturbed.NUMBER: frozenset({"headlamp"}),
     what_it_sees.NUMBER: ON_FOOT | {"detector-reach"},

@@ -18,6 +18,7 @@ from wardwright.questions import (
     what_is_heard,
     what_it_sees,
     when_disturbed,
+    where_the_unit_goes,
     will_it_reach,
     zone_behaviours,
 )
@@ -43,6 +44,12 @@ QUESTIONS: tuple[Question, ...] = (
         "Through this opening: first notice, sounder, message; can the control unit be reached and broken first?",
         race_from_opening.answers,
         in_hand=race_from_opening.without_mends,
+        more_is_better=True,
+    ),
+    Question(
+        2,
+        "Where should the control unit go: radio, race, view from outside, entry route, distance to a socket?",
+        where_the_unit_goes.answers,
         more_is_better=True,
     ),
     Question(

@@ -53,14 +53,14 @@ def best_elsewhere(site: Site, catalogue: Catalogue) -> Elsewhere | None:
 @lru_cache(maxsize=64)
 def _best(house: Site, catalogue: Catalogue, now: Spot, *, outlets: tuple[Outlet, ...]) -> Elsewhere | None:
     here = space_at(house, now.storey, (now.x, now.y))
-    found = [Elsewhere("", now, _soonest(house, catalogue, now))]
+    found = [Elsewhere("", now, soonest_reached(house, catalogue, now))]
     for outlet in sorted(outlets, key=lambda one: one.id):
         space = space_at(house, outlet.storey, outlet.at_m)
         if outlet.kind not in ("power", "fused-spur") or space is None or space.belongs != "ours":
             continue
         if here is None or space.id != here.id:
             spot = Spot(outlet.storey, *outlet.at_m)
-            found.append(Elsewhere(outlet.id, spot, _soonest(house, catalogue, spot)))
+            found.append(Elsewhere(outlet.id, spot, soonest_reached(house, catalogue, spot)))
     best = max(found, key=lambda one: (one.reached_s, one.outlet))
     return best if best.outlet and best.reached_s > found[0].reached_s else None
 
@@ -72,7 +72,7 @@ def moved_to(site: Site, catalogue: Catalogue, spot: Spot) -> Site:
     return with_device(site, unit.model_copy(update={"mount": mount, "heading_deg": None}))
 
 
-def _soonest(house: Site, catalogue: Catalogue, goal: Spot) -> float:
+def soonest_reached(house: Site, catalogue: Catalogue, goal: Spot) -> float:
     """When the quickest of all ways in reaches a spot, climbing in included. [s]"""
     climb = catalogue.figure("climb-in").value
     found = []

@@ -13,10 +13,11 @@ from wardwright.model.fixture import Outlet
 from wardwright.model.placement import space_at, standing
 from wardwright.model.record import Point3
 from wardwright.model.site import Site
-from wardwright.physics.radio.from_site import RadioPath, radio_paths
+from wardwright.physics.radio.from_site import path_losses
 from wardwright.rules.finding import Mend
 from wardwright.rules.power_points import spots_by_power
-from wardwright.rules.radio_belief import ReadDevice, body_db, radio_after, row_of
+from wardwright.rules.radio_belief import ABOVE_1_GHZ_MHZ, ReadDevice, body_db, radio_after
+from wardwright.rules.radio_drivers import OFFSETS
 from wardwright.rules.radio_hops import End, Heard, Hop
 from wardwright.rules.radio_links import links_with, noise_figure
 from wardwright.rules.wall_spots import WallSpot, wall_spots
@@ -33,11 +34,12 @@ NEW_ID = "new-repeater"
 def likely_margins(
     house: Site,
     catalogue: Catalogue,
-    ways: Sequence[tuple[Hop, Point3, Point3]],
+    hop: Hop,
     *,
+    ways: Sequence[tuple[Point3, Point3]],
     readings: tuple[ReadDevice, ...],
 ) -> list[float]:
-    """The likely margin of hops, each tried between two places: many at once, no draws.
+    """The likely margin of one hop, tried between many places: all at once, no draws.
 
     Parameters
     ----------
@@ -45,8 +47,10 @@ def likely_margins(
         The bare house.
     catalogue : Catalogue
         Materials, losses and figures.
-    ways : sequence of (Hop, Point3, Point3)
-        Who talks to whom, and where both would be. [m]
+    hop : Hop
+        Who talks to whom.
+    ways : sequence of (Point3, Point3)
+        Where both would be. [m]
     readings : tuple of ReadDevice
         What was read on site.
 
@@ -56,23 +60,15 @@ def likely_margins(
         Margins, the weaker way. [dB]
     """
     radio = radio_after(house, catalogue, readings)
-    mean = radio.belief.mean[: len(radio.names)].tolist()
-    found: dict[int, float] = {}
-    for band in sorted({hop.frequency_mhz for hop, _, _ in ways}):
-        mine = [i for i, (hop, _, _) in enumerate(ways) if hop.frequency_mhz == band]
-        paths = radio_paths(house, catalogue, [ways[i][1:] for i in mine], frequency=band * 1e6)
-        noise = noise_figure(catalogue, band).value
-        for i, path in zip(mine, paths, strict=True):
-            hop = ways[i][0]
-            loss = _loss(catalogue, path, mean=mean, hop=hop)
-            found[i] = min(power - loss - max(need, noise) for power, need in _sent_and_needed(hop))
-    return [found[i] for i in range(len(ways))]
-
-
-def _loss(catalogue: Catalogue, path: RadioPath, *, mean: list[float], hop: Hop) -> float:
-    row = row_of(catalogue, path, band_mhz=hop.frequency_mhz, has_body=hop.has_body)
-    learned = sum(times * unknown for times, unknown in zip(row, mean, strict=True))
-    return path.free_space_db + path.walls_db + body_db(catalogue, has_body=hop.has_body) + learned
+    losses, counts = path_losses(house, catalogue, ways, frequency=hop.frequency_mhz * 1e6)
+    mean = radio.belief.mean[: len(radio.names)]
+    offset = float(mean[1 if hop.frequency_mhz > ABOVE_1_GHZ_MHZ else 0])
+    body = next((i for i, row in enumerate(catalogue.wall_losses) if row.id == "body"), None)
+    held = float(mean[OFFSETS + body]) if hop.has_body and body is not None else 0.0
+    lost = losses + counts @ mean[OFFSETS:] + offset + held + body_db(catalogue, has_body=hop.has_body)
+    noise = noise_figure(catalogue, hop.frequency_mhz).value
+    best = [power - max(need, noise) for power, need in _sent_and_needed(hop)]
+    return [min(best) - float(loss) for loss in lost]
 
 
 def _sent_and_needed(hop: Hop) -> list[tuple[float, float]]:
@@ -142,15 +138,14 @@ def _repeater(
     if not spots or row.radio is None:
         return ()
     radio = row.radio
-    tried: list[tuple[Hop, Point3, Point3]] = []
-    for spot in spots:
-        place = spot_place(house, spot, REPEATER_M)
-        end = End(NEW_ID, "a repeater", place, radio.power_dbm, radio.sensitivity_dbm, radio.is_two_way)
-        tried.append((hop._replace(receiver=end), hop.sender.place, place))
-        onward = Hop(end, hop.receiver, hop.frequency_mhz, has_body=False)
-        tried.append((onward, place, hop.receiver.place))
-    margins = likely_margins(house, catalogue, tried, readings=readings)
-    worse = [min(margins[2 * i], margins[2 * i + 1]) for i in range(len(spots))]
+    places = [spot_place(house, spot, REPEATER_M) for spot in spots]
+    end = End(NEW_ID, "a repeater", places[0], radio.power_dbm, radio.sensitivity_dbm, radio.is_two_way)
+    onward = Hop(end, hop.receiver, hop.frequency_mhz, has_body=False)
+    there, back = (
+        likely_margins(house, catalogue, one, ways=[(other, place) for place in places], readings=readings)
+        for one, other in ((hop._replace(receiver=end), hop.sender.place), (onward, hop.receiver.place))
+    )
+    worse = [min(pair) for pair in zip(there, back, strict=True)]
     best = max(range(len(spots)), key=lambda i: (round(worse[i], 6), -i))
     new = Device(id=NEW_ID, name="a repeater", sheet=row.id, mount=_mount(spots[best], REPEATER_M))
     more = heard._replace(repeaters=(*heard.repeaters, new))
@@ -221,9 +216,8 @@ def other_place_mend(
     if not spots:
         return ()
     places = [spot_place(house, spot, at.height_m) for spot in spots]
-    margins = likely_margins(
-        house, catalogue, [(hop, place, hop.receiver.place) for place in places], readings=readings
-    )
+    ways = [(place, hop.receiver.place) for place in places]
+    margins = likely_margins(house, catalogue, hop, ways=ways, readings=readings)
     best = max(range(len(spots)), key=lambda i: (round(margins[i], 6), -i))
     there = device.model_copy(update={"mount": _mount(spots[best], at.height_m)})
     after: Estimate = links_with(house, catalogue, there, heard=heard, readings=readings)[0].margin

@@ -12,7 +12,7 @@ from wardwright.model.opening import Opening
 from wardwright.model.record import Point3
 from wardwright.model.revision import replaced
 from wardwright.model.site import Site
-from wardwright.physics.radio.from_site import RadioPath, radio_paths, radio_place, things_of
+from wardwright.physics.radio.from_site import RadioPath, path_losses, radio_paths, radio_place
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
 
@@ -216,6 +216,11 @@ def test_a_contact_hangs_on_the_room_s_side_of_an_outside_door() -> None:
     assert min(p[0] for p in hall.outline_m) <= x <= max(p[0] for p in hall.outline_m)
 
 
-def test_every_thing_counts_as_a_class_that_the_catalogue_has() -> None:
-    for site in (TERRACE, BUNGALOW):
-        assert {thing.wall_class for thing in things_of(site, CATALOGUE)} - {""} <= set(CLASSES)
+def test_sums_of_many_paths_are_those_of_each() -> None:
+    ways = [((0.5, 1.0, 1.0), (4.0, 9.0, 1.5)), ((-3.0, 2.0, 1.0), (5.0, 2.0, 2.0))]
+    losses, counts = path_losses(BUNGALOW, CATALOGUE, ways, frequency=BAND)
+    for one, loss, count in zip(
+        radio_paths(BUNGALOW, CATALOGUE, ways, frequency=BAND), losses, counts, strict=True
+    ):
+        assert loss == pytest.approx(one.free_space_db + one.walls_db)
+        assert tuple(count) == pytest.approx(one.counts)

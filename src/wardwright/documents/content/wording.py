@@ -88,6 +88,7 @@ MARKS: dict[Mark, str] = {
 
 QUESTION_SHORT = {
     1: "The race",
+    2: "Place of the control unit",
     3: "Entry and exit time",
     4: "Zone behaviour",
     5: "Undetected walk",
@@ -102,6 +103,7 @@ QUESTION_SHORT = {
 """A short name for each question that is answered; the long one is in the table of questions."""
 QUESTION_HEADINGS = {
     1: "The race from",
+    2: "Better places for",
     3: "Entry and exit time at",
     4: "Zone behaviour of",
     5: "Undetected walk from",

@@ -10,7 +10,7 @@ and thickness; what floors are made of is not known.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from functools import cache, lru_cache
 from typing import Literal, NamedTuple
 
@@ -38,9 +38,8 @@ from wardwright.model.site import Site
 from wardwright.model.wall_classes import class_of_opening, class_of_wall, layers_as_drawn
 from wardwright.physics.constants import LIGHT_M_S
 from wardwright.physics.radio.free_space import free_space_loss
-from wardwright.physics.radio.paths import Floors, Obstacles, met_on_the_way
-from wardwright.physics.radio.slab import Layer, at_frequency
-from wardwright.physics.radio.walls import LayersAt, wall_losses
+from wardwright.physics.radio.paths import Floors, Obstacles, Taken, met_on_the_way
+from wardwright.physics.radio.walls import layers_by, wall_losses
 
 METAL_THINGS = ("radiator", "stove", "boiler", "fire", "heater", "appliance")
 """Kinds of fixtures that are of metal. (assumption)"""
@@ -150,8 +149,10 @@ def radio_paths(
     return _paths_of(site.bare, catalogue, frequency).of(ways)
 
 
-def things_of(site: Site, catalogue: Catalogue) -> tuple[Thing, ...]:
-    """All things of a house that may stand in the way.
+def path_losses(
+    site: Site, catalogue: Catalogue, ways: Sequence[tuple[Point3, Point3]], *, frequency: float
+) -> tuple[FloatArray, FloatArray]:
+    """What many straight paths lose, leaves shut: sums only, for many places tried at once.
 
     Parameters
     ----------
@@ -159,13 +160,17 @@ def things_of(site: Site, catalogue: Catalogue) -> tuple[Thing, ...]:
         The house.
     catalogue : Catalogue
         Materials, constructions and losses.
+    ways : sequence of (Point3, Point3)
+        Both ends of each of N paths. [m]
+    frequency : float
+        Carrier frequency. [Hz]
 
     Returns
     -------
-    tuple of Thing
-        Floors last.
+    tuple of ndarray
+        Loss of each path, shape (N,) [dB], and how many things of each class it meets, shape (N, C). [-]
     """
-    return _house(site.bare, catalogue).things
+    return _paths_of(site.bare, catalogue, frequency).sums(ways)
 
 
 class _House(NamedTuple):
@@ -196,14 +201,24 @@ class _Paths:
             self._work_out(new)
         return tuple(self._found[key] for key in keys)
 
+    def sums(self, ways: Sequence[tuple[Point3, Point3]]) -> tuple[FloatArray, FloatArray]:
+        starts, ends = (np.array([way[i] for way in ways], dtype=np.float64).reshape(-1, 3) for i in (0, 1))
+        taken = self._taken(starts, ends)
+        return self._spread(starts, ends) + taken.total, taken.counts
+
+    def _taken(self, starts: FloatArray, ends: FloatArray) -> Taken:
+        house = self._house
+        ways, losses = (starts, ends), self._losses
+        return met_on_the_way(ways, house.obstacles, house.floors, losses=losses, kinds=self._kinds)
+
+    def _spread(self, starts: FloatArray, ends: FloatArray) -> FloatArray:
+        lengths = np.linalg.norm(ends - starts, axis=1)
+        return free_space_loss(np.maximum(lengths, LIGHT_M_S / self._frequency), self._frequency)
+
     def _work_out(self, new: list[tuple[Point3, Point3]]) -> None:
         starts, ends = (np.array([key[i] for key in new], dtype=np.float64) for i in (0, 1))
-        house = self._house
-        taken = met_on_the_way(
-            (starts, ends), house.obstacles, house.floors, losses=self._losses, kinds=self._kinds
-        )
-        lengths = np.linalg.norm(ends - starts, axis=1)
-        spread = free_space_loss(np.maximum(lengths, LIGHT_M_S / self._frequency), self._frequency)
+        house, taken = self._house, self._taken(starts, ends)
+        lengths, spread = np.linalg.norm(ends - starts, axis=1), self._spread(starts, ends)
         for i, key in enumerate(new):
             there = np.flatnonzero(taken.loss[i] > 0.0)
             met = [
@@ -358,7 +373,15 @@ def _losses(house: _House, catalogue: Catalogue, frequency: float) -> FloatArray
     """What each thing takes at each angle, shape (things, 5). [dB]"""
     judged = {row.id: row for row in catalogue.wall_losses}
     made = {row.id: row for row in catalogue.constructions}
-    layers_at = _layers_by(catalogue)
+    layers_at = layers_by(
+        {
+            row.id: (
+                (row.permittivity, row.permittivity_power),
+                (row.conductivity_s_m, row.conductivity_power),
+            )
+            for row in catalogue.radio_materials
+        }
+    )
 
     @cache
     def of(kind: str, layers: tuple[tuple[str, float], ...]) -> FloatArray:
@@ -376,21 +399,3 @@ def _losses(house: _House, catalogue: Catalogue, frequency: float) -> FloatArray
         if wall is not None and thing.wall_class == "unknown":
             found[i] *= min(max(wall.thickness_m / USUAL_UNKNOWN_M, UNKNOWN_SHARES[0]), UNKNOWN_SHARES[1])
     return found
-
-
-def _layers_by(catalogue: Catalogue) -> Callable[[tuple[tuple[str, float], ...]], LayersAt]:
-    """Layers by the catalogue's materials, at any frequency; what has no row counts as air."""
-    rows = {row.id: row for row in catalogue.radio_materials}
-
-    def layer(name: str, thickness: float, *, frequency: float) -> Layer:
-        row = rows.get(name)
-        if row is None:
-            return Layer(thickness, 1.0, 0.0)
-        real = at_frequency(row.permittivity, row.permittivity_power, frequency=frequency)
-        lossy = at_frequency(row.conductivity_s_m, row.conductivity_power, frequency=frequency)
-        return Layer(thickness, float(real), float(lossy))
-
-    def of(build: tuple[tuple[str, float], ...]) -> LayersAt:
-        return lambda frequency: [layer(name, thick, frequency=frequency) for name, thick in build]
-
-    return of

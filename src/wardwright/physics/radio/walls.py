@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 import numpy as np
 
 from wardwright.geometry.raster import FloatArray
 from wardwright.physics.radio.paths import ANGLES_RAD
-from wardwright.physics.radio.slab import Layer, smoothed_loss
+from wardwright.physics.radio.slab import Layer, at_frequency, smoothed_loss
 
 JUDGED_AT_HZ = 868.3e6
 """The carrier that the losses of the catalogue are judged for. [Hz]"""
@@ -19,6 +19,36 @@ MOST_DB = 40.0
 
 LayersAt = Callable[[float], Sequence[Layer]]
 """The layers of a build at a frequency."""
+
+Properties = Mapping[str, tuple[tuple[float, float], tuple[float, float]]]
+"""Of each material, permittivity and conductivity: each at 1 GHz, and the power of the frequency that it follows."""
+
+
+def layers_by(properties: Properties) -> Callable[[tuple[tuple[str, float], ...]], LayersAt]:
+    """A maker of layers at any frequency.
+
+    Parameters
+    ----------
+    properties : mapping
+        Of each material; what has none counts as air.
+
+    Returns
+    -------
+    callable
+        Takes materials and thicknesses [m], and gives the layers at a frequency.
+    """
+
+    def layer(name: str, thickness: float, *, frequency: float) -> Layer:
+        real, lossy = (
+            float(at_frequency(first, power, frequency=frequency))
+            for first, power in properties.get(name, ((1.0, 0.0), (0.0, 0.0)))
+        )
+        return Layer(thickness, real, lossy)
+
+    def of(build: tuple[tuple[str, float], ...]) -> LayersAt:
+        return lambda frequency: [layer(name, thick, frequency=frequency) for name, thick in build]
+
+    return of
 
 
 def wall_losses(

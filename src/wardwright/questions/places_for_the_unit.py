@@ -1,0 +1,248 @@
+"""Places where the control unit could go, each scored, and those of them that no other beats in everything."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import NamedTuple
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
+from wardwright.model.fixture import Outlet
+from wardwright.model.placement import Standing, space_at, standing
+from wardwright.model.record import Point3
+from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import Spot
+from wardwright.questions.unit_elsewhere import soonest_reached
+from wardwright.rules.entry_routes import entry_routes, rooms_on
+from wardwright.rules.outside_view import seen_from_outside, usual_height
+from wardwright.rules.radio_belief import ReadDevice, read_devices
+from wardwright.rules.radio_hops import Hop, heard_by, linked_devices, ways_of
+from wardwright.rules.radio_spots import likely_margins, spot_place
+from wardwright.rules.unit_spots import UNFIT_USES, USUAL_HEIGHT_M
+from wardwright.rules.wall_spots import WallSpot, wall_spots
+
+IN_A_ROOM = 2
+"""So many places of a room are looked at closely: the best for radio, and the nearest to a power point. [-]"""
+ENOUGH_DB = 40.0
+"""A worst margin above this counts as this: more is of no use. [dB] (assumption)"""
+ALIKE_DB, ALIKE_S, ALIKE_M = 3.0, 1.0, 1.0
+"""Smaller differences count as none. (assumption)"""
+PLACES = 4
+"""So many places are told at most. [-]"""
+
+
+class Place(NamedTuple):
+    """A place for the control unit, and how it does."""
+
+    spot: WallSpot | None
+    """None: where it is now."""
+    space: str
+    """The name of its room."""
+    at: Standing
+    margin_db: float
+    """The likely margin of the worst radio link. [dB]"""
+    worst: str
+    """The device of that link."""
+    reached_s: float
+    """When the quickest of all ways in reaches it. [s]"""
+    seen: int
+    """Panes through which it is seen from outside. [-]"""
+    is_on_route: bool
+    """Whether its room is on the way in of the household."""
+    power_m: float
+    """To the nearest power point of its room; infinite where it has none. [m]"""
+
+    @property
+    def scores(self) -> tuple[float, float, float, float, float]:
+        """More is better in each; what differs little counts as alike."""
+        return (
+            math.floor(min(self.margin_db, ENOUGH_DB) / ALIKE_DB),
+            math.floor(self.reached_s / ALIKE_S),
+            -float(self.seen),
+            -float(self.is_on_route),
+            -math.ceil(self.power_m / ALIKE_M) if math.isfinite(self.power_m) else -math.inf,
+        )
+
+    def beats(self, other: Place) -> bool:
+        """Whether it is better in something and worse in nothing."""
+        mine, theirs = self.scores, other.scores
+        return mine != theirs and all(m >= t for m, t in zip(mine, theirs, strict=True))
+
+
+class Places(NamedTuple):
+    """The present place of a control unit, and the trade-off line of others."""
+
+    now: Place
+    line: tuple[Place, ...]
+    """Places that no other beats in everything, that which is reached last first."""
+
+
+def places_for(site: Site, catalogue: Catalogue, unit: Device) -> Places:
+    """The places that a control unit could go to.
+
+    Parameters
+    ----------
+    site : Site
+        The site.
+    catalogue : Catalogue
+        Sheets, losses and figures.
+    unit : Device
+        The control unit.
+
+    Returns
+    -------
+    Places
+        The present one, and at most four others.
+
+    Raises
+    ------
+    NotComputable
+        If no radio device is there whose link to it can be worked out.
+    """
+    links = _links(site, catalogue, unit)
+    if not links:
+        raise NotComputable(
+            "no radio device whose link to it can be worked out", cure="Add the devices that are planned"
+        )
+    try:
+        route = rooms_on(site, entry_routes(site, catalogue))
+    except NotComputable:
+        route = frozenset()
+    height = usual_height(unit, USUAL_HEIGHT_M)
+    return _places(
+        site.bare, catalogue, links, unit=unit, height_m=height, route=route, outlets=site.outlets,
+        readings=read_devices(site),
+    )  # fmt: skip
+
+
+def _links(site: Site, catalogue: Catalogue, unit: Device) -> tuple[tuple[str, Hop], ...]:
+    """The straight hop of each device to this unit."""
+    heard = heard_by(site, catalogue)._replace(repeaters=())
+    found: list[tuple[str, Hop]] = []
+    for device, sheet in linked_devices(site, catalogue):
+        if sheet.kind == "camera":
+            continue
+        try:
+            places = ways_of(site.bare, catalogue, device, heard=heard)
+        except NotComputable:
+            continue
+        hops = [way.hops[0] for ways in places for way in ways if way.hops[0].receiver.ident == unit.id]
+        found.extend((device.name, hop) for hop in hops)
+    return tuple(found)
+
+
+@lru_cache(maxsize=64)
+def _places(
+    house: Site,
+    catalogue: Catalogue,
+    links: tuple[tuple[str, Hop], ...],
+    *,
+    unit: Device,
+    height_m: float,
+    route: frozenset[str],
+    outlets: tuple[Outlet, ...],
+    readings: tuple[ReadDevice, ...],
+) -> Places:
+    spots = [
+        spot
+        for space in sorted(house.spaces, key=lambda one: one.id)
+        if space.is_protected and space.use not in UNFIT_USES
+        for spot in wall_spots(house, space, height_m=height_m)
+    ]
+    at = standing(house, unit)
+    here: Point3 = (at.x_m, at.y_m, house.storey(at.storey).elevation_m + at.height_m)
+    places = [here, *(spot_place(house, spot, height_m) for spot in spots)]
+    worst = _worst_links(house, catalogue, links, places=places, readings=readings)
+    power = [_power_m(house, outlets, (at.storey, at.x_m, at.y_m))]
+    power += [_power_m(house, outlets, (spot.storey, spot.x_m, spot.y_m)) for spot in spots]
+    close = _worth_a_closer_look(spots, worst[1:], power[1:])
+    space = space_at(house, at.storey, (at.x_m, at.y_m))
+    here_name = "" if space is None else space.name
+    is_on_route = space is not None and space.id in route
+    now = Place(
+        None, here_name, at, *worst[0], *_walked_and_seen(house, catalogue, at), is_on_route, power[0]
+    )
+    found = []
+    for i in close:
+        spot = spots[i]
+        there = spot.standing(height_m)
+        scores = (
+            *worst[i + 1],
+            *_walked_and_seen(house, catalogue, there),
+            spot.space in route,
+            power[i + 1],
+        )
+        found.append(Place(spot, house.space(spot.space).name, there, *scores))
+    line = [one for one in found if not any(other.beats(one) for other in found) and not now.beats(one)]
+    # Of places that are alike in everything the first is told.
+    alike = {one.scores: one for one in reversed(line) if one.scores != now.scores}
+    ranked = sorted(alike.values(), key=lambda one: (-one.reached_s, -one.margin_db, one.space))
+    return Places(now, tuple(ranked[:PLACES]))
+
+
+def _worst_links(
+    house: Site,
+    catalogue: Catalogue,
+    links: tuple[tuple[str, Hop], ...],
+    *,
+    places: Sequence[Point3],
+    readings: tuple[ReadDevice, ...],
+) -> list[tuple[float, str]]:
+    """The worst likely margin from each place, and whose it is."""
+    each = [_link_margins(house, catalogue, hop, places=tuple(places), readings=readings) for _, hop in links]
+    found = []
+    for mine in zip(*each, strict=True):
+        worst = min(range(len(links)), key=lambda k: (mine[k], links[k][0]))
+        found.append((mine[worst], links[worst][0]))
+    return found
+
+
+@lru_cache(maxsize=512)
+def _link_margins(
+    house: Site,
+    catalogue: Catalogue,
+    hop: Hop,
+    *,
+    places: tuple[Point3, ...],
+    readings: tuple[ReadDevice, ...],
+) -> tuple[float, ...]:
+    """The likely margins of one link, the unit at each of some places: another device's move leaves them."""
+    ways = [(hop.sender.place, place) for place in places]
+    return tuple(likely_margins(house, catalogue, hop, ways=ways, readings=readings))
+
+
+def _power_m(house: Site, outlets: tuple[Outlet, ...], place: tuple[str, float, float]) -> float:
+    storey, x, y = place
+    space = space_at(house, storey, (x, y))
+    near = [
+        math.dist((x, y), one.at_m)
+        for one in outlets
+        if one.kind in ("power", "fused-spur")
+        and one.storey == storey
+        and space_at(house, storey, one.at_m) == space
+    ]
+    return min(near, default=math.inf)
+
+
+def _worth_a_closer_look(
+    spots: Sequence[WallSpot], worst: Sequence[tuple[float, str]], power: Sequence[float]
+) -> list[int]:
+    """Of each room the best places for radio, and the nearest to a power point."""
+    rooms: dict[str, list[int]] = {}
+    for i, spot in enumerate(spots):
+        rooms.setdefault(spot.space, []).append(i)
+    found: set[int] = set()
+    for mine in rooms.values():
+        found |= set(sorted(mine, key=lambda i: (-round(worst[i][0], 6), i))[: IN_A_ROOM - 1])
+        found.add(min(mine, key=lambda i: (round(power[i], 6), -round(worst[i][0], 6), i)))
+    return sorted(found)
+
+
+@lru_cache(maxsize=1024)
+def _walked_and_seen(house: Site, catalogue: Catalogue, at: Standing) -> tuple[float, int]:
+    """When the quickest of all ways in reaches a place [s], and through how many panes it is seen."""
+    reached = soonest_reached(house, catalogue, Spot(at.storey, at.x_m, at.y_m))
+    return reached, len(seen_from_outside(house, at))
