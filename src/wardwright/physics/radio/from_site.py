@@ -185,8 +185,7 @@ class _Paths:
     """The paths of one house in one band: new ones are worked out together."""
 
     def __init__(self, house: Site, catalogue: Catalogue, frequency: float) -> None:
-        self._frequency = frequency
-        self._house = _house(house, catalogue)
+        self._frequency, self._house = frequency, _house(house, catalogue)
         self._losses = _losses(self._house, catalogue, frequency)
         self._kinds = len(catalogue.wall_losses)
         self._found: dict[tuple[Point3, Point3], RadioPath] = {}
