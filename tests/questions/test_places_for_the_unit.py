@@ -36,7 +36,7 @@ def test_no_place_of_the_line_is_beaten_by_another_or_by_the_present(name: str) 
     found = places_for(site, CATALOGUE, unit)
     assert 1 <= len(found.line) <= PLACES
     for one in found.line:
-        assert not any(other.beats(one) for other in (*found.line, found.now))
+        assert not any(other.beats(one) for other in (*found.line, found.present))
         assert one.spot is not None
         assert site.space(one.spot.space).use not in ("bathroom", "toilet", "loft")
     assert len({one.scores for one in found.line}) == len(found.line)
@@ -51,5 +51,5 @@ def test_without_a_radio_device_nothing_can_be_weighed() -> None:
 def test_in_the_middle_the_worst_link_is_better() -> None:
     site = long_house(device("far", "water-radio", 23.0), device("near", "water-radio", 1.0))
     found = places_for(site, CATALOGUE, site.device("unit"))
-    assert found.now.worst == "Far"
-    assert max(one.margin_db for one in found.line) > found.now.margin_db + 6.0
+    assert found.present.worst == "Far"
+    assert max(one.margin_db for one in found.line) > found.present.margin_db + 6.0

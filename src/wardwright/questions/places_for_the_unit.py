@@ -75,7 +75,7 @@ class Place(NamedTuple):
 class Places(NamedTuple):
     """The present place of a control unit, and the trade-off line of others."""
 
-    now: Place
+    present: Place
     line: tuple[Place, ...]
     """Places that no other beats in everything, that which is reached last first."""
 

@@ -72,7 +72,7 @@ def _worst_margin(site: Site, catalogue: Catalogue) -> Estimate:
 
 def _verdict(places: Places, of_radio: Verdict) -> Verdict:
     """Bad where its radio is, or where it is seen or on the way in and a place beats it; thin where one beats it."""
-    now = places.now
+    now = places.present
     is_beaten = any(one.beats(now) for one in places.line)
     if of_radio == "bad" or (is_beaten and (now.seen > 0 or now.is_on_route)):
         return "bad"
@@ -81,7 +81,7 @@ def _verdict(places: Places, of_radio: Verdict) -> Verdict:
 
 def _named(places: Places) -> list[tuple[str, Place]]:
     lettered = [(f"place {LETTERS[i]}, {place.space}", place) for i, place in enumerate(places.line)]
-    return [("where it is", places.now), *lettered]
+    return [("where it is", places.present), *lettered]
 
 
 def _parts(places: Places) -> tuple[PartAnswer, ...]:
@@ -137,7 +137,7 @@ def _mend(site: Site, catalogue: Catalogue, unit: Device, *, place: Place) -> tu
 
 
 def _sketches(places: Places) -> tuple[Sketch, ...]:
-    now = places.now
+    now = places.present
     found = [Sketch(role="goal", storey=now.at.storey, points=((now.at.x_m, now.at.y_m),), label="now")]
     found += [
         Sketch(
