@@ -47,7 +47,7 @@ test("while something is dragged the plan is drawn at once, and what stands besi
   tried(1, "first");
   tried(2, "second");
   expect(shown()).toEqual(["second", "kept"]);
-  vi.advanceTimersByTime(300);
+  vi.advanceTimersByTime(450);
   expect(shown()).toEqual(["second", "second"]);
   tried(3, "third");
   tried(null, "let go");

@@ -107,6 +107,8 @@ function goAlong(drawn: Record<string, string>): void {
 
 /** While something is dragged: numbers that change oftener are not read. [ms] */
 const TOLD_EVERY_MS = 250;
+/** It is told with the next board if one comes so soon: one frame then draws both. [ms] */
+const NEXT_BOARD_MS = 150;
 let untold: Board[] = [];
 let toldAt = -Infinity;
 let telling: ReturnType<typeof setTimeout> | undefined;
@@ -121,7 +123,7 @@ export function takeBoard(board: Board, link: number): void {
     if (goesAlong.value) goAlong(board.overlays);
     const rest = board.number === null ? 0 : toldAt + TOLD_EVERY_MS - performance.now();
     if (rest <= 0) tell();
-    else telling ??= setTimeout(tell, rest);
+    else telling ??= setTimeout(tell, rest + NEXT_BOARD_MS);
   });
   timing.value = { engine: board.engine_ms, drawing: board.drawing_ms, link };
   performance.clearMeasures("answers"); // noted for whoever watches; only the last is kept
