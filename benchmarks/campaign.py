@@ -27,9 +27,10 @@ from wardwright.physics.walking.from_site import way_in_spot
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
 from wardwright.trials.barriers import CELL_M, stack_of, standing_cells, standing_floor
-from wardwright.trials.campaign.inputs import Streams, drawn
+from wardwright.trials.campaign.inputs import drawn
 from wardwright.trials.campaign.run import Campaign, campaign
 from wardwright.trials.campaign.setting import Setting, setting_of
+from wardwright.trials.campaign.streams import Streams
 from wardwright.trials.draws import SEED
 
 TRIALS = 100_000

@@ -7,7 +7,8 @@ import pytest
 
 from common.houses import CATALOGUE
 from wardwright.model.catalogue import Figure
-from wardwright.trials.campaign.inputs import Inputs, Streams, Who, design_values, drawn, picked
+from wardwright.trials.campaign.inputs import Inputs, Who, design_values, drawn, picked
+from wardwright.trials.campaign.streams import Streams
 
 WHO = Who(
     ways=(("door", "opened"), ("window", "opened"), ("window", "through the glass")),

@@ -12,11 +12,12 @@ from common.small_campaign import STILL, fitted_hall, watched_hall, world
 from wardwright.geometry.raster import BoolArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
-from wardwright.trials.campaign.inputs import Inputs, Streams, drawn
+from wardwright.trials.campaign.inputs import Inputs, drawn
 from wardwright.trials.campaign.legs import REACHES, STEP_M
 from wardwright.trials.campaign.play import heard, play
 from wardwright.trials.campaign.run import campaign
 from wardwright.trials.campaign.setting import Setting, setting_of
+from wardwright.trials.campaign.streams import Streams
 from wardwright.trials.draws import Z_95
 from wardwright.trials.interruption import AT_START, Response, Tasks, interruption
 from wardwright.trials.race import race

@@ -48,7 +48,7 @@ def test_paths_are_worst_first() -> None:
 
 
 def test_losses_are_differences_of_the_same_intruders() -> None:
-    assert {one.device for one in REPORT.losses} == {one.id for one in FOUND.setting.devices}
+    assert {one.lost for one in REPORT.losses} == {"bell", *(one.id for one in FOUND.setting.devices)}
     for one in REPORT.losses:
         assert one.message_change == pytest.approx((one.message.value or 0.0) - FOUND.message_in_time.mean())
 

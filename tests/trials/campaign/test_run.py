@@ -13,8 +13,9 @@ from common.small_campaign import fitted_hall, watched_hall
 from wardwright.model.site import Site
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample, sample_names
+from wardwright.trials.campaign.losses import NOTHING_LOST
 from wardwright.trials.campaign.misses import traced
-from wardwright.trials.campaign.run import BLOCK, LOSSES_FROM, NOTHING_LOST, campaign, window_of
+from wardwright.trials.campaign.run import BLOCK, LOSSES_FROM, campaign, window_of
 
 ALL = load_catalogue()
 
@@ -63,7 +64,8 @@ def test_losses_are_tried_on_the_first_intruders() -> None:
     whole = found.losses[NOTHING_LOST]
     assert np.array_equal(whole[0], found.sounder_in_time[:LOSSES_FROM])
     assert np.array_equal(whole[1], found.message_in_time[:LOSSES_FROM])
-    assert set(found.losses) == {NOTHING_LOST, *(one.id for one in found.setting.devices)}
+    assert set(found.losses) == {NOTHING_LOST, "bell", *(one.id for one in found.setting.devices)}
+    assert LOSSES_FROM <= BLOCK
 
 
 def test_without_targets_the_sounder_is_measured_at_the_unit() -> None:

@@ -9,7 +9,8 @@ from common.small_campaign import fitted_hall, watched_hall
 from wardwright.errors import NotComputable
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
-from wardwright.trials.campaign.setting import UNIT, room_of, setting_of
+from wardwright.trials.campaign.goals import UNIT
+from wardwright.trials.campaign.setting import room_of, setting_of
 
 
 def test_goals_and_devices_stand_in_the_order_of_ids() -> None:
@@ -20,13 +21,6 @@ def test_goals_and_devices_stand_in_the_order_of_ids() -> None:
     assert found.who.movement == ("hall-fan", "kitchen-fan")
     assert found.kit.sounds
     assert len(set(found.kit.groups.tolist())) == 4
-
-
-def test_a_target_without_a_place_is_where_its_room_is_come_to_first() -> None:
-    """From the first way in: the front door, so just inside the kitchen's door at y = 4."""
-    tools = next(goal for goal in setting_of(watched_hall(), CATALOGUE).goals if goal.id == "target tools")
-    assert 3.4 < tools.spot.x < 4.0
-    assert 3.0 < tools.spot.y < 5.0
 
 
 def test_without_targets_only_the_unit_is_gone_for() -> None:

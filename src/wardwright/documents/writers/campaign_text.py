@@ -148,13 +148,13 @@ def _losses(report: CampaignReport) -> Iterator[str]:
     if not report.losses:
         return
     yield ""
-    yield f"ONE DETECTOR LOST: what is left, of the same {report.losses[0].sounder.trials} intruders"
+    yield f"ONE THING LOST: what is left, of the same {report.losses[0].sounder.trials} intruders"
     for one in report.losses:
         yield (
             f"  {one.name}: sounder {_hundredths(one.sounder.value or 0.0)} % ({100.0 * one.sounder_change:+.1f}), "
             f"message {_hundredths(one.message.value or 0.0)} % ({100.0 * one.message_change:+.1f})"
         )
-    yield "  Without any sounder, or without any message path, that need is never met."
+    yield "  Without all sounders, or without all message paths, that need is never met."
 
 
 def _paths(report: CampaignReport) -> Iterator[str]:

@@ -6,7 +6,6 @@ drawn from two halves of normal curves that meet at its likely value, as in `dra
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
@@ -14,42 +13,7 @@ import numpy as np
 
 from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.model.catalogue import Catalogue, Figure
-from wardwright.trials.draws import Z_95
-
-LEAST_SHARE = 0.5
-"""No draw lies under this share of its figure's low value. [-] (assumption)"""
-
-
-class Streams:
-    """One stream of chance for each key: what is drawn by one key hangs on no other, nor on any order.
-
-    Parameters
-    ----------
-    seed : int
-        The same seed gives the same draws.
-    """
-
-    def __init__(self, seed: int) -> None:
-        self._seed = seed
-        self._known: dict[str, np.random.Generator] = {}
-
-    def stream(self, key: str) -> np.random.Generator:
-        """The stream of one key, where the last block left it."""
-        if key not in self._known:
-            digest = hashlib.blake2b(f"campaign:{self._seed}:{key}".encode(), digest_size=16).digest()
-            self._known[key] = np.random.default_rng(int.from_bytes(digest, "big"))
-        return self._known[key]
-
-    def even(self, key: str, count: int) -> FloatArray:
-        """Evenly spread between 0 and 1. [-]"""
-        return self.stream(key).random(count)
-
-    def of(self, key: str, figure: Figure, count: int) -> FloatArray:
-        """Values of an uncertain figure. [the figure's unit]"""
-        z = self.stream(key).standard_normal(count) / Z_95
-        z *= np.where(z > 0.0, figure.high - figure.value, figure.value - figure.low)
-        z += figure.value
-        return np.maximum(z, LEAST_SHARE * figure.low if figure.low > 0.0 else figure.low, out=z)
+from wardwright.trials.campaign.streams import Streams
 
 
 class Inputs(NamedTuple):
@@ -164,7 +128,7 @@ def drawn(streams: Streams, catalogue: Catalogue, who: Who, *, room: Figure, cou
         tells=np.array(tells, dtype=np.bool_).reshape(len(tells), count),
         radio=of("radio", "radio-delay"),
         sounder=of("sounder", "sounder-start"),
-        message=_messages(streams, catalogue, who.paths, count=count),
+        message=messages(streams, catalogue, who.paths, count=count),
         is_surely=np.zeros(count, dtype=np.bool_),
     )
 
@@ -203,8 +167,25 @@ def _orders(streams: Streams, who: Who, *, first: float, count: int) -> IntArray
     return np.ascontiguousarray(order)
 
 
-def _messages(streams: Streams, catalogue: Catalogue, paths: frozenset[str], *, count: int) -> FloatArray:
-    """By broadband while it works, else by mobile data; by whatever there is where no path is told."""
+def messages(streams: Streams, catalogue: Catalogue, paths: frozenset[str], *, count: int) -> FloatArray:
+    """Draw how long messages take.
+
+    Parameters
+    ----------
+    streams : Streams
+        Of chance.
+    catalogue : Catalogue
+        Figures.
+    paths : frozenset of str
+        By broadband while it works, else by mobile data; by whatever there is where none is told.
+    count : int
+        How many.
+
+    Returns
+    -------
+    ndarray, shape (count,)
+        Infinite where no path works. [s]
+    """
     if not paths:
         return streams.of("message", catalogue.figure("message-time"), count)
     is_up = streams.even("broadband up", count) < catalogue.figure("share-broadband-up").value

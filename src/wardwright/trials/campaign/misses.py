@@ -16,9 +16,10 @@ import numpy as np
 
 from wardwright.geometry.raster import BoolArray
 from wardwright.model.catalogue import Catalogue
+from wardwright.trials.campaign.columns import columns_of, message_in_time, sounder_in_time
 from wardwright.trials.campaign.inputs import Inputs, design_values, picked
 from wardwright.trials.campaign.play import heard, play
-from wardwright.trials.campaign.run import Campaign, columns_of, message_in_time, sounder_in_time
+from wardwright.trials.campaign.run import Campaign
 from wardwright.trials.campaign.setting import Setting
 from wardwright.trials.timely import Need, is_every_way_caught
 

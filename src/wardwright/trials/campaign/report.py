@@ -9,6 +9,8 @@ from wardwright.geometry.raster import BoolArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.placement import space_at
 from wardwright.physics.walking.from_site import way_in_spot
+from wardwright.trials.campaign.goals import Goal
+from wardwright.trials.campaign.losses import NOTHING_LOST, path_key
 from wardwright.trials.campaign.misses import NEEDS, traced
 from wardwright.trials.campaign.results import (
     Beaten,
@@ -20,8 +22,8 @@ from wardwright.trials.campaign.results import (
     WayResult,
     Why,
 )
-from wardwright.trials.campaign.run import CONFIRMATION, NOTHING_LOST, Campaign, window_of
-from wardwright.trials.campaign.setting import Goal, Setting
+from wardwright.trials.campaign.run import CONFIRMATION, Campaign, window_of
+from wardwright.trials.campaign.setting import Setting
 from wardwright.trials.campaign.shares import Share, share_of, spread_of
 from wardwright.trials.path_analysis import path_estimate
 from wardwright.trials.ways_in import WayIn
@@ -167,27 +169,30 @@ def _why(campaign: Campaign, catalogue: Catalogue) -> tuple[Why, ...]:
 
 
 def _losses(campaign: Campaign) -> tuple[Loss, ...]:
-    if NOTHING_LOST not in campaign.losses:
-        return ()
+    setting = campaign.setting
     whole = [_share(one) for one in campaign.losses[NOTHING_LOST]]
+    things = [
+        (one.id, one.name) for one in (*setting.devices, *(sounder.device for sounder in setting.sounders))
+    ]
+    things += [(path_key(path), path_key(path)) for path in sorted(setting.who.paths)]
     found = []
-    for device in campaign.setting.devices:
-        sounder, message = (_share(one) for one in campaign.losses[device.id])
+    for key, name in things:
+        sounder, message = (_share(one) for one in campaign.losses[key])
         changes = [
             (now.count - before.count) / max(1, before.trials)
             for now, before in zip((sounder, message), whole, strict=True)
         ]
         found.append(
             Loss(
-                device=device.id,
-                name=device.name,
+                lost=key,
+                name=name,
                 sounder=sounder,
                 message=message,
                 sounder_change=changes[0],
                 message_change=changes[1],
             )
         )
-    return tuple(sorted(found, key=lambda one: (one.sounder_change + one.message_change, one.device)))
+    return tuple(sorted(found, key=lambda one: (one.sounder_change + one.message_change, one.lost)))
 
 
 def _second(campaign: Campaign, catalogue: Catalogue) -> tuple[Share | None, float | None, str | None]:

@@ -71,9 +71,10 @@ class Why(Record):
 
 
 class Loss(Record):
-    """The same intrusions with one detector lost."""
+    """The same intrusions with one thing lost."""
 
-    device: str
+    lost: str
+    """Id of a detector or sounder, or the message path."""
     name: str
     sounder: Share
     message: Share

@@ -5,37 +5,32 @@ from __future__ import annotations
 from typing import NamedTuple
 
 import numpy as np
-import shapely
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.device import Device
-from wardwright.model.household import Target
 from wardwright.model.place import Place
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import Spot, way_in_spot
-from wardwright.rules import kit as kit_rules
+from wardwright.physics.walking.from_site import way_in_spot
 from wardwright.trials.alarm import alarm_of
-from wardwright.trials.barriers import grids_of, walked_metres
 from wardwright.trials.campaign.entries import Entries, entries_of
+from wardwright.trials.campaign.goals import Goal, goals_of
 from wardwright.trials.campaign.ground import Ground, ground_of
 from wardwright.trials.campaign.inputs import Who
 from wardwright.trials.campaign.play import Kit
-from wardwright.trials.watchers import control_units
+from wardwright.trials.watchers import devices_of, has_sounder
 from wardwright.trials.ways_in import WayIn, ways_in
-from wardwright.trials.ways_on_foot import on_foot, spot_of
-
-UNIT = "control unit"
+from wardwright.trials.ways_on_foot import on_foot
 
 
-class Goal(NamedTuple):
-    """Where an intruder goes."""
+class Sounder(NamedTuple):
+    """A sounder, and what sounds without it."""
 
-    id: str
-    name: str
-    spot: Spot
-    target: Target | None
-    """None: it is the control unit."""
+    device: Device
+    others: bool
+    """Whether anything else sounds."""
+    others_alone: bool
+    """Whether anything else sounds by itself when it loses the control unit."""
 
 
 class Setting(NamedTuple):
@@ -51,6 +46,7 @@ class Setting(NamedTuple):
     goals: tuple[Goal, ...]
     devices: tuple[Device, ...]
     """Detectors that are heard: movement detectors first, each in the order of ids."""
+    sounders: tuple[Sounder, ...]
     ground: Ground
     kit: Kit
     who: Who
@@ -84,7 +80,7 @@ def setting_of(site: Site, catalogue: Catalogue, *, part: str = "full") -> Setti
     every, _ = ways_in(site, catalogue)
     if not every:
         raise NotComputable("no way in is drawn")
-    goals = _goals(site, catalogue, every)
+    goals = goals_of(site, catalogue, every)
     if not goals:
         raise NotComputable("no control unit and no targets: nothing to go for")
     open_to = [way for way in every if _leads(house, catalogue, way, goals=goals)]
@@ -111,6 +107,11 @@ def setting_of(site: Site, catalogue: Catalogue, *, part: str = "full") -> Setti
         entries=entries,
         goals=goals,
         devices=devices,
+        sounders=tuple(
+            Sounder(device, has_sounder(rest, catalogue), _sounds_alone(rest, catalogue))
+            for device in devices_of(site, catalogue, "sounder")
+            for rest in (_without(site, device),)
+        ),
         ground=ground_of(
             house,
             catalogue,
@@ -163,37 +164,6 @@ def _rooms(room: Figure) -> tuple[float, ...]:
     return tuple(room.value + share * step for share in (0.0, 1.0, 2.0, 3.0)) if step > 0.0 else (room.value,)
 
 
-def _goals(site: Site, catalogue: Catalogue, ways: tuple[WayIn, ...]) -> tuple[Goal, ...]:
-    units = control_units(site, catalogue)
-    found = [Goal(UNIT, units[0].name, spot_of(site, units[0]), None)] if units else []
-    for target in sorted(site.targets, key=lambda one: one.id):
-        spot = _spot(site, target, ways)
-        if spot is not None:
-            found.append(Goal(f"target {target.id}", target.name, spot, target))
-    return tuple(found)
-
-
-def _spot(site: Site, target: Target, ways: tuple[WayIn, ...]) -> Spot | None:
-    """Where a target is: told, or the point of its space that is come to first from the first way in."""
-    space = site.space(target.space)
-    if target.at_m is not None:
-        return Spot(space.storey, *target.at_m)
-    for way in ways:
-        try:
-            one = walked_metres(site.bare, way_in_spot(site.bare, way.opening)).get(space.storey)
-        except NotComputable:
-            continue
-        if one is None:
-            continue
-        centres = grids_of(site.bare)[space.storey].centres()
-        inside = shapely.contains_xy(shapely.Polygon(space.outline_m), centres[..., 0], centres[..., 1])
-        metres = np.where(inside & np.isfinite(one.times), one.times, np.inf)
-        if np.isfinite(metres).any():
-            x, y = centres[np.unravel_index(int(metres.argmin()), metres.shape)].tolist()
-            return Spot(space.storey, x, y)
-    return None
-
-
 def _leads(house: Site, catalogue: Catalogue, way: WayIn, *, goals: tuple[Goal, ...]) -> bool:
     start = way_in_spot(house, way.opening)
     try:
@@ -212,6 +182,10 @@ def _sleep(catalogue: Catalogue, device: Device) -> float:
     return sheet.movement.sleep_s if sheet.movement is not None and sheet.power == "cell" else 0.0
 
 
+def _without(site: Site, device: Device) -> Site:
+    return site.model_copy(update={"devices": tuple(one for one in site.devices if one.id != device.id)})
+
+
 def _sounds_alone(site: Site, catalogue: Catalogue) -> bool:
     sheets = [catalogue.sheet(device.sheet).sounder for device in site.devices]
     return any(one is not None and one.is_self_powered for one in sheets)
@@ -220,8 +194,7 @@ def _sounds_alone(site: Site, catalogue: Catalogue) -> bool:
 def _paths(site: Site, catalogue: Catalogue) -> frozenset[str]:
     """Message paths that transmitters give; none where no transmitter is told."""
     transmitters = [
-        catalogue.sheet(device.sheet).transmitter
-        for device, _ in kit_rules.devices_of(site, catalogue, "transmitter")
+        catalogue.sheet(device.sheet).transmitter for device in devices_of(site, catalogue, "transmitter")
     ]
     return frozenset(path for one in transmitters if one is not None for path in one.paths)
 
