@@ -73,8 +73,8 @@ COMMAND = Command(
     summary="send seeded intruders into a site and count who is caught",
     description="Send seeded intruders who differ in way in, pace, order of goals and luck into a site. Prints how "
     "many are caught before a target and before the control unit, with intervals; which paths beat the design and "
-    "why; what is left when a detector, a sounder or a message path is lost; and what the numbers cannot know. For the fitter alone: it tells "
-    "how to get in.",
+    "why; what is left when a detector, a sounder or a message path is lost; and what the numbers cannot know. For "
+    "the fitter alone: it tells how to get in.",
     add_arguments=add_arguments,
     run=run,
 )
