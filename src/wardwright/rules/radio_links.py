@@ -14,7 +14,7 @@ from wardwright.model.device import Device
 from wardwright.model.estimate import Driver, Estimate
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
-from wardwright.physics.radio.budget import Links, levels_over, margins_over, normal_draws
+from wardwright.physics.radio.budget import Links, levels_over, low_and_high, margins_over, normal_draws
 from wardwright.physics.radio.from_site import RadioPath, radio_paths
 from wardwright.rules.radio_belief import (
     ABOVE_1_GHZ_MHZ,
@@ -114,15 +114,39 @@ def _links(
         places = ways_of(house, catalogue, device, heard=heard)
     except NotComputable as reason:
         return f"{reason}\n{reason.cure}"
+    _work_out_together(house, catalogue, [hop for ways in places for way in ways for hop in way.hops])
     found = []
     for ways in places:
-        levels = [
-            tuple(_hop_level(house, catalogue, hop, readings=readings) for hop in way.hops) for way in ways
+        likely = [
+            min(_likely_margin(house, catalogue, hop, readings=readings) for hop in way.hops) for way in ways
         ]
-        likely = [min(one.margin.value for one in hops) for hops in levels]
-        best = max(range(len(ways)), key=lambda i: (likely[i], -len(levels[i])))
-        found.append(_joined(ways[best], levels[best], others=len(ways) - 1))
+        best = ways[max(range(len(ways)), key=lambda i: (likely[i], -len(ways[i].hops)))]
+        levels = tuple(_hop_level(house, catalogue, hop, readings=readings) for hop in best.hops)
+        found.append(_joined(best, levels, others=len(ways) - 1))
     return tuple(sorted(found, key=lambda link: (link.margin.value, link.way.place_words)))
+
+
+@lru_cache(maxsize=8192)
+def _likely_margin(house: Site, catalogue: Catalogue, hop: Hop, *, readings: tuple[ReadDevice, ...]) -> float:
+    """The likely margin of a hop, without draws: enough to choose a way by. [dB]"""
+    radio = radio_after(house, catalogue, readings)
+    ends = (hop.sender.place, hop.receiver.place)
+    path = radio_paths(house, catalogue, [ends], frequency=hop.frequency_mhz * 1e6)[0]
+    mean = radio.belief.mean.tolist()
+    read = radio.shadow_place(hop.key)
+    row = row_of(catalogue, path, band_mhz=hop.frequency_mhz, has_body=hop.has_body)
+    learned = sum(times * unknown for times, unknown in zip(row, mean[: len(row)], strict=True) if times)
+    walls = path.walls_db + body_db(catalogue, has_body=hop.has_body)
+    lost = path.free_space_db + walls + learned - (0.0 if read is None else mean[read])
+    noise = noise_figure(catalogue, hop.frequency_mhz).value
+    return min(power - lost - max(need, noise) for power, need in _both_ways(hop))
+
+
+def _work_out_together(house: Site, catalogue: Catalogue, hops: list[Hop]) -> None:
+    """The paths of all hops at once: each is then asked for one by one, and remembered."""
+    for band in sorted({hop.frequency_mhz for hop in hops}):
+        ends = [(hop.sender.place, hop.receiver.place) for hop in hops if hop.frequency_mhz == band]
+        radio_paths(house, catalogue, ends, frequency=band * 1e6)
 
 
 def _joined(way: Way, hops: tuple[HopLevel, ...], *, others: int) -> Link:
@@ -131,7 +155,7 @@ def _joined(way: Way, hops: tuple[HopLevel, ...], *, others: int) -> Link:
         return Link(way, hops, hops[0].margin, hops[0].draws, others)
     draws = np.min(np.stack([one.draws for one in hops]), axis=0)
     worst = min(hops, key=lambda one: one.margin.value)
-    low, high = np.percentile(draws, (5.0, 95.0)).tolist()
+    low, high = low_and_high(draws)
     value = worst.margin.value
     update = {"low": min(low, value), "high": max(high, value)}
     return Link(way, hops, worst.margin.model_copy(update=update), draws, others)
@@ -218,7 +242,7 @@ def _noise_draws(noise: Figure, ident: str) -> FloatArray:
 
 def _estimate(values: FloatArray, unit: str, *, drivers: tuple[Driver, ...], basis: Basis) -> Estimate:
     likely = float(values[0])
-    low, high = np.percentile(values[1:], (5.0, 95.0)).tolist()
+    low, high = low_and_high(values[1:])
     return Estimate(
         value=likely, low=min(low, likely), high=max(high, likely), unit=unit, drivers=drivers, basis=basis
     )

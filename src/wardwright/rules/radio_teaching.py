@@ -8,6 +8,7 @@ from typing import NamedTuple
 import numpy as np
 
 from wardwright.errors import NotComputable
+from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.site import Site
@@ -64,23 +65,15 @@ def _next_reading(
 ) -> NextReading | None:
     radio = radio_after(house, catalogue, readings)
     figure = catalogue.figure("radio-reading").value
-    named, rows, spreads, is_read = [], [], [], []
-    for device in devices:
-        try:
-            hop = ways_of(house, catalogue, device, heard=heard)[0][0].hops[0]
-        except NotComputable:
-            continue
-        ends = (hop.sender.place, hop.receiver.place)
-        path = radio_paths(house, catalogue, [ends], frequency=hop.frequency_mhz * 1e6)[0]
-        read = radio.shadow_place(hop.key)
-        row = np.zeros(len(radio.belief.mean))
-        row[: len(radio.names)] = row_of(catalogue, path, band_mhz=hop.frequency_mhz, has_body=hop.has_body)
-        if read is not None:
-            row[read] = -1.0
-        named.append(device)
-        rows.append(row)
-        spreads.append(shadowing_of(catalogue, path) if read is None else 0.0)
-        is_read.append(read is not None)
+    found = [
+        (device, link)
+        for device in devices
+        if (link := _link(house, catalogue, device, heard=heard, readings=readings)) is not None
+    ]
+    named = [device for device, _ in found]
+    rows = [link[0] for _, link in found]
+    spreads = [link[1] for _, link in found]
+    is_read = [link[2] for _, link in found]
     if len(named) < 2 or all(is_read):
         return None
     made, spread = np.array(rows), np.array(spreads)
@@ -89,3 +82,23 @@ def _next_reading(
     best = int(np.argmax(gains))
     whole = float((np.einsum("ij,jk,ik->i", made, radio.belief.spread, made) + spread**2).sum())
     return NextReading(named[best], 1.0 - float(np.sqrt(1.0 - gains[best] / whole)))
+
+
+@lru_cache(maxsize=4096)
+def _link(
+    house: Site, catalogue: Catalogue, device: Device, *, heard: Heard, readings: tuple[ReadDevice, ...]
+) -> tuple[FloatArray, float, bool] | None:
+    """The row of a device's straight link, the spread of its shadow [dB], and whether it was read."""
+    radio = radio_after(house, catalogue, readings)
+    try:
+        hop = ways_of(house, catalogue, device, heard=heard)[0][0].hops[0]
+    except NotComputable:
+        return None
+    ends = (hop.sender.place, hop.receiver.place)
+    path = radio_paths(house, catalogue, [ends], frequency=hop.frequency_mhz * 1e6)[0]
+    read = radio.shadow_place(hop.key)
+    row = np.zeros(len(radio.belief.mean))
+    row[: len(radio.names)] = row_of(catalogue, path, band_mhz=hop.frequency_mhz, has_body=hop.has_body)
+    if read is not None:
+        row[read] = -1.0
+    return row, shadowing_of(catalogue, path) if read is None else 0.0, read is not None

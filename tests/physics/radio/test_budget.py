@@ -6,6 +6,7 @@ from wardwright.physics.radio.budget import (
     Links,
     drawn_unknowns,
     levels_over,
+    low_and_high,
     margins_over,
     normal_draws,
 )
@@ -55,3 +56,8 @@ def test_noise_counts_where_it_is_above_what_the_receiver_needs() -> None:
     levels = np.array([[-80.0, -80.0]])
     found = margins_over(levels, np.array([-100.0, -100.0]), noise=np.array([[-110.0, -90.0]]))
     assert found.tolist() == [[20.0, 10.0]]
+
+
+def test_low_and_high_are_numpy_s_own_percentiles() -> None:
+    draws = np.random.default_rng(2).normal(size=400)
+    assert low_and_high(draws) == pytest.approx(np.percentile(draws, (5.0, 95.0)))

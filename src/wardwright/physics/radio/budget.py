@@ -127,3 +127,26 @@ def margins_over(levels: FloatArray, need: FloatArray, *, noise: FloatArray) -> 
         Margins. [dB]
     """
     return np.asarray(levels - np.maximum(need, noise), dtype=np.float64)
+
+
+def low_and_high(draws: FloatArray) -> tuple[float, float]:
+    """The 5th and the 95th percentile of some draws, straight between neighbours.
+
+    Parameters
+    ----------
+    draws : ndarray, shape (D,)
+        In any order. [dB]
+
+    Returns
+    -------
+    tuple of float
+        Both percentiles. [dB]
+    """
+    ordered, last = np.sort(draws), len(draws) - 1
+    found = []
+    for share in (0.05, 0.95):
+        below = int(share * last)
+        part = share * last - below
+        above = min(below + 1, last)
+        found.append(float(ordered[below] * (1.0 - part) + ordered[above] * part))
+    return found[0], found[1]
