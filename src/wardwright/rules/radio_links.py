@@ -139,7 +139,7 @@ def _likely_margin(house: Site, catalogue: Catalogue, hop: Hop, *, readings: tup
     walls = path.walls_db + body_db(catalogue, has_body=hop.has_body)
     lost = path.free_space_db + walls + learned - (0.0 if read is None else mean[read])
     noise = noise_figure(catalogue, hop.frequency_mhz).value
-    return min(power - lost - max(need, noise) for power, need in _both_ways(hop))
+    return min(float(power - lost - max(need, noise)) for power, need in _both_ways(hop))
 
 
 def _work_out_together(house: Site, catalogue: Catalogue, hops: list[Hop]) -> None:
