@@ -47,6 +47,7 @@ PARTS = (
     Part("Adversary path analysis", ("accuracy.interruption",)),
     Part("Radio", ("accuracy.radio",)),
     Part("Cells and stand-by batteries", ("accuracy.power",)),
+    Part("Cameras", ("accuracy.video",)),
     Part("Distances of the siting rules", ("accuracy.siting",)),
     Part("Figures of the catalogue", ("accuracy.figures",)),
     Part("Radio in a measured flat", ("accuracy.flat",), needs_given=True),

@@ -7,6 +7,7 @@ from typing import Any
 
 from common.kit_sheets import KIT
 from structure.source_tree import PACKAGE
+from wardwright.model.camera_rows import Task
 from wardwright.model.catalogue import Animal, Catalogue, Figure, Walker
 from wardwright.model.device import CeilingMount, Device, FreeMount, OpeningMount, WallMount
 from wardwright.model.device_sheets import (
@@ -80,6 +81,11 @@ def animals() -> tuple[Animal, ...]:
 def cells() -> tuple[Cell, ...]:
     text = (PACKAGE / "catalogue" / "cells.toml").read_text(encoding="utf-8")
     return tuple(Cell(**row) for row in tomllib.loads(text)["cell"])
+
+
+def tasks() -> tuple[Task, ...]:
+    text = (PACKAGE / "catalogue" / "tasks.toml").read_text(encoding="utf-8")
+    return tuple(Task(**row) for row in tomllib.loads(text)["task"])
 
 
 # As the fan, without the rows that come near the floor; its two rows are at 2.2 m - 0.0875 d and 2.2 m - 0.1405 d.
@@ -166,6 +172,7 @@ CATALOGUE = Catalogue(
     walkers=walkers(),
     animals=animals(),
     cells=cells(),
+    tasks=tasks(),
 )
 """Values of our own; the figures, limits, walkers and animals are the package's."""
 

@@ -71,8 +71,10 @@ def test_the_last_sounder_lost() -> None:
     assert of("bell", house(UNIT, SOUNDER, OUTSIDE)).verdict == "good"
 
 
-def test_a_repeater_is_not_guessed() -> None:
-    assert of("rep", house(UNIT, on_wall("rep", "repeater-radio", "north", 1.0))).verdict == "unknown"
+def test_a_repeater_that_nothing_hangs_on() -> None:
+    pir = on_wall("pir", "movement-12m", "north", 3.0)
+    answer = of("rep", house(UNIT, pir, on_wall("rep", "repeater-radio", "north", 1.0)))
+    assert (answer.verdict, answer.estimate and answer.estimate.value) == ("good", 1.0)
 
 
 def test_a_quarter_turn_changes_nothing() -> None:

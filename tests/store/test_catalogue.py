@@ -76,6 +76,7 @@ def test_every_source_is_used() -> None:
         *catalogue.radio_materials,
         *catalogue.radio_laws,
         *catalogue.cells,
+        *catalogue.tasks,
         *catalogue.transmissions,
         *catalogue.absorptions,
         *catalogue.spectrums,

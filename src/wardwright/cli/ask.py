@@ -21,6 +21,7 @@ ASKED = (
     (13, "what is heard at each pillow and outside"),
     (15, "when each battery ends"),
     (18, "whether fire and water devices keep the published distances"),
+    (19, "what a camera shows, and how much beyond the boundary"),
 )
 """Number and short name of each question, for the help; a test holds them to the table of questions."""
 

@@ -11,6 +11,7 @@ from typing import Annotated
 from pydantic import Field
 
 from wardwright.errors import CatalogueError
+from wardwright.model.camera_rows import CameraEdition, Task
 from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.entry_shares import EntryShare
 from wardwright.model.limits import Limit
@@ -90,6 +91,7 @@ class Catalogue(Record):
     walkers: tuple[Walker, ...] = ()
     animals: tuple[Animal, ...] = ()
     cells: tuple[Cell, ...] = ()
+    tasks: tuple[Task, ...] = ()
     limits: tuple[Limit, ...] = ()
     entry_shares: tuple[EntryShare, ...] = ()
     radio_materials: tuple[RadioMaterial, ...] = ()
@@ -135,6 +137,11 @@ class Catalogue(Record):
             where="catalogue",
             cure="Add it as a sheet file, or use one of " + ", ".join(row.id for row in self.sheets),
         )
+
+    def tasks_of(self, edition: CameraEdition) -> tuple[Task, ...]:
+        """The task words of one edition, the least dense first."""
+        chosen = (row for row in self.tasks if row.edition == edition)
+        return tuple(sorted(chosen, key=lambda row: row.density_px_m))
 
     def cell(self, cell_id: str) -> Cell:
         """Look up one kind of cell by its id; CatalogueError if there is none."""

@@ -6,6 +6,7 @@ from typing import Annotated
 
 from pydantic import Field
 
+from wardwright.model.camera_rows import CameraEdition
 from wardwright.model.record import Id, Marked
 
 
@@ -26,4 +27,6 @@ class Needs(Marked):
     """The security grade aimed at; None: no grade is aimed at."""
     check_in_by_grade: bool = True
     """Whether radio devices are to check in as often as the grade asks."""
+    camera_edition: CameraEdition = "2014"
+    """The edition of IEC 62676-4 whose task words cameras are held to."""
     accepted: tuple[Accepted, ...] = ()

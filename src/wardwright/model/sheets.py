@@ -10,6 +10,7 @@ from typing import NamedTuple
 from pydantic import ValidationError
 
 from wardwright.errors import CatalogueError
+from wardwright.model.camera_rows import Task
 from wardwright.model.catalogue import Animal, Catalogue, Construction, Figure, Glazing, Lock, Walker
 from wardwright.model.complaint import complaints
 from wardwright.model.device_sheets import DeviceSheet
@@ -36,6 +37,7 @@ class _Tables(Record):
     walker: tuple[Walker, ...] = ()
     animal: tuple[Animal, ...] = ()
     cell: tuple[Cell, ...] = ()
+    task: tuple[Task, ...] = ()
     figure: tuple[Figure, ...] = ()
     limit: tuple[Limit, ...] = ()
     entry_share: tuple[EntryShare, ...] = ()
@@ -190,19 +192,11 @@ def _need(wanted: str, known: Sequence[str], *, key: str, where: str) -> None:
 
 
 _PARTS = {
-    "control-unit": "control",
-    **dict.fromkeys(("keypad", "keyfob", "hold-up-button"), "button"),
-    "movement-detector": "movement",
-    "opening-contact": "contact",
-    "shock-detector": "shock",
-    "glass-break-detector": "glass_break",
-    "water-detector": "water",
-    **dict.fromkeys(("smoke-alarm", "heat-alarm", "co-alarm"), "fire"),
-    "sounder": "sounder",
-    "camera": "camera",
-    "repeater": "repeater",
+    "control-unit": "control", "movement-detector": "movement", "opening-contact": "contact",
+    "shock-detector": "shock", "glass-break-detector": "glass_break", "water-detector": "water",
+    "sounder": "sounder", "camera": "camera", "repeater": "repeater",
     "transmitter": "transmitter",
-}
+}  # fmt: skip
 """The table that says what matters of each kind."""
 _MAY_LACK = {"keypad", "keyfob", "hold-up-button"}
 """Kinds whose table may be left out: without it the usual rules hold."""

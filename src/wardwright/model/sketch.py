@@ -28,6 +28,8 @@ class Sketch(Record):
         "radio-cost",  # what takes most of it: a piece of wall across it, or a point; the loss as the label
         "beam",  # the sun's way onto a lens: from outside, through a pane, to the lens
         "sunlit",  # floor in view on which the sun lies
+        "task",  # a place that a camera shows, its label what the picture is dense enough for there
+        "task-line",  # from a camera to the place that matters most in its picture
         "fault",  # the place of a finding
         "suggestion",  # where a mend would put the thing
     ]

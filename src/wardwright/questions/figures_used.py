@@ -16,6 +16,7 @@ from wardwright.questions import (
     undetected_walk,
     what_is_heard,
     what_it_sees,
+    what_it_shows,
     when_disturbed,
     where_the_unit_goes,
     will_it_reach,
@@ -71,10 +72,11 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     will_it_reach.NUMBER: RADIO,
     when_disturbed.NUMBER: frozenset({"headlamp"}),
     what_it_sees.NUMBER: ON_FOOT | {"detector-reach"},
-    one_thing_lost.NUMBER: RACE | {"alarm-sounding"},
-    battery_ends.NUMBER: CELLS,
+    one_thing_lost.NUMBER: RACE | RADIO | {"alarm-sounding"},
+    battery_ends.NUMBER: CELLS | RADIO,
     what_is_heard.NUMBER: SOUND,
     fire_and_water_distances.NUMBER: frozenset(),
+    what_it_shows.NUMBER: frozenset({"density-left"}),
 }  # fmt: skip
 """A question that is not named here may stand on any figure."""
 

@@ -12,6 +12,7 @@ from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, Verdict, about_the_site, unanswered
 from wardwright.questions.detector_lost import MEASURE as NOTICED_MEASURE
 from wardwright.questions.detector_lost import detector_lost
+from wardwright.questions.link_margins import hang_on, link_margins
 from wardwright.questions.loss_mends import own_power_sounders, second_path
 from wardwright.questions.mains_lost import MEASURE, mains_lost
 from wardwright.trials.alarm import DETECTORS, as_met
@@ -20,6 +21,7 @@ from wardwright.trials.watchers import control_units, devices_of
 
 NUMBER = 12
 PATHS_MEASURE = "message paths that are left"
+HEARD_MEASURE = "devices that are likely still heard"
 SOUNDERS_MEASURE = "sounders that still sound"
 
 
@@ -48,7 +50,7 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     found += [_transmitter(site, catalogue, one) for one in devices_of(site, catalogue, "transmitter")]
     found.append(_control_unit(site, catalogue, unit))
     found += [_sounder(site, catalogue, one, unit=unit) for one in devices_of(site, catalogue, "sounder")]
-    found += [_repeater(one) for one in devices_of(site, catalogue, "repeater")]
+    found += [_repeater(site, catalogue, one) for one in devices_of(site, catalogue, "repeater")]
     met = as_met(site, catalogue)
     detectors = sorted(
         (one for one in site.devices if catalogue.sheet(one.sheet).kind in DETECTORS), key=lambda one: one.id
@@ -147,12 +149,27 @@ def _sounder(site: Site, catalogue: Catalogue, lost: Device, *, unit: Device) ->
     )
 
 
-def _repeater(lost: Device) -> Answer:
-    # The radio engine knows which devices only reach the control unit through it; it is not asked here yet.
-    return unanswered(
-        NUMBER, "devices that are still heard", subject=lost.name, subject_id=lost.id,
-        reason="not computable: it is not known which devices are heard through it only",
-    )  # fmt: skip
+def _repeater(site: Site, catalogue: Catalogue, lost: Device) -> Answer:
+    gone, unknown = hang_on(site, catalogue, lost)
+    if unknown:
+        return unanswered(
+            NUMBER, HEARD_MEASURE, subject=lost.name, subject_id=lost.id,
+            reason=f"not computable: no margin is known of {', '.join(one.name for one in unknown)}",
+        )  # fmt: skip
+    left = len(link_margins(site, catalogue).keys() - {lost.id, *(one.id for one in gone)})
+    names = ", ".join(one.name for one in gone)
+    return Answer(
+        question=NUMBER,
+        subject=lost.name,
+        subject_id=lost.id,
+        measure=HEARD_MEASURE,
+        estimate=_counted(left, "devices"),
+        verdict="bad" if gone else "good",
+        notes=(
+            f"likely no longer heard: {names}" if gone else "every device that was heard still is, likely",
+        ),
+        sketches=_at(site, lost),
+    )
 
 
 def _at(site: Site, device: Device) -> tuple[Sketch, ...]:

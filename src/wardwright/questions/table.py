@@ -17,6 +17,7 @@ from wardwright.questions import (
     undetected_walk,
     what_is_heard,
     what_it_sees,
+    what_it_shows,
     when_disturbed,
     where_the_unit_goes,
     will_it_reach,
@@ -106,6 +107,13 @@ QUESTIONS: tuple[Question, ...] = (
         18,
         "Are smoke, heat, CO and water devices within the published distances? (a check, never a fire design)",
         fire_and_water_distances.answers,
+        more_is_better=True,
+    ),
+    Question(
+        19,
+        "What will this camera show at the gate, and how much beyond the boundary does it see?",
+        what_it_shows.answers,
+        in_hand=what_it_shows.without_mends,
         more_is_better=True,
     ),
 )

@@ -20,6 +20,13 @@ WHAT = ("sheet", "kind", "behaviour", "what", "field", "lock", "glazing")
 """The values that a mend's first words may name; the first that it has."""
 FIRE_CODES = "FIR"
 """How the codes of the rules about smoke, heat and CO alarms begin."""
+BROUGHT = {
+    "dBA": "At the pillow then:",
+    "min": "Sun straight on it in a year then:",
+    "a": "Its battery lasts then:",
+    "px/m": "Its picture then:",
+}
+"""How it is told what a mend brings, by the unit of that; of a time, how much is in hand."""
 SMALL_M = 0.1
 """Lengths below this, such as a contact's gap, are told in millimetres. [m]"""
 
@@ -55,8 +62,7 @@ def mend_sentence(mend: Mend, names: Names, *, is_plain: bool = False) -> str:
     text = sentence(f"{text}: {', '.join(changes)}" if changes else text)
     if mend.gain is not None:
         brings = "It would hold longer by" if mend.action == "change-lock" else "In hand then:"
-        brings = "At the pillow then:" if mend.gain.unit == "dBA" else brings
-        brings = "Sun straight on it in a year then:" if mend.gain.unit == "min" else brings
+        brings = BROUGHT.get(mend.gain.unit, brings)
         text += f" {brings} {with_range(mend.gain, is_plain=is_plain)}."
     return text
 

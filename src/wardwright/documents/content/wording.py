@@ -69,14 +69,12 @@ FINDING_GROUPS: dict[Severity | Literal["accepted"], tuple[str, str]] = {
 """The groups that findings are told in: those that are accepted stand apart, what was not run last."""
 NONE_OF_THEM = "because there is none"
 """Stands before the kinds of device that the site has none of."""
-
 BASES: dict[Basis, str] = {
     "measured": "measured, on site or in the building file",
     "told": "told by somebody",
     "guessed": "guessed by the intake",
     "default": "nobody said: the program\u2019s default",
 }
-
 MARKS: dict[Mark, str] = {
     "standard": "from a standard",
     "published": "published",
@@ -99,6 +97,7 @@ QUESTION_SHORT = {
     13: "What is heard",
     15: "Batteries",
     18: "Fire and water distances",
+    19: "What a camera shows",
 }
 """A short name for each question that is answered; the long one is in the table of questions."""
 QUESTION_HEADINGS = {
@@ -114,6 +113,7 @@ QUESTION_HEADINGS = {
     13: "What is heard:",
     15: "The battery of",
     18: "Distances of",
+    19: "What is shown by",
 }
 """How the heading of an answer begins; its subject follows."""
 UNDETECTED = frozenset({5})
@@ -141,6 +141,8 @@ SIGNS: dict[str, str] = {
     "radio-cost": "what takes most of it",
     "beam": "the sun straight on it, from outside",
     "sunlit": "floor in view that the sun lights",
+    "task": "what a camera\u2019s picture is good for there",
+    "task-line": "from the camera to where it matters most",
     "fault": "place of a finding",
     "suggestion": "where a mend would put it",
 }
@@ -154,7 +156,6 @@ RACE_EVENTS: tuple[tuple[str, str, str], ...] = (
     ("broken", "intruder", "control unit broken"),
 )
 """A word in the name of a part, whose event it is, and how it is written on the strip of time."""
-
 RACE_TOLD: dict[str, tuple[str, str]] = {
     "notice": ("noticed after", "nothing notices"),
     "sounder": ("sounder loud at", "no sounder sounds"),
@@ -163,7 +164,6 @@ RACE_TOLD: dict[str, tuple[str, str]] = {
     "broken": ("control unit broken at", "the control unit is not broken"),
 }
 """For each of these events: how it is said with its time, and without one."""
-
 NEVER = "never"
 NOT_WATCHED = "no movement detector watches this storey."
 NOT_DRAWN = "what its movement detectors see was not asked for, or could not be worked out."
@@ -178,7 +178,6 @@ HOW_TO_READ = (
 )
 NOTHING_FOUND = "No rule found a fault."
 NO_FINDINGS_ASKED = "No rule was run for this page."
-
 ACTIONS = {
     "move-device": "Move {name}",
     "turn-device": "Turn {name}",
@@ -223,6 +222,7 @@ FIELDS: dict[str, str] = {
     "check_in_min": "how long a device may stay silent",
     "covering": "covering",
     "cell": "cells:",
+    "mask": "a mask over the picture, corners in shares of its width and height from the upper left:",
 }
 """Names of fields, as people call them."""
 

@@ -55,6 +55,7 @@ def draw_sketches(
     for role in ("arrival-band", "timely"):
         for ring in _joined(sketches, role):
             recorder.polyline(role, (*ring, ring[0]))
+    _plain_lines(recorder, sketches, "task-line")
     _take_signs(sketches, board=board)
     for role in ("unnoticed", "walk", "radio-path", "beam"):
         for sketch in sketches:
@@ -63,15 +64,22 @@ def draw_sketches(
     for sketch in (one for one in sketches if one.points):
         if is_measured(sketch):
             draw_measured(recorder, sketch, board=board)
-        elif sketch.role in ("level", "goal", "notice", "radio-cost", "fault", "suggestion"):
+        elif sketch.role in ("level", "goal", "notice", "radio-cost", "fault", "task", "suggestion"):
             _place(recorder, sketch, board=board, mm_per_m=mm_per_m)
     drawn = {sketch.role for sketch in sketches if sketch.points or sketch.rings}
     return tuple(role for role in ROLE_ORDER if role in drawn)
 
 
+def _plain_lines(recorder: Recorder, sketches: tuple[Sketch, ...], role: str) -> None:
+    for sketch in sketches:
+        if sketch.role == role and len(sketch.points) >= 2:
+            recorder.polyline(role, sketch.points)
+
+
 ROLE_ORDER = (
     "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "distance", "level", "timely",
-    "arrival-band", "arrival-seen", "radio-path", "radio-cost", "beam", "sunlit", "fault", "suggestion",
+    "arrival-band", "arrival-seen", "radio-path", "radio-cost", "beam", "sunlit", "task", "task-line",
+    "fault", "suggestion",
 )  # fmt: skip
 """In the order of the key of signs."""
 
@@ -175,13 +183,14 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
                 recorder.polyline("fault-line", sketch.points)
             for turn in (45.0, 135.0):
                 recorder.tick("fault", at, turn_deg=turn, length_mm=4.2)
-        case _:
+        case role:
+            style = "task" if role == "task" else "suggestion"
             text = sketch.label or "here"
-            size = box_size_mm("suggestion", text)
+            size = box_size_mm(style, text)
             centre = board.place(at, size, clear_mm=2.5, is_apart=True)
-            recorder.line("suggestion", at, centre)
+            recorder.line(style, at, centre)
             recorder.circle("device-dot", at, radius_mm=0.6)
-            recorder.box("suggestion", centre, text)
+            recorder.box(style, centre, text)
             return
     board.take(at, (SIGN_MM, SIGN_MM))
     if sketch.label:

@@ -44,7 +44,7 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
         case "beam":
             recorder.line("beam", left, right)
             recorder.head("frame-solid", right, turn_deg=0.0, length_mm=2.6)
-        case "timely" | "arrival-band" | "radio-path":
+        case "timely" | "arrival-band" | "radio-path" | "task-line":
             recorder.line(role, left, right)
         case "radio-cost":
             recorder.line("radio-path", left, right)
@@ -57,7 +57,8 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
             recorder.tick("fault", middle, turn_deg=45.0, length_mm=4.2)
             recorder.tick("fault", middle, turn_deg=135.0, length_mm=4.2)
         case _:
-            recorder.box("suggestion", middle, "here")
+            style, word = ("task", "word") if role == "task" else ("suggestion", "here")
+            recorder.box(style, middle, word)
     return Drawing(
         key=key,
         title=words,
