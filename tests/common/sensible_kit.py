@@ -12,6 +12,7 @@ from wardwright.model.device import CeilingMount, Device, FreeMount, OpeningMoun
 from wardwright.model.fabric import Space
 from wardwright.model.household import Person, Target
 from wardwright.model.opening import Opening
+from wardwright.model.place import Place
 from wardwright.model.placement import sides_of_opening
 from wardwright.model.programme import Programme, Zone
 from wardwright.model.record import Point2
@@ -43,6 +44,7 @@ def with_sensible_kit(site: Site, catalogue: Catalogue) -> Site:
         ),
         openings=tuple(_as_entry(o) if entry is not None and o.id == entry.id else o for o in site.openings),
         programme=Programme(entry_time_s=30.0, exit_time_s=45.0),
+        place=_on_earth(site.place),
     )  # fmt: skip
     kit = (*_controls(bare, ours, entry), *_detectors(bare, ours, openings), *_warnings(bare, ours))
     zoned = [(device, behaviour) for device, behaviour in kit if behaviour]
@@ -54,6 +56,15 @@ def with_sensible_kit(site: Site, catalogue: Catalogue) -> Site:
         for i, (device, behaviour) in enumerate(zoned, 1)
     )  # fmt: skip
     return replaced(bare, devices=tuple(device for device, _ in kit), zones=zones)
+
+
+def _on_earth(place: Place) -> Place:
+    """The place with a latitude, which no drawing tells; north stays as it is."""
+    return (
+        place
+        if place.latitude_deg is not None
+        else place.model_copy(update={"latitude_deg": 51.5, "longitude_deg": 0.0})
+    )
 
 
 def _entry_door(site: Site, openings: list[Opening]) -> Opening | None:
