@@ -459,6 +459,8 @@ export interface Needs {
   grade?: number | null;
   /** Whether radio devices are to check in as often as the grade asks. */
   check_in_by_grade?: boolean;
+  /** The edition of IEC 62676-4 whose task words cameras are held to. */
+  camera_edition?: "2014" | "2025";
   accepted?: Accepted[];
 }
 
