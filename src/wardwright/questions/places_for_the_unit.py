@@ -146,34 +146,28 @@ def _places(
     outlets: tuple[Outlet, ...],
     readings: tuple[ReadDevice, ...],
 ) -> Places:
-    spots = [
-        spot
-        for space in sorted(house.spaces, key=lambda one: one.id)
-        if space.is_protected and space.use not in UNFIT_USES
-        for spot in wall_spots(house, space, height_m=height_m)
-    ]
     at = standing(house, unit)
     here: Point3 = (at.x_m, at.y_m, house.storey(at.storey).elevation_m + at.height_m)
-    places = [here, *(spot_place(house, spot, height_m) for spot in spots)]
+    spots, places, power = _spots(house, height_m, outlets)
     worst = _worst_links(house, catalogue, links, places=places, readings=readings)
-    power = [_power_m(house, outlets, (at.storey, at.x_m, at.y_m))]
-    power += [_power_m(house, outlets, (spot.storey, spot.x_m, spot.y_m)) for spot in spots]
-    close = _worth_a_closer_look(spots, worst[1:], power[1:])
+    as_it_is = _worst_links(house, catalogue, links, places=(here,), readings=readings)[0]
+    close = _worth_a_closer_look(spots, worst, power)
     space = space_at(house, at.storey, (at.x_m, at.y_m))
     here_name = "" if space is None else space.name
     is_on_route = space is not None and space.id in route
+    to_power = _power_m(house, outlets, (at.storey, at.x_m, at.y_m))
     now = Place(
-        None, here_name, at, *worst[0], *_walked_and_seen(house, catalogue, at), is_on_route, power[0]
+        None, here_name, at, *as_it_is, *_walked_and_seen(house, catalogue, at), is_on_route, to_power
     )
     found = []
     for i in close:
         spot = spots[i]
         there = spot.standing(height_m)
         scores = (
-            *worst[i + 1],
+            *worst[i],
             *_walked_and_seen(house, catalogue, there),
             spot.space in route,
-            power[i + 1],
+            power[i],
         )
         found.append(Place(spot, house.space(spot.space).name, there, *scores))
     line = [one for one in found if not any(other.beats(one) for other in found) and not now.beats(one)]
@@ -183,16 +177,31 @@ def _places(
     return Places(now, tuple(ranked[:PLACES]))
 
 
+@lru_cache(maxsize=32)
+def _spots(
+    house: Site, height_m: float, outlets: tuple[Outlet, ...]
+) -> tuple[tuple[WallSpot, ...], tuple[Point3, ...], tuple[float, ...]]:
+    """All spots in dry rooms of ours, where they are in the house, and how far off power is. [m]"""
+    spots = tuple(
+        spot
+        for space in sorted(house.spaces, key=lambda one: one.id)
+        if space.is_protected and space.use not in UNFIT_USES
+        for spot in wall_spots(house, space, height_m=height_m)
+    )
+    power = tuple(_power_m(house, outlets, (spot.storey, spot.x_m, spot.y_m)) for spot in spots)
+    return spots, tuple(spot_place(house, spot, height_m) for spot in spots), power
+
+
 def _worst_links(
     house: Site,
     catalogue: Catalogue,
     links: tuple[tuple[str, Hop], ...],
     *,
-    places: Sequence[Point3],
+    places: tuple[Point3, ...],
     readings: tuple[ReadDevice, ...],
 ) -> list[tuple[float, str]]:
     """The worst likely margin from each place, and whose it is."""
-    each = [_link_margins(house, catalogue, hop, places=tuple(places), readings=readings) for _, hop in links]
+    each = [_link_margins(house, catalogue, hop, places=places, readings=readings) for _, hop in links]
     found = []
     for mine in zip(*each, strict=True):
         worst = min(range(len(links)), key=lambda k: (mine[k], links[k][0]))
