@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
+import numpy as np
+
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
@@ -201,12 +203,14 @@ def _worst_links(
     readings: tuple[ReadDevice, ...],
 ) -> list[tuple[float, str]]:
     """The worst likely margin from each place, and whose it is."""
-    each = [_link_margins(house, catalogue, hop, places=places, readings=readings) for _, hop in links]
-    found = []
-    for mine in zip(*each, strict=True):
-        worst = min(range(len(links)), key=lambda k: (mine[k], links[k][0]))
-        found.append((mine[worst], links[worst][0]))
-    return found
+    named = sorted(links, key=lambda link: link[0])  # of links that are alike the first by name is told
+    each = np.array(
+        [_link_margins(house, catalogue, hop, places=places, readings=readings) for _, hop in named]
+    )
+    worst = each.argmin(axis=0)
+    return [
+        (margin, named[k][0]) for margin, k in zip(each.min(axis=0).tolist(), worst.tolist(), strict=True)
+    ]
 
 
 @lru_cache(maxsize=512)

@@ -16,8 +16,9 @@ from wardwright.questions.places_for_the_unit import Place, Places, places_for
 from wardwright.questions.will_it_reach import verdict_of
 from wardwright.rules.finding import Mend
 from wardwright.rules.outside_view import usual_height
-from wardwright.rules.radio_hops import linked_devices
-from wardwright.rules.radio_links import MARGIN_LIMIT, links_of
+from wardwright.rules.radio_belief import read_devices
+from wardwright.rules.radio_hops import heard_by, linked_devices
+from wardwright.rules.radio_links import MARGIN_LIMIT, links_with
 from wardwright.rules.registry import exactly
 from wardwright.rules.unit_spots import USUAL_HEIGHT_M
 from wardwright.trials.watchers import control_units
@@ -60,11 +61,13 @@ def _answer(site: Site, catalogue: Catalogue, unit: Device) -> Answer:
 def _worst_margin(site: Site, catalogue: Catalogue) -> Estimate:
     """The margin of the worst link, cameras apart, as question 6 has it."""
     found = []
+    heard, readings = heard_by(site, catalogue), read_devices(site)
     for device, sheet in linked_devices(site, catalogue):
         if sheet.kind == "camera":
             continue
         try:
-            found.append(links_of(site, catalogue, device)[0].margin)
+            links = links_with(site.bare, catalogue, device, heard=heard, readings=readings)
+            found.append(links[0].margin)
         except NotComputable:
             continue
     return min(found, key=lambda one: (one.value, one.low))
