@@ -123,6 +123,7 @@ def _passes(house: Site, catalogue: Catalogue, device: Device, *, start: Spot, g
     return int(bool(noticed_on(house, catalogue, device, start=start, goal=goal).any()))
 
 
+@lru_cache(maxsize=512)
 def _middle(space: Space) -> Spot:
     place = shapely.Polygon(space.outline_m).representative_point()
     return Spot(space.storey, float(place.x), float(place.y))
