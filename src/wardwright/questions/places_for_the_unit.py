@@ -10,6 +10,7 @@ from typing import NamedTuple
 import numpy as np
 
 from wardwright.errors import NotComputable
+from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.fixture import Outlet
@@ -26,14 +27,16 @@ from wardwright.rules.radio_spots import likely_margins, spot_place
 from wardwright.rules.unit_spots import UNFIT_USES, USUAL_HEIGHT_M
 from wardwright.rules.wall_spots import WallSpot, wall_spots
 
-IN_A_ROOM = 2
-"""So many places of a room are looked at closely: the best for radio, and the nearest to a power point. [-]"""
 ENOUGH_DB = 40.0
 """A worst margin above this counts as this: more is of no use. [dB] (assumption)"""
 ALIKE_DB, ALIKE_S, ALIKE_M = 3.0, 1.0, 1.0
 """Smaller differences count as none. (assumption)"""
 PLACES = 4
 """So many places are told at most. [-]"""
+
+
+Scores = tuple[float, float, float, float, float]
+"""How a place does in radio, time, sight, route and power: more is better in each."""
 
 
 class Place(NamedTuple):
@@ -56,9 +59,11 @@ class Place(NamedTuple):
     """Whether its room is on the way in of the household."""
     power_m: float
     """To the nearest power point of its room; infinite where it has none. [m]"""
+    margins: tuple[tuple[float, str], ...] = ()
+    """The likely margin of each straight link, the worst first, with its device's id. [dB]"""
 
     @property
-    def scores(self) -> tuple[float, float, float, float, float]:
+    def scores(self) -> Scores:
         """More is better in each; what differs little counts as alike."""
         return (
             math.floor(min(self.margin_db, ENOUGH_DB) / ALIKE_DB),
@@ -70,8 +75,12 @@ class Place(NamedTuple):
 
     def beats(self, other: Place) -> bool:
         """Whether it is better in something and worse in nothing."""
-        mine, theirs = self.scores, other.scores
-        return mine != theirs and all(m >= t for m, t in zip(mine, theirs, strict=True))
+        return beats(self.scores, other.scores)
+
+
+def beats(mine: Scores, theirs: Scores) -> bool:
+    """Whether scores are better in something and worse in nothing."""
+    return mine != theirs and all(m >= t for m, t in zip(mine, theirs, strict=True))
 
 
 class Places(NamedTuple):
@@ -151,28 +160,32 @@ def _places(
     at = standing(house, unit)
     here: Point3 = (at.x_m, at.y_m, house.storey(at.storey).elevation_m + at.height_m)
     spots, places, power = _spots(house, height_m, outlets)
-    worst = _worst_links(house, catalogue, links, places=places, readings=readings)
-    as_it_is = _worst_links(house, catalogue, links, places=(here,), readings=readings)[0]
-    close = _worth_a_closer_look(spots, worst, power)
+    named = sorted(links, key=lambda link: link[0])  # of links that are alike the first by name is told
+    each = _margins(house, catalogue, named, places=places, readings=readings)
+    as_it_is = _margins(house, catalogue, named, places=(here,), readings=readings)[:, 0]
+    close = _worth_a_closer_look(spots, each.min(axis=0), power)
     space = space_at(house, at.storey, (at.x_m, at.y_m))
     here_name = "" if space is None else space.name
     is_on_route = space is not None and space.id in route
     to_power = _power_m(house, outlets, (at.storey, at.x_m, at.y_m))
     now = Place(
-        None, here_name, at, *as_it_is, *_walked_and_seen(house, catalogue, at), is_on_route, to_power
-    )
+        None, here_name, at, *_worst(named, as_it_is), *_walked_and_seen(house, catalogue, at), is_on_route,
+        to_power, _in_order(named, as_it_is),
+    )  # fmt: skip
     found = []
     for i in close:
         spot = spots[i]
         there = spot.standing(height_m)
         scores = (
-            *worst[i],
+            *_worst(named, each[:, i]),
             *_walked_and_seen(house, catalogue, there),
             spot.space in route,
             power[i],
+            _in_order(named, each[:, i]),
         )
         found.append(Place(spot, house.space(spot.space).name, there, *scores))
-    line = [one for one in found if not any(other.beats(one) for other in found) and not now.beats(one)]
+    rivals = {one.scores for one in (now, *found)}
+    line = [one for one in found if not any(beats(rival, one.scores) for rival in rivals)]
     # Of places that are alike in everything the first is told.
     alike = {one.scores: one for one in reversed(line) if one.scores != now.scores}
     ranked = sorted(alike.values(), key=lambda one: (-one.reached_s, -one.margin_db, one.space))
@@ -194,23 +207,29 @@ def _spots(
     return spots, tuple(spot_place(house, spot, height_m) for spot in spots), power
 
 
-def _worst_links(
+def _margins(
     house: Site,
     catalogue: Catalogue,
-    links: tuple[tuple[str, Hop], ...],
+    links: Sequence[tuple[str, Hop]],
     *,
     places: tuple[Point3, ...],
     readings: tuple[ReadDevice, ...],
-) -> list[tuple[float, str]]:
-    """The worst likely margin from each place, and whose it is."""
-    named = sorted(links, key=lambda link: link[0])  # of links that are alike the first by name is told
-    each = np.array(
-        [_link_margins(house, catalogue, hop, places=places, readings=readings) for _, hop in named]
+) -> FloatArray:
+    """The likely margin of each link from each place, shape (links, places). [dB]"""
+    return np.array(
+        [_link_margins(house, catalogue, hop, places=places, readings=readings) for _, hop in links]
     )
-    worst = each.argmin(axis=0)
-    return [
-        (margin, named[k][0]) for margin, k in zip(each.min(axis=0).tolist(), worst.tolist(), strict=True)
-    ]
+
+
+def _worst(links: Sequence[tuple[str, Hop]], margins: FloatArray) -> tuple[float, str]:
+    """The worst margin at one place, and whose it is."""
+    worst = int(margins.argmin())
+    return float(margins[worst]), links[worst][0]
+
+
+def _in_order(links: Sequence[tuple[str, Hop]], margins: FloatArray) -> tuple[tuple[float, str], ...]:
+    pairs = zip(margins.tolist(), (hop.sender.ident for _, hop in links), strict=True)
+    return tuple(sorted(pairs))
 
 
 @lru_cache(maxsize=512)
@@ -240,17 +259,16 @@ def _power_m(house: Site, outlets: tuple[Outlet, ...], place: tuple[str, float, 
     return min(near, default=math.inf)
 
 
-def _worth_a_closer_look(
-    spots: Sequence[WallSpot], worst: Sequence[tuple[float, str]], power: Sequence[float]
-) -> list[int]:
-    """Of each room the best places for radio, and the nearest to a power point."""
+def _worth_a_closer_look(spots: Sequence[WallSpot], worst: FloatArray, power: Sequence[float]) -> list[int]:
+    """Of each room the best place for radio, and the nearest to a power point."""
     rooms: dict[str, list[int]] = {}
     for i, spot in enumerate(spots):
         rooms.setdefault(spot.space, []).append(i)
+    margin, far = np.round(worst, 6).tolist(), np.round(power, 6).tolist()
     found: set[int] = set()
     for mine in rooms.values():
-        found |= set(sorted(mine, key=lambda i: (-round(worst[i][0], 6), i))[: IN_A_ROOM - 1])
-        found.add(min(mine, key=lambda i: (round(power[i], 6), -round(worst[i][0], 6), i)))
+        found.add(min(mine, key=lambda i: (-margin[i], i)))
+        found.add(min(mine, key=lambda i: (far[i], -margin[i], i)))
     return sorted(found)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from contextlib import suppress
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
@@ -17,7 +18,7 @@ from wardwright.questions.will_it_reach import verdict_of
 from wardwright.rules.finding import Mend
 from wardwright.rules.outside_view import usual_height
 from wardwright.rules.radio_belief import read_devices
-from wardwright.rules.radio_hops import heard_by, linked_devices
+from wardwright.rules.radio_hops import heard_by
 from wardwright.rules.radio_links import MARGIN_LIMIT, links_with
 from wardwright.rules.registry import exactly
 from wardwright.rules.unit_spots import USUAL_HEIGHT_M
@@ -26,6 +27,8 @@ from wardwright.trials.watchers import control_units
 NUMBER = 2
 MEASURE = "margin of its worst radio link where it is"
 LETTERS = "ABCDEFGH"
+HAIR_DB = 1e-6
+"""What rounding may cost at most. [dB]"""
 
 
 def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
@@ -43,7 +46,7 @@ def _answer(site: Site, catalogue: Catalogue, unit: Device) -> Answer:
         why = f"not computable: {reason}"
         return unanswered(NUMBER, MEASURE, subject=unit.name, subject_id=unit.id, reason=why)
     limit = catalogue.limit(MARGIN_LIMIT, site.place.rule_pack).value
-    margin = _worst_margin(site, catalogue)
+    margin = _worst_margin(site, catalogue, places.present)
     return Answer(
         question=NUMBER,
         subject=unit.name,
@@ -58,18 +61,21 @@ def _answer(site: Site, catalogue: Catalogue, unit: Device) -> Answer:
     )
 
 
-def _worst_margin(site: Site, catalogue: Catalogue) -> Estimate:
-    """The margin of the worst link, cameras apart, as question 6 has it."""
-    found = []
+def _worst_margin(site: Site, catalogue: Catalogue, place: Place) -> Estimate:
+    """The margin of the worst link with the unit in a place, cameras apart, as question 6 has it."""
+    found: list[Estimate] = []
     heard, readings = heard_by(site, catalogue), read_devices(site)
-    for device, sheet in linked_devices(site, catalogue):
-        if sheet.kind == "camera":
+    asked: set[str] = set()
+    for straight_db, ident in place.margins:
+        # A link has a straight way or a better one: those that are left are no worse than theirs.
+        if found and straight_db > min(one.value for one in found) + HAIR_DB:
+            break
+        if ident in asked:
             continue
-        try:
-            links = links_with(site.bare, catalogue, device, heard=heard, readings=readings)
+        asked.add(ident)
+        with suppress(NotComputable):
+            links = links_with(site.bare, catalogue, site.device(ident), heard=heard, readings=readings)
             found.append(links[0].margin)
-        except NotComputable:
-            continue
     return min(found, key=lambda one: (one.value, one.low))
 
 
@@ -135,7 +141,7 @@ def _mend(site: Site, catalogue: Catalogue, unit: Device, *, place: Place) -> tu
     height = usual_height(unit, USUAL_HEIGHT_M)
     mount = WallMount(wall=spot.wall, side=spot.side, offset_m=spot.offset_m, height_m=height)
     there = with_device(site, unit.model_copy(update={"mount": mount, "heading_deg": None}))
-    gain = _worst_margin(there, catalogue)
+    gain = _worst_margin(there, catalogue, place)
     return (Mend(action="move-device", subject=unit.id, values=spot.values(height), gain=gain),)
 
 
