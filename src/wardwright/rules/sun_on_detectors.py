@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
+from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.estimate import Driver, Estimate
@@ -18,7 +18,7 @@ from wardwright.model.record import BASES, Basis
 from wardwright.model.site import Site
 from wardwright.model.surfaces import clear_of_walls, level_of
 from wardwright.physics.detection.from_site import watch
-from wardwright.physics.sunlight.from_site import beams_into, beams_on, step_minutes, sun_of
+from wardwright.physics.sunlight.from_site import beams_into, beams_on, step_count, step_minutes, sun_of
 from wardwright.physics.sunlight.shine import Beam, Lens, View
 
 WIDE_RAD = math.radians(80.0)
@@ -94,8 +94,10 @@ def _sun_on(house: Site, catalogue: Catalogue, device: Device) -> SunOn:
     norths, is_known = norths_of(house)
     # Where north may lie anywhere, it outweighs how much of the floor is watched.
     views = views_of(house, catalogue, device)[: 2 if is_known else 1]
-    lens = np.array([_lens_minutes(house, at, north=north) for north in norths])
-    view = np.array([[_view_minutes(house, one, north=north) for north in norths] for one in views])
+    lens = _lens_minutes(house, at, norths)
+    view = np.array([
+        _by_north(house, beams_into(house, one, north=norths, is_thin=True), norths) for one in views
+    ])  # fmt: skip
     middle = len(norths) // 2
     if not is_known:
         middle = int(np.lexsort((view[0, :, 0] if len(views) else lens[:, 0, 1], lens[:, 0, 0]))[-1])
@@ -103,11 +105,11 @@ def _sun_on(house: Site, catalogue: Catalogue, device: Device) -> SunOn:
     on_lens = beams_on(house, at.lens, north=north)
     in_view = beams_into(house, views[0], north=north) if views else ()
     basis = house.place.basis_of("north_deg") if is_known else "default"
-    whole = _summed(house, (within(beam, at, half=at.half) for beam in on_lens))[0]
+    whole = _summed(house, (within(beam, at, half=at.half) for beam in on_lens))
     return SunOn(
         _estimate(lens, whole, middle=middle, basis=basis, second="how far off its axis light reaches it"),
         _estimate(
-            view.transpose(1, 0, 2), _summed(house, in_view)[0], middle=middle, basis=basis,
+            view.transpose(1, 0, 2), _summed(house, in_view), middle=middle, basis=basis,
             second="how much of the floor it may watch",
         ) if views else None,
         tuple(one for one in (within(beam, at, half=at.half) for beam in on_lens) if len(one.steps)),
@@ -145,7 +147,9 @@ def lens_minutes(site: Site, catalogue: Catalogue, device: Device) -> float:
     """
     house = site.bare
     at = at_of(house, catalogue, device)
-    return max(float(_lens_minutes(house, at, north=north)[0, 0]) for north in norths_of(house)[0])
+    norths = norths_of(house)[0]
+    beams = beams_on(house, at.lens, north=norths, is_thin=True)
+    return float(_by_north(house, [within(beam, at, half=at.half) for beam in beams], norths)[:, 0].max())
 
 
 @lru_cache(maxsize=1024)
@@ -176,31 +180,31 @@ def within(beam: Beam, at: At, *, half: float) -> Beam:
     return beam._replace(steps=beam.steps[kept], bearings=beam.bearings[kept])
 
 
-def _lens_minutes(house: Site, at: At, *, north: float) -> FloatArray:
-    """About the minutes on a lens: rows by fan and by all that may reach it, columns by coverings drawn and open."""
-    beams = beams_on(house, at.lens, north=north, is_thin=True)
-    wide = max(at.half, WIDE_RAD)
-    return np.array([
-        _summed(house, (within(beam, at, half=half) for beam in beams), is_thin=True) for half in (at.half, wide)
-    ])  # fmt: skip
+def _lens_minutes(house: Site, at: At, norths: tuple[float, ...]) -> FloatArray:
+    """About the minutes on a lens: axes north, by fan and by all that may reach it, coverings drawn and open."""
+    beams = beams_on(house, at.lens, north=norths, is_thin=True)
+    halves = (at.half, max(at.half, WIDE_RAD))
+    counted = [_by_north(house, [within(one, at, half=half) for one in beams], norths) for half in halves]
+    return np.stack(counted, axis=1)
 
 
-def _view_minutes(house: Site, view: View, *, north: float) -> tuple[float, float]:
-    """About the minutes in view, with coverings drawn and open."""
-    return _summed(house, beams_into(house, view, north=north, is_thin=True), is_thin=True)
+def _by_north(house: Site, beams: Iterable[Beam], norths: tuple[float, ...]) -> FloatArray:
+    """About the minutes at which any of some beams shines: rows by north, columns by coverings drawn and open."""
+    several, each = tuple(beams), step_minutes(house, is_thin=True)
+    shines = np.zeros((2, len(norths) * step_count(house, is_thin=True)), dtype=np.bool_)
+    for beam in several:
+        shines[1, beam.steps] = True
+        if not beam.is_covered:
+            shines[0, beam.steps] = True
+    counted: FloatArray = each * np.count_nonzero(shines.reshape(2, len(norths), -1), axis=2).T
+    return counted
 
 
-def _summed(house: Site, beams: Iterable[Beam], *, is_thin: bool = False) -> tuple[float, float]:
-    """Minutes at which any of some beams shines, coverings as told and drawn back."""
-    several = tuple(beams)
-    each = step_minutes(house, is_thin=is_thin)
-    told = _united([beam.steps for beam in several if not beam.is_covered])
-    return told * each, _united([beam.steps for beam in several]) * each
-
-
-def _united(steps: list[IntArray]) -> int:
-    """How many steps are in any of some lists."""
-    return len(steps[0]) if len(steps) == 1 else len(np.unique(np.concatenate(steps))) if steps else 0
+def _summed(house: Site, beams: Iterable[Beam]) -> float:
+    """Minutes of the whole year at which any of some beams shines, coverings as told."""
+    told = [beam.steps for beam in beams if not beam.is_covered]
+    count = len(told[0]) if len(told) == 1 else len(np.unique(np.concatenate(told))) if told else 0
+    return count * step_minutes(house)
 
 
 def _estimate(table: FloatArray, value: float, *, middle: int, basis: Basis, second: str) -> Estimate:

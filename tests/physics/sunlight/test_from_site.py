@@ -23,6 +23,7 @@ from wardwright.model.surroundings import GroundThing
 from wardwright.physics.sunlight.from_site import (
     beams_into,
     beams_on,
+    step_count,
     step_minutes,
     sun_of,
 )
@@ -176,6 +177,31 @@ def test_the_thinned_year_comes_to_about_the_same() -> None:
         whole = sum(len(beam.steps) for beam in beams_on(site, lens, north=north)) * step_minutes(site)
         thin = sum(len(beam.steps) for beam in beams_on(site, lens, north=north, is_thin=True))
         assert thin * step_minutes(site, is_thin=True) == pytest.approx(whole, rel=0.15, abs=200.0)
+
+
+def test_several_norths_at_once_come_to_each_by_itself() -> None:
+    site, norths = shaded(), (0.3, 2.0, 5.1)
+    size = step_count(site, is_thin=True)
+    view = view_of(site, "ground")
+    for lens in LENSES:
+        found = {one.opening: one for one in beams_on(site, lens, north=norths, is_thin=True)}
+        for place, north in enumerate(norths):
+            alone = {one.opening: one for one in beams_on(site, lens, north=north, is_thin=True)}
+            assert alone.keys() <= found.keys()
+            for name, beam in found.items():
+                part = beam.steps // size == place
+                steps = alone[name].steps.tolist() if name in alone else []
+                assert (beam.steps[part] - place * size).tolist() == steps
+                if steps:
+                    assert beam.bearings[part] == pytest.approx(alone[name].bearings)
+    lit_at = {
+        (beam.opening, step + place * size)
+        for place, north in enumerate(norths)
+        for beam in beams_into(site, view, north=north, is_thin=True)
+        for step in beam.steps.tolist()
+    }
+    together = beams_into(site, view, north=norths, is_thin=True)
+    assert {(one.opening, step) for one in together for step in one.steps.tolist()} == lit_at
 
 
 def test_panes_know_where_outside_is_and_what_is_drawn_before_them() -> None:

@@ -28,6 +28,19 @@ def test_a_wall_hides_what_is_behind_it_and_no_more() -> None:
     assert (free == (aims().turn > 0.0))[off].all()
 
 
+@given(
+    st.tuples(st.floats(0.3, 6.0), st.floats(-9.0, 9.0), st.floats(0.3, 6.0), st.floats(-9.0, 9.0)),
+    st.floats(0.0, 5.0),
+    st.floats(0.0, 1.5),
+)
+def test_one_wall_before_every_line_hides_what_each_line_would_meet(
+    ends: tuple[float, ...], top: float, rise: float
+) -> None:
+    wall, some = sheets([(*ends, 0.0, top)]), aims(-20.0, 35.0, rise)
+    whole = np.isinf(ray_ranges(EYE, (some.turn, some.rise), wall))
+    assert (reach_the_sun(EYE, some, wall, normal=0.0) == whole).all()
+
+
 def test_a_low_wall_hides_nothing_and_an_overhang_only_what_is_steep() -> None:
     assert reach_the_sun(EYE, aims(), sheets([(4.0, -10.0, 4.0, 10.0, 0.0, 2.0)]), normal=0.0).all()
     eaves = box([(-1.0, -5.0), (1.0, -5.0), (1.0, 5.0), (-1.0, 5.0)], low=2.0, high=2.2)

@@ -33,20 +33,22 @@ from wardwright.physics.sunlight.glints import (
     through_floor,
     through_mirror,
 )
+from wardwright.physics.sunlight.orders import order_at, year_at
 from wardwright.physics.sunlight.panes import Aims, aims_of, bounds_of, lit_by_any, row_bounds, shining
 from wardwright.physics.sunlight.position import HALF_SUN_RAD
 from wardwright.physics.sunlight.shade import beyond, reach_the_sun
 from wardwright.physics.sunlight.shine import Beam, Lens, View
-from wardwright.physics.sunlight.year import Facing, Year, facing, sun_year
+from wardwright.physics.sunlight.year import Facing, Year
 
 CELL_M = 0.1
 """Side of a cell of the floor, as the detectors' shapes have it. [m]"""
-THIN_STEP_MIN, THIN_DAYS = 6.0, 5
-"""Steps and days of the thinned year that ranges are taken from. [min], [-]"""
 OFF_GLASS_M, UNDER_HEAD_M = 0.01, 0.05
 """How far behind the middle of a wall, and under its head, a line from a pane into the room begins. [m]"""
 REACH_M, ARC_M = 15.0, 0.15
 """How far into the house sun through a pane is followed, and how finely. [m] (assumption)"""
+
+
+Norths = tuple[float, ...]
 
 
 class Sun(NamedTuple):
@@ -85,31 +87,16 @@ def sun_of(site: Site) -> Sun:
     longitude = place.longitude_deg or 0.0
     zone = time_zone_of(place) if place.longitude_deg is not None else None
     north = None if place.north_deg is None else math.radians(place.north_deg)
-    return Sun(_year(place.latitude_deg, longitude, is_thin=False), clock_shift(zone, longitude), zone, north)
+    return Sun(_year(site, is_thin=False), clock_shift(zone, longitude), zone, north)
 
 
-@lru_cache(maxsize=8)
-def _year(latitude_deg: float, longitude_deg: float, *, is_thin: bool) -> Year:
-    step, days = (THIN_STEP_MIN, THIN_DAYS) if is_thin else (2.0, 1)
-    return sun_year(math.radians(latitude_deg), math.radians(longitude_deg), step=step, every_days=days)
-
-
-def _order(site: Site, normal: float, *, north: float, is_thin: bool, spread: float = HALF_SUN_RAD) -> Facing:
+def _order(
+    site: Site, normal: float, *, norths: Norths, is_thin: bool, spread: float = HALF_SUN_RAD
+) -> Facing:
     """The year before a wall whose outward normal has a direction on the plan. [rad]"""
-    place = site.place
-    azimuth = round(math.degrees(math.pi / 2.0 + north - normal), 4) % 360.0
-    find = _thin_order if is_thin else _full_order
-    return find((place.latitude_deg or 0.0, place.longitude_deg or 0.0), azimuth, spread)
-
-
-@lru_cache(maxsize=12)
-def _full_order(place: tuple[float, float], azimuth_deg: float, spread: float) -> Facing:
-    return facing(_year(*place, is_thin=False), math.radians(azimuth_deg), spread=spread)
-
-
-@lru_cache(maxsize=96)
-def _thin_order(place: tuple[float, float], azimuth_deg: float, spread: float) -> Facing:
-    return facing(_year(*place, is_thin=True), math.radians(azimuth_deg), spread=spread)
+    place = (site.place.latitude_deg or 0.0, site.place.longitude_deg or 0.0)
+    azimuths = tuple(round(math.degrees(math.pi / 2.0 + north - normal), 4) % 360.0 for north in norths)
+    return order_at(place, azimuths, spread=spread, is_thin=is_thin)
 
 
 def step_minutes(site: Site, *, is_thin: bool = False) -> float:
@@ -127,11 +114,20 @@ def step_minutes(site: Site, *, is_thin: bool = False) -> float:
     float
         Minutes of a year. [min]
     """
-    return _year(site.place.latitude_deg or 0.0, site.place.longitude_deg or 0.0, is_thin=is_thin).step_min
+    return _year(site, is_thin=is_thin).step_min
+
+
+def step_count(site: Site, *, is_thin: bool = False) -> int:
+    """How many steps the year of a house whose latitude is known has; the thinned one, if `is_thin`. [-]"""
+    return len(_year(site, is_thin=is_thin).day)
+
+
+def _year(site: Site, *, is_thin: bool) -> Year:
+    return year_at(site.place.latitude_deg or 0.0, site.place.longitude_deg or 0.0, is_thin=is_thin)
 
 
 def beams_on(
-    site: Site, lens: Lens, *, north: float, is_thin: bool = False, spread: float = HALF_SUN_RAD
+    site: Site, lens: Lens, *, north: float | Norths, is_thin: bool = False, spread: float = HALF_SUN_RAD
 ) -> tuple[Beam, ...]:
     """When the sun shines straight on a lens, through which pane, whichever way it looks.
 
@@ -141,8 +137,9 @@ def beams_on(
         A house whose latitude is known.
     lens : Lens
         Where the lens is.
-    north : float
-        Where true north lies, anticlockwise from the plan's y axis. [rad]
+    north : float or tuple of float
+        Where true north lies, anticlockwise from the plan's y axis; the steps of each further one are numbered on
+        from those of the one before, `step_count` apart. [rad]
     is_thin : bool, default False
         Whether the thinned year will do.
     spread : float, default HALF_SUN_RAD
@@ -153,11 +150,15 @@ def beams_on(
     tuple of Beam
         One for each pane of its storey that any beam comes through, coverings taken as drawn back.
     """
-    return _beams_on(site.bare, lens, north=north, is_thin=is_thin, spread=spread)
+    return _beams_on(site.bare, lens, norths=_each(north), is_thin=is_thin, spread=spread)
+
+
+def _each(north: float | Norths) -> Norths:
+    return north if isinstance(north, tuple) else (north,)
 
 
 @lru_cache(maxsize=2048)
-def _beams_on(house: Site, lens: Lens, *, north: float, is_thin: bool, spread: float) -> tuple[Beam, ...]:
+def _beams_on(house: Site, lens: Lens, *, norths: Norths, is_thin: bool, spread: float) -> tuple[Beam, ...]:
     found = []
     for one in panes_of(house):
         if one.storey != lens.storey:
@@ -165,7 +166,7 @@ def _beams_on(house: Site, lens: Lens, *, north: float, is_thin: bool, spread: f
         at = bounds_of(one.pane, [lens[1:]])
         if at.right[0] >= at.left[0] or at.high[0] <= max(0.0, at.low[0]):
             continue
-        order = _order(house, one.normal, north=north, is_thin=is_thin, spread=spread)
+        order = _order(house, one.normal, norths=norths, is_thin=is_thin, spread=spread)
         places = shining(order, at)
         if not len(places):
             continue
@@ -198,7 +199,7 @@ def _in_the_open(house: Site, storey: str) -> Blockers:
     return joined([*own, outside_shade(house, storey)])
 
 
-def beams_into(site: Site, view: View, *, north: float, is_thin: bool = False) -> tuple[Beam, ...]:
+def beams_into(site: Site, view: View, *, north: float | Norths, is_thin: bool = False) -> tuple[Beam, ...]:
     """When the sun shines on floor, or on the top of low furniture, that is in view, and through which pane.
 
     Parameters
@@ -207,8 +208,9 @@ def beams_into(site: Site, view: View, *, north: float, is_thin: bool = False) -
         A house whose latitude is known.
     view : View
         What is in view.
-    north : float
-        Where true north lies, anticlockwise from the plan's y axis. [rad]
+    north : float or tuple of float
+        Where true north lies, anticlockwise from the plan's y axis; the steps of each further one are numbered on
+        from those of the one before, `step_count` apart. [rad]
     is_thin : bool, default False
         Whether the thinned year will do.
 
@@ -217,7 +219,7 @@ def beams_into(site: Site, view: View, *, north: float, is_thin: bool = False) -
     tuple of Beam
         One for each pane of the storey that lights any of it, coverings taken as drawn back.
     """
-    house = site.bare
+    house, norths = site.bare, _each(north)
     found = []
     for one in panes_of(house):
         if one.storey != view.storey:
@@ -227,8 +229,8 @@ def beams_into(site: Site, view: View, *, north: float, is_thin: bool = False) -
         seen = view.mask[row, column]
         if not seen.any():
             continue
-        order = _order(house, one.normal, north=north, is_thin=is_thin)
-        clear = _clear(house, one, north=north, is_thin=is_thin)
+        order = _order(house, one.normal, norths=norths, is_thin=is_thin)
+        clear = _clear(house, one, norths=norths, is_thin=is_thin)
         lit = lit_by_any(order, row_bounds(one.pane, points[seen], cell=CELL_M), clear)
         if lit.any():
             found.append(Beam(one.opening, one.is_covered, np.sort(order.steps[lit]), np.empty(0)))
@@ -262,9 +264,9 @@ def beams_thrown(
         for one in panes_of(house):
             if eye is None or one.storey != lens.storey:
                 continue
-            order, at = _order(house, one.normal, north=north, is_thin=False), bounds_of(one.pane, [eye])
+            order, at = _order(house, one.normal, norths=(north,), is_thin=False), bounds_of(one.pane, [eye])
             places = shining(order, at)
-            places = places[_clear(house, one, north=north, is_thin=False)[places]]
+            places = places[_clear(house, one, norths=(north,), is_thin=False)[places]]
             aims = aims_of(order, at, places)
             spots = _spots(thing, eye, (one.normal + aims.turn, aims.rise))
             met = spots.is_met & _among(view, view.mask, spots.shown)
@@ -336,7 +338,7 @@ def brightest(site: Site, view: View, beam: Beam, *, north: float) -> BoolArray:
     points = _lightable(house, one)
     row, column = view.grid.cells_of(points[:, :2])
     seen = view.mask[row, column]
-    at, order = bounds_of(one.pane, points[seen]), _order(house, one.normal, north=north, is_thin=False)
+    at, order = bounds_of(one.pane, points[seen]), _order(house, one.normal, norths=(north,), is_thin=False)
     steps = beam.steps[np.linspace(0, len(beam.steps) - 1, TRIED_STEPS).astype(np.intp)]
     places = np.nonzero(np.isin(order.steps, steps))[0]
     turn, profile = order.turn[places, None], order.profile[places, None]
@@ -376,9 +378,9 @@ def _lightable(house: Site, one: SitePane) -> FloatArray:
 
 
 @lru_cache(maxsize=256)
-def _clear(house: Site, one: SitePane, *, north: float, is_thin: bool) -> BoolArray:
+def _clear(house: Site, one: SitePane, *, norths: Norths, is_thin: bool) -> BoolArray:
     """Whether nothing outside stands between the middle of a pane and the sun, for each step of its order."""
-    order = _order(house, one.normal, north=north, is_thin=is_thin)
+    order = _order(house, one.normal, norths=norths, is_thin=is_thin)
     (x, y), (nx, ny) = one.pane.middle, one.pane.normal
     out = one.pane.depth / 2.0 + 2 * OFF_GLASS_M
     eye = (x + nx * out, y + ny * out, (one.pane.sill + one.pane.head) / 2.0)

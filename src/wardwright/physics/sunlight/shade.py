@@ -7,12 +7,15 @@ import math
 import numpy as np
 
 from wardwright.geometry.panels import Blockers
+from wardwright.geometry.polar import CONTACT_M
 from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.geometry.rays import ray_ranges
 from wardwright.physics.sunlight.panes import Aims
 
 PIECE = 20_000_000
 """Lines times panels that are looked at at once: what keeps memory small. [-]"""
+LESS_THAN_HALF_RAD = math.radians(178.5)
+"""A sheaf wider than this is not held against single panels. [rad]"""
 
 
 def reach_the_sun(
@@ -42,11 +45,33 @@ def reach_the_sun(
     near = in_the_way(eye, aims, blockers, normal=normal)
     if not len(near.panels):
         return free
+    if _is_shut_off(eye, aims, near, normal=normal):
+        return np.zeros_like(free)
     piece = max(1, PIECE // (8 * len(near.panels)))
     for start in range(0, len(free), piece):
         part = slice(start, start + piece)
         free[part] = np.isinf(ray_ranges(eye, (normal + aims.turn[part], aims.rise[part]), near))
     return free
+
+
+def _is_shut_off(eye: tuple[float, float, float], aims: Aims, blockers: Blockers, *, normal: float) -> bool:
+    """Whether one panel alone stands before a whole sheaf of lines, as a wall of another room does."""
+    if float(aims.rise.min()) < 0.0 or float(np.ptp(aims.turn)) > LESS_THAN_HALF_RAD:
+        return False
+    panels = blockers.panels[(blockers.bodies < 0) & (blockers.panels[:, 4] <= eye[2])]
+    ends = panels[:, :4].reshape(-1, 2, 2) - np.asarray(eye[:2])
+    farthest = np.zeros(len(panels))
+    spans = np.ones(len(panels), dtype=np.bool_)
+    for angle in (normal + float(aims.turn.min()) - 1e-6, normal + float(aims.turn.max()) + 1e-6):
+        side = _side(ends, angle)
+        spans &= side[:, 0] * side[:, 1] < 0.0
+        with np.errstate(divide="ignore", invalid="ignore"):
+            share = side[:, 0] / (side[:, 0] - side[:, 1])
+        place = ends[:, 0] + share[:, None] * (ends[:, 1] - ends[:, 0])
+        along = place @ np.array([math.cos(angle), math.sin(angle)])
+        spans &= along > 2.0 * CONTACT_M
+        farthest = np.maximum(farthest, along)
+    return bool((spans & (panels[:, 5] >= eye[2] + float(aims.rise.max()) * farthest)).any())
 
 
 def in_the_way(eye: tuple[float, float, float], aims: Aims, blockers: Blockers, *, normal: float) -> Blockers:

@@ -96,7 +96,7 @@ class Facing(NamedTuple):
     """The steps at which the sun is before a wall, in the order of the turn from its normal."""
 
     steps: IntArray
-    """Which steps of the year, shape (F,), as all."""
+    """Which steps of the year, numbered on for each further normal, shape (F,), as all."""
     turn: FloatArray
     """From the normal to the sun on the plan, anticlockwise seen from above. [rad]"""
     turn_slack: FloatArray
@@ -143,15 +143,16 @@ GRAZING_RAD = math.radians(89.0)
 """A sun that far round from a wall's normal comes in by no pane. [rad] (assumption)"""
 
 
-def facing(year: Year, normal: float, *, spread: float = HALF_SUN_RAD) -> Facing:
+def facing(year: Year, normal: ArrayLike, *, spread: float = HALF_SUN_RAD) -> Facing:
     """Put the year in order before a wall.
 
     Parameters
     ----------
     year : Year
         From `sun_year`.
-    normal : float
-        Azimuth of the wall's outward normal, from true north, clockwise. [rad]
+    normal : array_like
+        Azimuth of the wall's outward normal, from true north, clockwise; where several are given the steps of each
+        are numbered on from those of the one before. [rad]
     spread : float, default HALF_SUN_RAD
         Half of the sun's disc: a beam lasts as long as any part of it shines; 0 for its middle alone. [rad]
 
@@ -167,10 +168,11 @@ def facing(year: Year, normal: float, *, spread: float = HALF_SUN_RAD) -> Facing
     atan((sill - z)/d) and atan((head - z)/d). So a pane is one stretch of the order, cut by one more comparison.
     Derived here.
     """
-    turn = (normal - year.azimuth + math.pi) % (2.0 * math.pi) - math.pi
+    normals = np.atleast_1d(np.asarray(normal, dtype=np.float64))
+    turn = ((normals[:, None] - year.azimuth + math.pi) % (2.0 * math.pi) - math.pi).ravel()
     before = np.nonzero(np.abs(turn) < GRAZING_RAD)[0]
     order = before[np.argsort(turn[before])]
-    turned, high = turn[order], year.elevation[order]
+    turned, high = turn[order], year.elevation[order % len(year.elevation)]
     level, across = np.cos(high), np.cos(turned)
     profile = np.arctan2(np.sin(high), level * across)
     row, column = bin_of(turned, profile)
