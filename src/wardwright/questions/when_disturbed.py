@@ -17,7 +17,7 @@ from wardwright.model.placement import fixture_outline, space_at, standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.physics.detection.from_site import Watch, watch
-from wardwright.physics.sunlight.from_site import brightest, step_minutes, sun_of
+from wardwright.physics.sunlight.from_site import brightest, sun_of, year_of
 from wardwright.physics.sunlight.shine import Beam, View
 from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
 from wardwright.questions.sunshine import Sunshine, sunshine
@@ -149,7 +149,7 @@ def _thrown_parts(house: Site, thrown: Thrown) -> tuple[PartAnswer, ...]:
     """Minutes of sun that something smooth throws on it."""
     found = []
     for thing, beam in thrown:
-        minutes = len(beam.steps) * step_minutes(house)
+        minutes = len(beam.steps) * year_of(house).step_min
         one = Estimate(value=minutes, low=minutes, high=minutes, unit="min", basis="default")
         name = f"through {house.opening(beam.opening).name}, thrown on its lens by {thing.name}"
         found.append(PartAnswer(name=name, estimate=one))

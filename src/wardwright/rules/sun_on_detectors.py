@@ -18,7 +18,7 @@ from wardwright.model.record import BASES, Basis
 from wardwright.model.site import Site
 from wardwright.model.surfaces import clear_of_walls, level_of
 from wardwright.physics.detection.from_site import watch
-from wardwright.physics.sunlight.from_site import beams_into, beams_on, step_count, step_minutes, sun_of
+from wardwright.physics.sunlight.from_site import beams_into, beams_on, sun_of, year_of
 from wardwright.physics.sunlight.shine import Beam, Lens, View
 
 WIDE_RAD = math.radians(80.0)
@@ -190,13 +190,13 @@ def _lens_minutes(house: Site, at: At, norths: tuple[float, ...]) -> FloatArray:
 
 def _by_north(house: Site, beams: Iterable[Beam], norths: tuple[float, ...]) -> FloatArray:
     """About the minutes at which any of some beams shines: rows by north, columns by coverings drawn and open."""
-    several, each = tuple(beams), step_minutes(house, is_thin=True)
-    shines = np.zeros((2, len(norths) * step_count(house, is_thin=True)), dtype=np.bool_)
-    for beam in several:
+    year = year_of(house, is_thin=True)
+    shines = np.zeros((2, len(norths) * len(year.day)), dtype=np.bool_)
+    for beam in beams:
         shines[1, beam.steps] = True
         if not beam.is_covered:
             shines[0, beam.steps] = True
-    counted: FloatArray = each * np.count_nonzero(shines.reshape(2, len(norths), -1), axis=2).T
+    counted: FloatArray = year.step_min * np.count_nonzero(shines.reshape(2, len(norths), -1), axis=2).T
     return counted
 
 
@@ -204,7 +204,7 @@ def _summed(house: Site, beams: Iterable[Beam]) -> float:
     """Minutes of the whole year at which any of some beams shines, coverings as told."""
     told = [beam.steps for beam in beams if not beam.is_covered]
     count = len(told[0]) if len(told) == 1 else len(np.unique(np.concatenate(told))) if told else 0
-    return count * step_minutes(house)
+    return count * year_of(house).step_min
 
 
 def _estimate(table: FloatArray, value: float, *, middle: int, basis: Basis, second: str) -> Estimate:

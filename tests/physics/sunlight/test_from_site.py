@@ -23,9 +23,8 @@ from wardwright.model.surroundings import GroundThing
 from wardwright.physics.sunlight.from_site import (
     beams_into,
     beams_on,
-    step_count,
-    step_minutes,
     sun_of,
+    year_of,
 )
 from wardwright.physics.sunlight.shine import Lens, View
 from wardwright.store.samples import read_sample
@@ -174,14 +173,14 @@ def test_the_thinned_year_comes_to_about_the_same() -> None:
     site = terrace()
     north = sun_of(site).north or 0.0
     for lens in LENSES[:3]:
-        whole = sum(len(beam.steps) for beam in beams_on(site, lens, north=north)) * step_minutes(site)
+        whole = sum(len(beam.steps) for beam in beams_on(site, lens, north=north)) * year_of(site).step_min
         thin = sum(len(beam.steps) for beam in beams_on(site, lens, north=north, is_thin=True))
-        assert thin * step_minutes(site, is_thin=True) == pytest.approx(whole, rel=0.15, abs=200.0)
+        assert thin * year_of(site, is_thin=True).step_min == pytest.approx(whole, rel=0.15, abs=200.0)
 
 
 def test_several_norths_at_once_come_to_each_by_itself() -> None:
     site, norths = shaded(), (0.3, 2.0, 5.1)
-    size = step_count(site, is_thin=True)
+    size = len(year_of(site, is_thin=True).day)
     view = view_of(site, "ground")
     for lens in LENSES:
         found = {one.opening: one for one in beams_on(site, lens, north=norths, is_thin=True)}

@@ -87,7 +87,7 @@ def sun_of(site: Site) -> Sun:
     longitude = place.longitude_deg or 0.0
     zone = time_zone_of(place) if place.longitude_deg is not None else None
     north = None if place.north_deg is None else math.radians(place.north_deg)
-    return Sun(_year(site, is_thin=False), clock_shift(zone, longitude), zone, north)
+    return Sun(year_of(site), clock_shift(zone, longitude), zone, north)
 
 
 def _order(
@@ -99,30 +99,21 @@ def _order(
     return order_at(place, azimuths, spread=spread, is_thin=is_thin)
 
 
-def step_minutes(site: Site, *, is_thin: bool = False) -> float:
-    """What one step stands for in a year.
+def year_of(site: Site, *, is_thin: bool = False) -> Year:
+    """The steps of the year at a house.
 
     Parameters
     ----------
     site : Site
         A house whose latitude is known.
     is_thin : bool, default False
-        Of the thinned year.
+        The thinned year.
 
     Returns
     -------
-    float
-        Minutes of a year. [min]
+    Year
+        Those with the sun up.
     """
-    return _year(site, is_thin=is_thin).step_min
-
-
-def step_count(site: Site, *, is_thin: bool = False) -> int:
-    """How many steps the year of a house whose latitude is known has; the thinned one, if `is_thin`. [-]"""
-    return len(_year(site, is_thin=is_thin).day)
-
-
-def _year(site: Site, *, is_thin: bool) -> Year:
     return year_at(site.place.latitude_deg or 0.0, site.place.longitude_deg or 0.0, is_thin=is_thin)
 
 
@@ -139,7 +130,7 @@ def beams_on(
         Where the lens is.
     north : float or tuple of float
         Where true north lies, anticlockwise from the plan's y axis; the steps of each further one are numbered on
-        from those of the one before, `step_count` apart. [rad]
+        from those of the one before, a year apart. [rad]
     is_thin : bool, default False
         Whether the thinned year will do.
     spread : float, default HALF_SUN_RAD
@@ -210,7 +201,7 @@ def beams_into(site: Site, view: View, *, north: float | Norths, is_thin: bool =
         What is in view.
     north : float or tuple of float
         Where true north lies, anticlockwise from the plan's y axis; the steps of each further one are numbered on
-        from those of the one before, `step_count` apart. [rad]
+        from those of the one before, a year apart. [rad]
     is_thin : bool, default False
         Whether the thinned year will do.
 

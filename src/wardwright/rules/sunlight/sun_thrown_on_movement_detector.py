@@ -10,7 +10,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.placement import along, standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
-from wardwright.physics.sunlight.from_site import step_minutes
+from wardwright.physics.sunlight.from_site import year_of
 from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.kit import movement_detectors
 from wardwright.rules.registry import exactly, rule
@@ -66,7 +66,7 @@ def sun_thrown_on_movement_detector(site: Site, catalogue: Catalogue) -> Iterato
         if not thrown or sun_on(site, catalogue, device).lens.value > LENS_LIMIT_MIN:
             continue
         steps = np.unique(np.concatenate([beam.steps for _, beam in thrown]))
-        minutes = len(steps) * step_minutes(site)
+        minutes = len(steps) * year_of(site).step_min
         if minutes <= THROWN_LIMIT_MIN:
             continue
         panes = tuple(dict.fromkeys(beam.opening for _, beam in thrown))
