@@ -128,7 +128,7 @@ def ahead_of(site: Site, device: Device, sheet: MovementSheet) -> Ahead:
 @lru_cache(maxsize=512)
 def _ahead(house: Site, device: Device, sheet: MovementSheet) -> Ahead:
     at = standing(house, device)
-    level, others = level_of(house, at.storey), levels_by_stairs(house, at.storey)
+    level = level_of(house, at.storey)
     heading = math.radians(at.heading_deg)
     way = (math.cos(heading), math.sin(heading))
     x, y = clear_of_walls(level, (at.x_m, at.y_m), way)
@@ -136,7 +136,18 @@ def _ahead(house: Site, device: Device, sheet: MovementSheet) -> Ahead:
     half = min(math.pi, math.radians(sheet.angle_deg) / 2.0)
     before = (x + BEFORE_M * way[0], y + BEFORE_M * way[1])
     space = space_at(house, at.storey, (x, y)) or space_at(house, at.storey, before)
-    sight = look(
+    sight = _sight(house, at.storey, eye, heading=heading, half=half)
+    rows = tuple(math.radians(row.depression_deg + device.tilt_deg) for row in sheet.rows)
+    return Ahead(eye, heading, half, rows, level, sight, space)
+
+
+@lru_cache(maxsize=512)
+def _sight(
+    house: Site, storey: str, eye: tuple[float, float, float], *, heading: float, half: float
+) -> Sight:
+    """Remembered by where it hangs and how wide it sees: a like sheet tried in its place sees the same."""
+    level, others = level_of(house, storey), levels_by_stairs(house, storey)
+    return look(
         eye,
         blockers_on(level, others),
         heading=heading,
@@ -144,8 +155,6 @@ def _ahead(house: Site, device: Device, sheet: MovementSheet) -> Ahead:
         reach=_extent(level),
         band=(level.floor_m, level.ceiling_m),
     )
-    rows = tuple(math.radians(row.depression_deg + device.tilt_deg) for row in sheet.rows)
-    return Ahead(eye, heading, half, rows, level, sight, space)
 
 
 @lru_cache(maxsize=64)

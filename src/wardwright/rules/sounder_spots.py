@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
+from functools import lru_cache
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
@@ -41,7 +43,7 @@ def _units(site: Site, catalogue: Catalogue) -> list[Standing]:
     return [standing(site, unit) for unit, _ in devices_of(site, catalogue, "control-unit")]
 
 
-def _nearest(units: list[Standing], place: Standing) -> float:
+def _nearest(units: Sequence[Standing], place: Standing) -> float:
     return min(
         (
             math.dist((place.x_m, place.y_m), (one.x_m, one.y_m))
@@ -72,12 +74,18 @@ def sounder_spot(site: Site, catalogue: Catalogue, *, near: Standing, height_m: 
         Off the way in, and not beside a control unit; None where there is no such place.
     """
     on_way = rooms_on_the_way(site, catalogue) or frozenset()
-    units = _units(site, catalogue)
+    return _sounder_spot(site.bare, tuple(_units(site, catalogue)), on_way, near=near, height_m=height_m)
+
+
+@lru_cache(maxsize=256)
+def _sounder_spot(
+    house: Site, units: tuple[Standing, ...], on_way: frozenset[str], *, near: Standing, height_m: float
+) -> WallSpot | None:
     found = []
-    for space in site.spaces:
+    for space in house.spaces:
         if space.belongs != "ours" or space.use in UNFIT_USES or space.id in on_way:
             continue
-        for spot in wall_spots(site, space, height_m=height_m):
+        for spot in wall_spots(house, space, height_m=height_m):
             if _nearest(units, spot.standing(height_m)) > BESIDE_UNIT_M:
                 way = round(math.dist((spot.x_m, spot.y_m), (near.x_m, near.y_m)), 6)
                 found.append((space.use not in LOUD_USES, spot.storey != near.storey, way, spot))

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
-from typing import Any
+from functools import lru_cache
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, WallMount
-from wardwright.model.placement import standing
+from wardwright.model.fixture import Outlet
+from wardwright.model.placement import Standing, standing
 from wardwright.model.site import Site
 from wardwright.rules.entry_routes import entry_routes, place_at, rooms_on
 from wardwright.rules.finding import Mend
@@ -39,36 +39,43 @@ def moved_to_watched_spot(site: Site, catalogue: Catalogue, unit: Device) -> tup
     tuple of Mend
         One: on the same storey before others, near a power point before others, then nearest.
     """
-    place = standing(site, unit)
-    power = [o for o in site.outlets if o.kind in ("power", "fused-spur")]
-
-    def cost(spot: WallSpot) -> tuple[bool, float, float, WallSpot]:
-        at = (spot.x_m, spot.y_m)
-        to_power = min((math.dist(at, o.at_m) for o in power if o.storey == spot.storey), default=math.inf)
-        return (spot.storey != place.storey, to_power, math.dist(at, (place.x_m, place.y_m)), spot)
-
     height = unit.mount.height_m if isinstance(unit.mount, WallMount) else USUAL_HEIGHT_M
-    best = _first_fit(site, catalogue, height_m=height, cost=cost)
+    best = _first_watched(site, catalogue, near=standing(site, unit), height_m=height)
     return () if best is None else (Mend(action="move-device", subject=unit.id, values=best.values(height)),)
 
 
-def _first_fit(
-    site: Site, catalogue: Catalogue, *, height_m: float, cost: Callable[[WallSpot], tuple[Any, ...]]
-) -> WallSpot | None:
-    """The place of least cost off the entry route that is watched: the cheapest are asked first."""
+def _first_watched(site: Site, catalogue: Catalogue, *, near: Standing, height_m: float) -> WallSpot | None:
+    """The first of the fit places, the best ones asked first, that is watched."""
     try:
         on_route = rooms_on(site, entry_routes(site, catalogue))
     except NotComputable:
         on_route = frozenset()
     watched = watched_at_once(site, catalogue)
-    spots = (
-        spot
-        for space in sorted(site.spaces, key=lambda s: s.id)
-        if space.belongs == "ours" and space.use not in UNFIT_USES and space.id not in on_route
-        for spot in wall_spots(site, space, height_m=height_m)
-    )
-    for spot in sorted(spots, key=cost):
+    for spot in _fit_spots(site.bare, site.outlets, near=near, height_m=height_m):
+        if spot.space in on_route:
+            continue
         before = place_at(site, spot)
         if watched.by(spot.storey, before, room=room_of(site, spot.storey, before)):
             return spot
     return None
+
+
+@lru_cache(maxsize=64)
+def _fit_spots(
+    house: Site, outlets: tuple[Outlet, ...], *, near: Standing, height_m: float
+) -> tuple[WallSpot, ...]:
+    """Places in dry rooms of ours: those of its own storey first, then those nearest to power, then to it."""
+    power = [o for o in outlets if o.kind in ("power", "fused-spur")]
+
+    def cost(spot: WallSpot) -> tuple[bool, float, float, WallSpot]:
+        at = (spot.x_m, spot.y_m)
+        to_power = min((math.dist(at, o.at_m) for o in power if o.storey == spot.storey), default=math.inf)
+        return (spot.storey != near.storey, to_power, math.dist(at, (near.x_m, near.y_m)), spot)
+
+    spots = (
+        spot
+        for space in sorted(house.spaces, key=lambda s: s.id)
+        if space.belongs == "ours" and space.use not in UNFIT_USES
+        for spot in wall_spots(house, space, height_m=height_m)
+    )
+    return tuple(sorted(spots, key=cost))
