@@ -24,6 +24,7 @@ from wardwright.questions import (
     zone_behaviours,
 )
 from wardwright.questions.answer import Answer
+from wardwright.rules.registry import Follows
 
 
 class Question(NamedTuple):
@@ -35,6 +36,8 @@ class Question(NamedTuple):
     in_hand: Callable[[Site, Catalogue], tuple[Answer, ...]] | None = None
     """Its answers while a thing is still in the hand that moves it: without mends; None: they wait until it is put
     down."""
+    follows: Follows = "devices"
+    """With what in the hand; a question that hangs on the whole house waits until a wall is put down."""
     more_is_better: bool = False
     """Whether the larger number is the better one: by it answers are ranked, and two states of a house compared."""
 
@@ -45,6 +48,7 @@ QUESTIONS: tuple[Question, ...] = (
         "Through this opening: first notice, sounder, message; can the control unit be reached and broken first?",
         race_from_opening.answers,
         in_hand=race_from_opening.without_mends,
+        follows="walls and devices",
         more_is_better=True,
     ),
     Question(
@@ -64,6 +68,7 @@ QUESTIONS: tuple[Question, ...] = (
         "How far, and for how long, can someone move undetected from each way in; is a target reached first?",
         undetected_walk.answers,
         in_hand=undetected_walk.answers,
+        follows="walls and devices",
     ),
     Question(
         6,
@@ -76,13 +81,13 @@ QUESTIONS: tuple[Question, ...] = (
         9,
         "When, in dates and clock hours, will sun, a hot thing or headlights disturb this detector?",
         when_disturbed.answers,
-        in_hand=when_disturbed.without_mends,
     ),
     Question(
         11,
         "What does this movement detector really see?",
         what_it_sees.answers,
         in_hand=what_it_sees.answers,
+        follows="walls and devices",
     ),
     Question(
         12,
@@ -159,7 +164,7 @@ def ask(site: Site, catalogue: Catalogue, numbers: Sequence[int] | None = None) 
     return worst_first(found)
 
 
-def ask_in_hand(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+def ask_in_hand(site: Site, catalogue: Catalogue, *, has_house_moved: bool = False) -> tuple[Answer, ...]:
     """Answer, worst first, what is asked many times a second while something is dragged.
 
     Parameters
@@ -168,13 +173,19 @@ def ask_in_hand(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
         The house, with the thing where the hand has it.
     catalogue : Catalogue
         Sheets and figures.
+    has_house_moved : bool, default False
+        Whether a wall is in the hand, or anything else of the house itself.
 
     Returns
     -------
     tuple of Answer
         Of the questions that do not wait until the thing is put down, and without what would mend them.
     """
-    quick = (question.in_hand for question in QUESTIONS if question.in_hand is not None)
+    quick = (
+        question.in_hand
+        for question in QUESTIONS
+        if question.in_hand is not None and (not has_house_moved or question.follows == "walls and devices")
+    )
     return worst_first([answer for answers in quick for answer in answers(site, catalogue)])
 
 

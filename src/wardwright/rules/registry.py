@@ -24,6 +24,9 @@ Stage = Literal["trial use", "settled", "retired"]
 """`trial use`: its limits may still move. `settled`: they move only with a changelog line. `retired`: it is kept for
 its code and finds nothing."""
 
+Follows = Literal["walls and devices", "devices", "nothing"]
+"""What is asked anew many times a second while it is dragged; the rest waits until the hand rests."""
+
 CODE_FORM = re.compile(r"[A-Z]{3}[1-9][0-9]{2}")
 """Three letters for the subject, three digits."""
 
@@ -46,6 +49,7 @@ class Rule:
     sources: tuple[str, ...]
     """Keys of sources.toml."""
     check: Check
+    follows: Follows = "walls and devices"
 
     @property
     def summary(self) -> str:
@@ -96,6 +100,7 @@ def rule(
     mark: Mark,
     severity: Severity,
     sources: tuple[str, ...],
+    follows: Follows = "walls and devices",
 ) -> Callable[[Check], Rule]:
     """Make a rule of a check function.
 
@@ -103,7 +108,7 @@ def rule(
 
     Parameters
     ----------
-    code, name, since, stage, mark, severity, sources
+    code, name, since, stage, mark, severity, sources, follows
         As the fields of `Rule`.
 
     Returns
@@ -113,7 +118,7 @@ def rule(
     """
 
     def made(check: Check) -> Rule:
-        return Rule(code, name, since, stage, mark, severity, sources, check)
+        return Rule(code, name, since, stage, mark, severity, sources, check, follows)
 
     return made
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from difflib import get_close_matches
 
 from wardwright.errors import InputError
@@ -102,5 +103,36 @@ def check(site: Site, catalogue: Catalogue) -> tuple[Finding, ...]:
         In the order of codes, then of subjects; a rule that cannot run is there with severity `not run`, and what
         the site's needs accept is there with the reason.
     """
-    found = tuple(finding for one in RULES for finding in findings_of(one, site, catalogue))
+    return _checked(RULES, site, catalogue)
+
+
+def check_in_hand(site: Site, catalogue: Catalogue, *, has_house_moved: bool) -> tuple[Finding, ...]:
+    """Run the rules that follow a hand that drags; all else as in `check`.
+
+    Parameters
+    ----------
+    site : Site
+        The site, with the thing where the hand has it.
+    catalogue : Catalogue
+        Sheets and figures.
+    has_house_moved : bool
+        Whether a wall is in the hand, or anything else of the house itself.
+
+    Returns
+    -------
+    tuple of Finding
+        Without those of `that_wait`.
+    """
+    waiting = that_wait(has_house_moved=has_house_moved)
+    return _checked([one for one in RULES if one.code not in waiting], site, catalogue)
+
+
+def that_wait(*, has_house_moved: bool) -> frozenset[str]:
+    """Codes of the rules that wait until the hand rests."""
+    waiting = {"nothing", "devices"} if has_house_moved else {"nothing"}
+    return frozenset(one.code for one in RULES if one.follows in waiting)
+
+
+def _checked(rules: Iterable[Rule], site: Site, catalogue: Catalogue) -> tuple[Finding, ...]:
+    found = tuple(finding for one in rules for finding in findings_of(one, site, catalogue))
     return with_reasons(found, site.needs.accepted)

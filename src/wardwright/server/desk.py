@@ -32,7 +32,7 @@ from wardwright.model.validation import sound
 from wardwright.questions.answer import Answer
 from wardwright.questions.table import ask, ask_in_hand, worst_first
 from wardwright.rules.finding import Finding
-from wardwright.rules.table import check
+from wardwright.rules.table import check, check_in_hand, that_wait
 from wardwright.server.messages import Board, Changed, Compared, WalkLine
 from wardwright.store.jobs.job import Job
 
@@ -44,6 +44,8 @@ class Seen(NamedTuple):
     findings: tuple[BoardFinding, ...] | None
     asked: tuple[Answer, ...] = ()
     """The answers to all questions when all were last asked."""
+    checked: tuple[Finding, ...] = ()
+    """The findings of all rules when all were last run."""
 
 
 class Desk:
@@ -123,8 +125,10 @@ class Desk:
             try:
                 kept = self.job.site(revision)
                 site = kept if trial is None else self.checked(edited(kept, trial[1]))
-                asked, waiting = self._asked(site, seen, is_in_hand=is_in_hand)
-                findings = check(site, self.catalogue)
+                if is_in_hand and seen.asked:
+                    asked, waiting, findings = self._in_hand(site, kept, seen)
+                else:
+                    asked, waiting, findings = ask(site, self.catalogue), (), check(site, self.catalogue)
             except InputError as fault:
                 return _without(revision, number, f"{fault.what}. {fault.cure}."), seen
             worked_out = time.perf_counter()
@@ -149,17 +153,22 @@ class Desk:
                 drawing_ms=round((time.perf_counter() - worked_out) * 1e3, 2),
                 fault="",
             )
-            return board, Seen(told, found, seen.asked if waiting else answers)
+            if waiting:
+                return board, seen._replace(answers=told, findings=found)
+            return board, Seen(told, found, answers, findings)
 
-    def _asked(
-        self, site: Site, seen: Seen, *, is_in_hand: bool
-    ) -> tuple[tuple[Answer, ...], tuple[Answer, ...]]:
-        """The answers to what is asked now, and those from before of questions that wait."""
-        if not (is_in_hand and seen.asked):
-            return ask(site, self.catalogue), ()
-        asked = ask_in_hand(site, self.catalogue)
+    def _in_hand(
+        self, site: Site, kept: Site, seen: Seen
+    ) -> tuple[tuple[Answer, ...], tuple[Answer, ...], tuple[Finding, ...]]:
+        """The answers to what follows the hand, those from before that wait, and findings of both sorts."""
+        has_moved = site.bare != kept.bare
+        asked = ask_in_hand(site, self.catalogue, has_house_moved=has_moved)
         numbers = {one.question for one in asked}
-        return asked, tuple(one for one in seen.asked if one.question not in numbers)
+        waiting = tuple(one for one in seen.asked if one.question not in numbers)
+        codes = that_wait(has_house_moved=has_moved)
+        before = [one for one in seen.checked if one.code in codes]
+        found = check_in_hand(site, self.catalogue, has_house_moved=has_moved)
+        return asked, waiting, tuple(sorted((*found, *before), key=lambda one: one.code))
 
 
 @lru_cache(maxsize=16)

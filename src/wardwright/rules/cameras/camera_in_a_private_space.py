@@ -22,6 +22,7 @@ from wardwright.rules.registry import exactly, rule, weakest
     mark="common practice",
     severity="advise",
     sources=("own",),
+    follows="devices",
 )
 def camera_in_a_private_space(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Cameras that hang in a bedroom, a bathroom or a toilet, or look into one.

@@ -22,6 +22,7 @@ from wardwright.rules.registry import exactly, rule, weakest
     mark="common practice",
     severity="advise",
     sources=("own", "edpb-3-2019"),
+    follows="devices",
 )
 def camera_sees_beyond_the_boundary(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Cameras outside that see ground, windows or houses beyond the boundary.

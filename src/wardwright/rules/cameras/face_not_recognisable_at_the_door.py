@@ -23,6 +23,7 @@ from wardwright.rules.registry import rule, weakest
     mark="from memory",
     severity="check with the standard",
     sources=("iec-62676-4-2014", "iec-62676-4-2025"),
+    follows="devices",
 )
 def face_not_recognisable_at_the_door(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Entry doors that no camera outside shows well enough to tell a face that is known.

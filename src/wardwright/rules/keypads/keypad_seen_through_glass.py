@@ -32,6 +32,7 @@ USUAL_KEYPAD_M = 1.2
     mark="common practice",
     severity="advise",
     sources=("own",),
+    follows="devices",
 )
 def keypad_seen_through_glass(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Keypads that can be seen from the ground outside.

@@ -21,6 +21,7 @@ from wardwright.rules.replacement import replaced
     mark="from memory",
     severity="check with the standard",
     sources=("en-50131-5-3",),
+    follows="devices",
 )
 def jamming_told_too_late(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Control units that tell of jamming later than the standard asks.

@@ -30,6 +30,7 @@ MUCH_DB = 6.0
     mark="common practice",
     severity="advise",
     sources=("own",),
+    follows="devices",
 )
 def metal_or_coated_glass_in_the_way(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Radio links without margin to spare that go through metal or coated glass.

@@ -25,6 +25,7 @@ from wardwright.rules.thing_words import thing_words
     mark="common practice",
     severity="advise",
     sources=("own",),
+    follows="devices",
 )
 def radio_margin_under_its_limit(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Radio devices whose likely margin is under 10 dB with all doors shut.

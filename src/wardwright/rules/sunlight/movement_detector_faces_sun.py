@@ -25,6 +25,7 @@ from wardwright.rules.sun_on_detectors import LENS_LIMIT_MIN, sun_on
     mark="assumption",
     severity="advise",
     sources=("own",),
+    follows="nothing",
 )
 def movement_detector_faces_sun(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Movement detectors that the sun shines straight into, through a pane that nothing covers.

@@ -26,6 +26,7 @@ from wardwright.rules.sun_on_detectors import LENS_LIMIT_MIN, VIEW_LIMIT_MIN, su
     mark="assumption",
     severity="advise",
     sources=("own",),
+    follows="nothing",
 )
 def sun_patch_crosses_its_view(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Movement detectors that watch floor on which the sun lies for more than 1500 hours a year.

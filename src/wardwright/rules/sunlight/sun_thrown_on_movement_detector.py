@@ -26,6 +26,7 @@ from wardwright.rules.sun_thrown import THROWN_LIMIT_MIN, thrown_on
     mark="assumption",
     severity="advise",
     sources=("own",),
+    follows="nothing",
 )
 def sun_thrown_on_movement_detector(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Movement detectors on which a glossy floor or a mirror throws the sun.
