@@ -90,8 +90,12 @@ def heard_by(site: Site, catalogue: Catalogue) -> Heard:
     return Heard(units, repeaters, routers or _drawn_routers(site.outlets, catalogue))
 
 
+@lru_cache(maxsize=64)
 def _drawn_routers(outlets: tuple[Outlet, ...], catalogue: Catalogue) -> tuple[Device, ...]:
-    """Routers that are drawn as points of the house: taken to have the radio of the catalogue's first."""
+    """Routers that are drawn as points of the house: taken to have the radio of the catalogue's first.
+
+    One object for one router: links are remembered by what hears them, and found again without comparing.
+    """
     row = next((one for one in catalogue.sheets if one.kind == "router" and one.radio is not None), None)
     drawn = [one for one in outlets if one.kind == "router"] if row is not None else []
     return tuple(
