@@ -13,7 +13,8 @@ from wardwright.model.revision import with_device
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
-from wardwright.questions.places_for_the_unit import Place, Places, places_for
+from wardwright.questions.places_for_the_unit import Places, places_for
+from wardwright.questions.unit_place import Place
 from wardwright.questions.will_it_reach import verdict_of
 from wardwright.rules.finding import Mend
 from wardwright.rules.outside_view import usual_height
