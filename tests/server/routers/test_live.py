@@ -1,13 +1,17 @@
 from __future__ import annotations
 
-from typing import Any
+import asyncio
+import gc
+from typing import Any, cast
 
 import pytest
+from fastapi import WebSocket
 from fastapi.testclient import TestClient
 from starlette.websockets import WebSocketDisconnect
 
 from server.routers.test_jobs import edit
 from wardwright.questions.table import QUESTIONS
+from wardwright.server.routers.live import live
 
 LIVE = "/api/jobs/house.job/live"
 TURN = {"do": "turn-device", "device": "hall-movement", "heading_deg": 190.0}
@@ -89,3 +93,53 @@ def test_a_message_that_makes_no_sense_ends_the_link(client: TestClient) -> None
         socket.send_json({"kind": "dance"})
         with pytest.raises(WebSocketDisconnect):
             heard(socket, "no such kind")
+
+
+class Leaving:
+    """The socket of a page that leaves while it is being told something."""
+
+    def __init__(self, client: TestClient) -> None:
+        self.app = client.app
+        self.headers: dict[str, str] = {}
+        self.is_gone = asyncio.Event()
+
+    async def accept(self) -> None:
+        """It comes."""
+
+    async def receive_text(self) -> str:
+        await self.is_gone.wait()
+        raise WebSocketDisconnect(1001)
+
+    async def send_text(self, _: str) -> None:
+        self.is_gone.set()
+        try:
+            await asyncio.sleep(60.0)
+        except asyncio.CancelledError:
+            raise WebSocketDisconnect(1006) from None
+
+
+def test_a_page_that_leaves_in_the_middle_of_the_news_ends_quietly(client: TestClient) -> None:
+    complaints: list[dict[str, Any]] = []
+
+    async def linked() -> None:
+        loop = asyncio.get_running_loop()
+        loop.set_exception_handler(lambda _, complaint: complaints.append(complaint))
+        await live(cast("WebSocket", Leaving(client)), "house.job")
+        gc.collect()  # what a task raised that nobody took is told of when the task goes
+
+    asyncio.run(linked())
+    assert complaints == []
+
+
+def test_what_goes_wrong_in_speaking_is_not_kept_quiet(
+    client: TestClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    leaving = Leaving(client)
+
+    async def broken(_: str) -> None:
+        leaving.is_gone.set()
+        raise ZeroDivisionError
+
+    monkeypatch.setattr(leaving, "send_text", broken)
+    with pytest.raises(ZeroDivisionError):
+        asyncio.run(live(cast("WebSocket", leaving), "house.job"))

@@ -119,7 +119,17 @@ async def live(socket: WebSocket, file: str) -> None:
     except WebSocketDisconnect:
         pass
     except ValidationError:
+        await _ended(speaking)  # first: nothing may be sent once the link is closed
         await socket.close(NOT_UNDERSTOOD)
     finally:
         desk.listeners.discard(page.tell)
-        speaking.cancel()
+        await _ended(speaking)
+
+
+async def _ended(speaking: asyncio.Task[None]) -> None:
+    """Stop speaking; that the page left in the middle of a sentence is no fault, all else is raised."""
+    speaking.cancel()
+    await asyncio.wait([speaking])
+    if not speaking.cancelled():
+        with suppress(WebSocketDisconnect):
+            speaking.result()
