@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
+import math
+
 from common.houses import on_floor, on_wall, one_room
+from wardwright.model.device import WallMount
 from wardwright.model.edits import edited
 from wardwright.model.fixture import Outlet
-from wardwright.questions.loss_mends import longer_standby, own_power_sounders, router_back_up, second_path
+from wardwright.model.placement import standing
+from wardwright.questions.loss_mends import (
+    BESIDE_M,
+    longer_standby,
+    own_power_sounders,
+    router_back_up,
+    second_path,
+)
 from wardwright.rules.mending import operations_of
 from wardwright.store.catalogue import load_catalogue
-from wardwright.trials.single_loss import hours_of, message_hours, routers
+from wardwright.trials.single_loss import hours_of, message_hours, message_paths, routers
 
 CATALOGUE = load_catalogue()
 UNIT = on_wall("unit", "control-unit-with-keypad", "south", 1.0, height_m=1.4)
@@ -32,6 +42,23 @@ def test_a_second_path_and_a_back_up_let_the_message_leave() -> None:
         assert after is not None
         # Broadband also needs its transmitter, which has no battery: the router's alone is not enough.
         assert (after.low > 0.0) == (mend.action == "replace-device")
+
+
+def test_where_the_only_transmitter_is_lost_another_goes_on_the_wall_beside_the_unit() -> None:
+    site = one_room(devices=(UNIT, SENDER), outlets=(ROUTER,))
+    (mend,) = second_path(site, CATALOGUE, beside="sender")
+    after = carried_out(site, mend)
+    unit, new = standing(after, after.device("unit")), standing(after, after.devices[-1])
+    assert isinstance(after.devices[-1].mount, WallMount)
+    assert BESIDE_M <= math.dist((unit.x_m, unit.y_m), (new.x_m, new.y_m)) < 1.0
+    assert [one.by for one in message_paths(after, CATALOGUE)].count("mobile") == 1
+
+
+def test_beside_a_unit_in_no_room_it_stands_where_the_unit_stands() -> None:
+    outside = on_floor("unit", "control-unit-with-keypad", -30.0, 3.0, 1.4)
+    (mend,) = second_path(one_room(devices=(outside,)), CATALOGUE)
+    after = carried_out(one_room(devices=(outside,)), mend)
+    assert standing(after, after.devices[-1])[:4] == standing(after, outside)[:4]
 
 
 def test_what_has_a_back_up_needs_none() -> None:

@@ -2,21 +2,27 @@
 
 from __future__ import annotations
 
+import math
+
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.estimate import Estimate
+from wardwright.model.placement import standing
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
 from wardwright.questions.changes_tried import changes_for
 from wardwright.rules.finding import Mend
 from wardwright.rules.power.standby_shorter_than_the_grade_asks import standby_hours
 from wardwright.rules.replacement import replaced
+from wardwright.rules.wall_spots import Value, room_of, wall_spots
 from wardwright.trials.single_loss import Router, message_paths
 from wardwright.trials.watchers import control_units, devices_of, notices_on
 from wardwright.trials.ways_in import WayIn
 
+BESIDE_M = 0.3
+"""Between the middles of two boxes on a wall, at least. [m] (assumption: room for both lids)"""
 IN_HAND = Estimate(value=1.0, low=1.0, high=1.0, unit="s")
 """Time in hand that keeps the control unit where it is: another place for it is no cure for a detector lost. [s]"""
 
@@ -51,10 +57,30 @@ def second_path(site: Site, catalogue: Catalogue, *, beside: str = "") -> tuple[
     units = control_units(site, catalogue)
     sheets = sorted((one for one in catalogue.sheets if fits(one)), key=lambda one: (one.price, one.id))
     return tuple(
-        Mend(action="add-device", subject=unit.id, values=(("sheet", sheet.id),))
+        Mend(action="add-device", subject=unit.id, values=(("sheet", sheet.id), *_beside(site, unit)))
         for unit in units[:1]
         for sheet in sheets[:1]
     )
+
+
+def _beside(site: Site, unit: Device) -> tuple[tuple[str, Value], ...]:
+    """The mount of what is fitted beside a device: the free place on its room's walls that is nearest to it.
+
+    Where its room has none, or it is in no room, at the unit's own place: the fitter sees to it.
+    """
+    at = standing(site, unit)
+    spots = (
+        spot
+        for space in room_of(site, at.storey, (at.x_m, at.y_m))
+        for spot in wall_spots(site, space, height_m=at.height_m)
+    )
+    away = [(math.dist((at.x_m, at.y_m), (spot.x_m, spot.y_m)), spot) for spot in spots]
+    near = min((one for one in away if one[0] >= BESIDE_M), default=None)
+    if near is not None:
+        return near[1].values(at.height_m)
+    return (
+        ("on", "free"), ("storey", at.storey), ("x_m", at.x_m), ("y_m", at.y_m), ("height_m", at.height_m),
+    )  # fmt: skip
 
 
 def router_back_up(catalogue: Catalogue, router: Router) -> tuple[Mend, ...]:
