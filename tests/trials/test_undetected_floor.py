@@ -23,7 +23,10 @@ START = starts_of(HOUSE, CATALOGUE)[0]
 
 def test_a_move_that_leaves_the_floor_as_it_is_leaves_the_object() -> None:
     found = []
-    for offset in (7.8, 7.8000001):
+    for offset in (
+        7.83,
+        7.8300001,
+    ):  # no other test stands it there: both are worked out here, neither is remembered
         mount = WallMount(wall="ground-back", side="left", offset_m=offset, height_m=2.2)
         site = worked_terrace(contacts={}, movement={"hall": (mount, -60.0, "instant")})
         way = next(one for one in ways_in(site, CATALOGUE)[0] if one.opening.id == "kitchen-window")

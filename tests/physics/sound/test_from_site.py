@@ -131,4 +131,5 @@ def test_a_moved_device_works_nothing_of_the_house_out_again() -> None:
     device = SITE.device("hall-control-unit")
     moved = device.model_copy(update={"mount": device.mount.model_copy(update={"offset_m": 1.0})})
     after = SITE.model_copy(update={"devices": tuple(moved if d.id == moved.id else d for d in SITE.devices)})
-    assert sound_house(after, CATALOGUE) is HOUSE
+    before = sound_house(SITE, CATALOGUE)  # asked now: few houses are remembered, and other tests ask many
+    assert sound_house(after, CATALOGUE) is before

@@ -14,7 +14,7 @@ TRADE_WORDS: Mapping[str, str] = MappingProxyType(
         **dict.fromkeys(("panel", "control", "control-panel", "alarm-panel", "hub"), "control-unit"),
         **dict.fromkeys(("reed", "magnet", "magnetic-contact", "door-contact", "window-contact"), "contact"),
         **dict.fromkeys(("fob", "remote"), "keyfob"),
-        **dict.fromkeys(("floor", "level"), "storey"),
+        "level": "storey",
         **dict.fromkeys(("smoke", "smoke-detector"), "smoke-alarm"),
         **dict.fromkeys(("heat", "heat-detector"), "heat-alarm"),
         **dict.fromkeys(("co", "carbon-monoxide", "co-detector"), "co-alarm"),
