@@ -6,6 +6,7 @@ from typing import Any
 
 from wardwright.model.site import Site
 from wardwright.store.catalogue import load_catalogue
+from wardwright.store.samples import read_sample
 
 CATALOGUE = load_catalogue()
 ROOMS = ("west", "middle", "east")
@@ -49,3 +50,12 @@ def device(name: str, sheet: str, x: float, y: float = 2.0, **facts: Any) -> dic
     """A device that stands free, 1 m up."""
     mount = {"on": "free", "storey": "g", "at_m": (x, y), "height_m": 1.0}
     return {"id": name, "name": name.capitalize(), "sheet": sheet, "mount": mount, **facts}
+
+
+def behind_radiators() -> Site:
+    """The better terrace with the kitchen's detector in the other corner: two radiators stand in its radio path."""
+    site = read_sample("terrace-better")
+    mount = site.device("kitchen-movement").mount.model_copy(update={"offset_m": 4.715})
+    moved = site.device("kitchen-movement").model_copy(update={"mount": mount, "heading_deg": -135.0})
+    devices = tuple(moved if one.id == moved.id else one for one in site.devices)
+    return site.model_copy(update={"devices": devices})

@@ -1,4 +1,4 @@
-from common.radio_house import CATALOGUE, device, long_house
+from common.radio_house import CATALOGUE, behind_radiators, device, long_house
 from wardwright.rules.radio_links import links_of
 from wardwright.rules.radio_sketches import COSTLY, costly_on, radio_sketches
 from wardwright.store.samples import read_sample
@@ -35,7 +35,7 @@ def test_only_the_costliest_are_named() -> None:
 
 
 def test_a_radiator_is_a_dot() -> None:
-    site = read_sample("terrace-better")
+    site = behind_radiators()
     link = links_of(site, CATALOGUE, site.device("kitchen-movement"))[0]
     dots = [s for s in radio_sketches(site, link) if s.role == "radio-cost" and len(s.points) == 1]
     assert [dot.label for dot in dots] == ["10 dB", "10 dB"]

@@ -1,8 +1,7 @@
-from common.radio_house import CATALOGUE, device, long_house
+from common.radio_house import CATALOGUE, behind_radiators, device, long_house
 from wardwright.model.site import Site
 from wardwright.rules.radio_links import links_of
 from wardwright.rules.thing_words import thing_words
-from wardwright.store.samples import read_sample
 
 
 def words(site: Site, name: str) -> list[str]:
@@ -20,7 +19,7 @@ def test_a_wall_is_called_by_the_rooms_beside_it() -> None:
 
 
 def test_floors_things_and_openings_by_their_names() -> None:
-    found = words(read_sample("terrace-better"), "kitchen-movement")
+    found = words(behind_radiators(), "kitchen-movement")
     assert "the floor of First floor" in found
     assert "Bedroom 3 radiator" in found
 
