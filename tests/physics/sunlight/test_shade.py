@@ -5,13 +5,14 @@ from __future__ import annotations
 import math
 
 import numpy as np
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from wardwright.geometry.panels import box, joined, sheets
 from wardwright.geometry.rays import ray_ranges
 from wardwright.physics.sunlight.panes import Aims
-from wardwright.physics.sunlight.shade import in_the_way, reach_the_sun
+from wardwright.physics.sunlight.shade import WEDGE, in_the_way, reach_the_sun
 
 EYE = (0.0, 0.0, 1.0)
 
@@ -62,6 +63,21 @@ def test_leaving_out_what_is_not_in_the_way_changes_nothing(
     whole = np.isinf(ray_ranges(EYE, (normal + some.turn, some.rise), blockers))
     assert (reach_the_sun(EYE, some, blockers, normal=normal) == whole).all()
     assert len(in_the_way(EYE, some, blockers, normal=normal).panels) <= len(blockers.panels)
+
+
+@pytest.mark.parametrize("is_in_order", [True, False])
+def test_a_whole_year_of_lines_is_held_against_the_same_things_as_each_line(is_in_order: bool) -> None:
+    rng = np.random.default_rng(9)
+    turn = rng.uniform(math.radians(-89.0), math.radians(89.0), 2 * WEDGE + 7)
+    many = Aims(np.sort(turn) if is_in_order else turn, rng.uniform(0.0, 2.0, len(turn)))
+    places = rng.uniform(-12.0, 12.0, (20, 4))
+    blockers = joined([
+        sheets([(*row, 0.0, top) for row, top in zip(places, rng.uniform(1.0, 9.0, 20), strict=True)]),
+        *(box([(x, y), (x + 1, y), (x + 1, y + 1), (x, y + 1)], low=z, high=z + 1.0) for x, y, z, _ in places[:9]),
+    ])  # fmt: skip
+    whole = np.isinf(ray_ranges(EYE, (0.4 + many.turn, many.rise), blockers))
+    assert 0.1 < whole.mean() < 0.9
+    assert (reach_the_sun(EYE, many, blockers, normal=0.4) == whole).all()
 
 
 def test_no_lines_no_answer() -> None:

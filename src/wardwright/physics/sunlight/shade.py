@@ -14,6 +14,8 @@ from wardwright.physics.sunlight.panes import Aims
 
 PIECE = 20_000_000
 """Lines times panels that are looked at at once: what keeps memory small. [-]"""
+WEDGE = 2000
+"""Lines that are looked at together: of a year's lines in the order of their turns they make a narrow sheaf. [-]"""
 LESS_THAN_HALF_RAD = math.radians(178.5)
 """A sheaf wider than this is not held against single panels. [rad]"""
 
@@ -28,7 +30,7 @@ def reach_the_sun(
     eye : tuple of float
         x, y, and height above the house's zero. [m]
     aims : Aims
-        The lines, K of them.
+        The lines, K of them; in the order of their turns it is quickest.
     blockers : Blockers
         Panels and boxes with heights above the house's zero. [m]
     normal : float
@@ -42,16 +44,22 @@ def reach_the_sun(
     free = np.ones(len(aims.turn), dtype=np.bool_)
     if not len(free):
         return free
-    near = in_the_way(eye, aims, blockers, normal=normal)
-    if not len(near.panels):
-        return free
-    if _is_shut_off(eye, aims, near, normal=normal):
-        return np.zeros_like(free)
-    piece = max(1, PIECE // (8 * len(near.panels)))
+    near = blockers if len(free) <= WEDGE else in_the_way(eye, aims, blockers, normal=normal)
+    piece = min(WEDGE, max(1, PIECE // (8 * max(1, len(near.panels)))))
     for start in range(0, len(free), piece):
         part = slice(start, start + piece)
-        free[part] = np.isinf(ray_ranges(eye, (normal + aims.turn[part], aims.rise[part]), near))
+        free[part] = _are_free(eye, Aims(aims.turn[part], aims.rise[part]), near, normal=normal)
     return free
+
+
+def _are_free(eye: tuple[float, float, float], aims: Aims, blockers: Blockers, *, normal: float) -> BoolArray:
+    """Which of a few lines meet nothing: only what reaches into their own sheaf is held against each."""
+    near = in_the_way(eye, aims, blockers, normal=normal)
+    if not len(near.panels):
+        return np.ones(len(aims.turn), dtype=np.bool_)
+    if _is_shut_off(eye, aims, near, normal=normal):
+        return np.zeros(len(aims.turn), dtype=np.bool_)
+    return np.isinf(ray_ranges(eye, (normal + aims.turn, aims.rise), near))
 
 
 def _is_shut_off(eye: tuple[float, float, float], aims: Aims, blockers: Blockers, *, normal: float) -> bool:
