@@ -70,11 +70,11 @@ def test_a_whole_year_of_lines_is_held_against_the_same_things_as_each_line(is_i
     rng = np.random.default_rng(9)
     turn = rng.uniform(math.radians(-89.0), math.radians(89.0), 2 * WEDGE + 7)
     many = Aims(np.sort(turn) if is_in_order else turn, rng.uniform(0.0, 2.0, len(turn)))
-    places = rng.uniform(-12.0, 12.0, (20, 4))
-    blockers = joined([
-        sheets([(*row, 0.0, top) for row, top in zip(places, rng.uniform(1.0, 9.0, 20), strict=True)]),
-        *(box([(x, y), (x + 1, y), (x + 1, y + 1), (x, y + 1)], low=z, high=z + 1.0) for x, y, z, _ in places[:9]),
-    ])  # fmt: skip
+    ends, tops = rng.uniform(-12.0, 12.0, (40, 2)), rng.uniform(1.0, 9.0, 40)
+    walls = np.column_stack([ends, ends + rng.uniform(-3.0, 3.0, (40, 2)), np.zeros(40), tops])
+    corners = rng.uniform(2.0, 9.0, (9, 2))
+    boxes = [box([(x, y), (x + 1, y), (x + 1, y + 1), (x, y + 1)], low=x / 2, high=x) for x, y in corners]
+    blockers = joined([sheets(walls), *boxes])
     whole = np.isinf(ray_ranges(EYE, (0.4 + many.turn, many.rise), blockers))
     assert 0.1 < whole.mean() < 0.9
     assert (reach_the_sun(EYE, many, blockers, normal=0.4) == whole).all()
