@@ -116,7 +116,7 @@ def _places(
     space = space_at(house, at.storey, (at.x_m, at.y_m))
     here_name = "" if space is None else space.name
     is_on_route = space is not None and space.id in route
-    to_power = _power_m(house, outlets, (at.storey, at.x_m, at.y_m))
+    to_power = _power_m(house, outlets, None if space is None else space.id, (at.x_m, at.y_m))
     now = Place(
         None, here_name, at, *_worst(named, as_it_is), *_walked_and_seen(house, catalogue, at), is_on_route,
         to_power, _in_order(named, as_it_is),
@@ -152,7 +152,7 @@ def _spots(
         if space.is_protected and space.use not in UNFIT_USES
         for spot in wall_spots(house, space, height_m=height_m)
     )
-    power = tuple(_power_m(house, outlets, (spot.storey, spot.x_m, spot.y_m)) for spot in spots)
+    power = tuple(_power_m(house, outlets, spot.space, (spot.x_m, spot.y_m)) for spot in spots)
     return spots, tuple(spot_place(house, spot, height_m) for spot in spots), power
 
 
@@ -195,17 +195,23 @@ def _link_margins(
     return tuple(likely_margins(house, catalogue, hop, ways=ways, readings=readings))
 
 
-def _power_m(house: Site, outlets: tuple[Outlet, ...], place: tuple[str, float, float]) -> float:
-    storey, x, y = place
-    space = space_at(house, storey, (x, y))
-    near = [
-        math.dist((x, y), one.at_m)
-        for one in outlets
-        if one.kind in ("power", "fused-spur")
-        and one.storey == storey
-        and space_at(house, storey, one.at_m) == space
-    ]
-    return min(near, default=math.inf)
+@lru_cache(maxsize=32)
+def _power_in(house: Site, outlets: tuple[Outlet, ...]) -> dict[str, list[tuple[float, float]]]:
+    """Where power is in each space that has any. [m]"""
+    found: dict[str, list[tuple[float, float]]] = {}
+    for one in outlets:
+        space = space_at(house, one.storey, one.at_m) if one.kind in ("power", "fused-spur") else None
+        if space is not None:
+            found.setdefault(space.id, []).append(one.at_m)
+    return found
+
+
+def _power_m(
+    house: Site, outlets: tuple[Outlet, ...], space: str | None, place: tuple[float, float]
+) -> float:
+    """From a place to the nearest power point of its space; infinite where that has none. [m]"""
+    near = () if space is None else _power_in(house, outlets).get(space, ())
+    return min((math.dist(place, at) for at in near), default=math.inf)
 
 
 def _worth_a_closer_look(spots: Sequence[WallSpot], worst: FloatArray, power: Sequence[float]) -> list[int]:
