@@ -116,7 +116,8 @@ def _places(
     space = space_at(house, at.storey, (at.x_m, at.y_m))
     here_name = "" if space is None else space.name
     is_on_route = space is not None and space.id in route
-    to_power = _power_m(house, outlets, None if space is None else space.id, (at.x_m, at.y_m))
+    near = () if space is None else _power_in(house, outlets).get(space.id, ())
+    to_power = _nearest_m(near, (at.x_m, at.y_m))
     now = Place(
         None, here_name, at, *_worst(named, as_it_is), *_walked_and_seen(house, catalogue, at), is_on_route,
         to_power, _in_order(named, as_it_is),
@@ -152,7 +153,8 @@ def _spots(
         if space.is_protected and space.use not in UNFIT_USES
         for spot in wall_spots(house, space, height_m=height_m)
     )
-    power = tuple(_power_m(house, outlets, spot.space, (spot.x_m, spot.y_m)) for spot in spots)
+    there = _power_in(house, outlets)
+    power = tuple(_nearest_m(there.get(spot.space, ()), (spot.x_m, spot.y_m)) for spot in spots)
     return spots, tuple(spot_place(house, spot, height_m) for spot in spots), power
 
 
@@ -206,12 +208,9 @@ def _power_in(house: Site, outlets: tuple[Outlet, ...]) -> dict[str, list[tuple[
     return found
 
 
-def _power_m(
-    house: Site, outlets: tuple[Outlet, ...], space: str | None, place: tuple[float, float]
-) -> float:
-    """From a place to the nearest power point of its space; infinite where that has none. [m]"""
-    near = () if space is None else _power_in(house, outlets).get(space, ())
-    return min((math.dist(place, at) for at in near), default=math.inf)
+def _nearest_m(power: Sequence[tuple[float, float]], place: tuple[float, float]) -> float:
+    """From a place to the nearest of the power points of its space; infinite where that has none. [m]"""
+    return min((math.dist(place, at) for at in power), default=math.inf)
 
 
 def _worth_a_closer_look(spots: Sequence[WallSpot], worst: FloatArray, power: Sequence[float]) -> list[int]:
