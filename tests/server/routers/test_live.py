@@ -2,6 +2,8 @@ from __future__ import annotations
 
 import asyncio
 import gc
+from collections.abc import Coroutine
+from concurrent.futures import ThreadPoolExecutor
 from typing import Any, cast
 
 import pytest
@@ -95,6 +97,12 @@ def test_a_message_that_makes_no_sense_ends_the_link(client: TestClient) -> None
             heard(socket, "no such kind")
 
 
+def run_apart(linked: Coroutine[Any, Any, None]) -> None:
+    """Run it in a thread of its own: in this one the browser of other tests may have its loop."""
+    with ThreadPoolExecutor(1) as apart:
+        apart.submit(asyncio.run, linked).result()
+
+
 class Leaving:
     """The socket of a page that leaves while it is being told something."""
 
@@ -127,7 +135,7 @@ def test_a_page_that_leaves_in_the_middle_of_the_news_ends_quietly(client: TestC
         await live(cast("WebSocket", Leaving(client)), "house.job")
         gc.collect()  # what a task raised that nobody took is told of when the task goes
 
-    asyncio.run(linked())
+    run_apart(linked())
     assert complaints == []
 
 
@@ -142,4 +150,4 @@ def test_what_goes_wrong_in_speaking_is_not_kept_quiet(
 
     monkeypatch.setattr(leaving, "send_text", broken)
     with pytest.raises(ZeroDivisionError):
-        asyncio.run(live(cast("WebSocket", leaving), "house.job"))
+        run_apart(live(cast("WebSocket", leaving), "house.job"))
