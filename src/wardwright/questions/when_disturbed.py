@@ -190,19 +190,28 @@ def _other_notes(house: Site, catalogue: Catalogue, device: Device) -> tuple[str
 
 def _hot_in_view(house: Site, shapes: Watch) -> tuple[str, ...]:
     """Names of warm things that stand on or right beside floor where it senses."""
-    warm = [one for one in house.fixtures if one.storey == shapes.storey and one.heat != "none"]
-    if not warm:
+    about = _about_warm_things(house, shapes.storey, shapes.grid.cell)
+    if not about:
         return ()
     places = shapes.grid.centres()[shapes.seen]
+    return tuple(
+        name for name, floor in about if shapely.contains_xy(floor, places[:, 0], places[:, 1]).any()
+    )
+
+
+@lru_cache(maxsize=64)
+def _about_warm_things(house: Site, storey: str, cell: float) -> tuple[tuple[str, shapely.Geometry], ...]:
+    """Names of warm things of a storey, in order, each with the floor of its room that it covers or touches."""
     found = []
-    for one in warm:
-        space = space_at(house, shapes.storey, one.centre_m)
-        about = shapely.Polygon(fixture_outline(one)).buffer(2.0 * shapes.grid.cell)
-        if space is not None:
-            about = about.intersection(shapely.Polygon(space.outline_m))
-        if shapely.contains_xy(about, places[:, 0], places[:, 1]).any():
-            found.append(one.name)
-    return tuple(sorted(found))
+    for one in house.fixtures:
+        if one.storey == storey and one.heat != "none":
+            space = space_at(house, storey, one.centre_m)
+            about = shapely.Polygon(fixture_outline(one)).buffer(2.0 * cell)
+            if space is not None:
+                about = about.intersection(shapely.Polygon(space.outline_m))
+            shapely.prepare(about)
+            found.append((one.name, about))
+    return tuple(sorted(found, key=lambda pair: pair[0]))
 
 
 def _mends(house: Site, catalogue: Catalogue, device: Device, *, sun: SunOn) -> tuple[Mend, ...]:

@@ -15,7 +15,7 @@ from wardwright.model.site import Site
 from wardwright.rules.detector_spots import Accepts, hung_at, moved_to_better_spot, turned_away
 from wardwright.rules.finding import Mend
 from wardwright.rules.sun_on_detectors import LENS_LIMIT_MIN, SunOn, lens_minutes
-from wardwright.rules.wall_spots import ROOM_ABOVE_M, wall_spots
+from wardwright.rules.wall_spots import ROOM_ABOVE_M, WallSpot, wall_spots
 
 HEIGHT_STEP_M = 0.1
 """Between heights that are tried. [m] (assumption)"""
@@ -47,7 +47,9 @@ def out_of_the_sun(
     """
 
     def is_dark(moved: Device) -> bool:
-        return lens_minutes(site, catalogue, moved) <= LENS_LIMIT_MIN
+        # What is lit where north counts for the place as it is need not be asked about all other norths.
+        at_one = lens_minutes(site, catalogue, moved, norths=(sun.north,))
+        return at_one <= LENS_LIMIT_MIN and lens_minutes(site, catalogue, moved) <= LENS_LIMIT_MIN
 
     found = (
         _at_another_height(site, device, sheet, is_dark=is_dark)
@@ -55,7 +57,7 @@ def out_of_the_sun(
         or moved_to_better_spot(site, device, sheet, accepts=is_dark)
     )
     told = tuple(one.model_copy(update={"gain": _left(LENS_LIMIT_MIN)}) for one in found)
-    told = told or _with_the_fewest(site, catalogue, device, sheet=sheet, now=sun.lens.value)
+    told = told or _with_the_fewest(site, catalogue, device, sheet=sheet, sun=sun)
     return (*told, *blinds(sun))
 
 
@@ -90,7 +92,7 @@ def _at_another_height(
 
 
 def _with_the_fewest(
-    site: Site, catalogue: Catalogue, device: Device, *, sheet: MovementSheet, now: float
+    site: Site, catalogue: Catalogue, device: Device, *, sheet: MovementSheet, sun: SunOn
 ) -> tuple[Mend, ...]:
     """The corner or place on a wall of its space with the fewest minutes, if they are fewer than now."""
     place = standing(site, device)
@@ -98,13 +100,20 @@ def _with_the_fewest(
     if space is None:
         return ()
     height = min(max(place.height_m, sheet.height_low_m), sheet.height_high_m)
-    tried = [
-        (lens_minutes(site, catalogue, hung_at(device, spot, height_m=height)), spot)
+    # No place has fewer minutes at all norths than at one of them.
+    at_least = sorted(
+        (lens_minutes(site, catalogue, hung_at(device, spot, height_m=height), norths=(sun.north,)), spot)
         for spot in wall_spots(site, space, height_m=height)
-    ]
-    if not tried or min(tried)[0] >= 0.9 * now:
+    )
+    best: tuple[float, WallSpot] | None = None
+    for fewest, spot in at_least:
+        if best is not None and fewest > best[0]:
+            break
+        found = (lens_minutes(site, catalogue, hung_at(device, spot, height_m=height)), spot)
+        best = found if best is None else min(best, found)
+    if best is None or best[0] >= 0.9 * sun.lens.value:
         return ()
-    minutes, spot = min(tried)
+    minutes, spot = best
     values = spot.values(height, heading_deg=spot.heading_deg % 360.0)
     gain = Estimate(value=minutes, low=minutes, high=minutes, unit="min", basis="default")
     return (Mend(action="move-device", subject=device.id, values=values, gain=gain),)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -89,13 +90,11 @@ def headlamps(site: Site, device: Device, sheet: MovementSheet, *, figure: Figur
         The strongest of all places on the road and both ways along it; None where none shine in.
     """
     place = standing(site, device)
-    panes = {
-        o.id: o for o in site.openings if _is_bare_pane(site, o) and site.wall(o.wall).storey == place.storey
-    }
+    panes = _bare_panes(site.bare, place.storey)
     eye = np.array([place.x_m, place.y_m, site.storey(place.storey).elevation_m + place.height_m])
     blockers = view_from(site, place.storey, (place.x_m, place.y_m)).blockers
     best: Light | None = None
-    for lamp, heading in _lamps(site):
+    for lamp, heading in _lamps(site.bare):
         way = eye - lamp
         flat = math.hypot(way[0], way[1])
         if not 0.0 < flat <= LAMP_FAR_M:
@@ -169,7 +168,18 @@ def sees_bare_pane(site: Site, device: Device, sheet: MovementSheet) -> bool:
     place = standing(site, device)
     view = view_from(site, place.storey, (place.x_m, place.y_m))
     panes = view.panes(place.heading_deg, half_deg=min(180.0, sheet.angle_deg / 2), reach_m=LAMP_FAR_M)
-    return any(_is_bare_pane(site, site.opening(pane.opening)) for pane in panes)
+    bare = _bare_panes(site.bare, place.storey)
+    return any(pane.opening in bare for pane in panes)
+
+
+@lru_cache(maxsize=64)
+def _bare_panes(house: Site, storey: str) -> dict[str, Opening]:
+    """Uncovered panes of a storey to the outside, by id."""
+    return {
+        one.id: one
+        for one in house.openings
+        if _is_bare_pane(house, one) and house.wall(one.wall).storey == storey
+    }
 
 
 def _is_bare_pane(site: Site, opening: Opening) -> bool:
@@ -177,7 +187,8 @@ def _is_bare_pane(site: Site, opening: Opening) -> bool:
     return is_pane and outdoor_side(site, opening) is not None
 
 
-def _lamps(site: Site) -> list[tuple[FloatArray, float]]:
+@lru_cache(maxsize=64)
+def _lamps(site: Site) -> tuple[tuple[FloatArray, float], ...]:
     """Places of headlamps on the road, with where the car is heading, both ways. [m, deg]"""
     road = site.ground.road_m or ()
     level = site.ground.level_m + LAMP_UP_M
@@ -189,7 +200,7 @@ def _lamps(site: Site) -> list[tuple[FloatArray, float]]:
             share = min(1.0, step * ROAD_STEP_M / length) if length > 0.0 else 0.0
             x, y = (a + share * (b - a) for a, b in zip(start, end, strict=True))
             found += [(np.array([x, y, level]), heading), (np.array([x, y, level]), heading + 180.0)]
-    return found
+    return tuple(found)
 
 
 def _let_in(site: Site, panes: dict[str, Opening], ray: Ray, *, blockers: shapely.Geometry) -> Opening | None:

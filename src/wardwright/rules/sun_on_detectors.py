@@ -128,7 +128,9 @@ def norths_of(house: Site) -> tuple[tuple[float, ...], bool]:
     return tuple(math.radians(told + turn * off) for turn in (-1.0, 0.0, 1.0)), True
 
 
-def lens_minutes(site: Site, catalogue: Catalogue, device: Device) -> float:
+def lens_minutes(
+    site: Site, catalogue: Catalogue, device: Device, *, norths: tuple[float, ...] | None = None
+) -> float:
     """About how many minutes a year the sun shines straight on a lens, coverings as told: quick, to try places by.
 
     Parameters
@@ -139,6 +141,8 @@ def lens_minutes(site: Site, catalogue: Catalogue, device: Device) -> float:
         For its sheet.
     device : Device
         The detector as it would hang.
+    norths : tuple of float, optional
+        Only these, anticlockwise from the plan's y axis: fewer than all never give more minutes. [rad]
 
     Returns
     -------
@@ -147,7 +151,7 @@ def lens_minutes(site: Site, catalogue: Catalogue, device: Device) -> float:
     """
     house = site.bare
     at = at_of(house, catalogue, device)
-    norths = norths_of(house)[0]
+    norths = norths_of(house)[0] if norths is None else norths
     beams = beams_on(house, at.lens, north=norths, is_thin=True)
     return float(_by_north(house, [within(beam, at, half=at.half) for beam in beams], norths)[:, 0].max())
 

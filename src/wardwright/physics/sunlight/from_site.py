@@ -148,7 +148,7 @@ def _each(north: float | Norths) -> Norths:
     return north if isinstance(north, tuple) else (north,)
 
 
-@lru_cache(maxsize=2048)
+@lru_cache(maxsize=256)
 def _beams_on(house: Site, lens: Lens, *, norths: Norths, is_thin: bool, spread: float) -> tuple[Beam, ...]:
     found = []
     for one in panes_of(house):

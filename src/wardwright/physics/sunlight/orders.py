@@ -62,6 +62,6 @@ def _full_order(place: tuple[float, float], azimuths_deg: tuple[float, ...], spr
     return facing(year_at(*place, is_thin=False), [math.radians(one) for one in azimuths_deg], spread=spread)
 
 
-@lru_cache(maxsize=12)
+@lru_cache(maxsize=16)
 def _thin_order(place: tuple[float, float], azimuths_deg: tuple[float, ...], spread: float) -> Facing:
     return facing(year_at(*place, is_thin=True), [math.radians(one) for one in azimuths_deg], spread=spread)
