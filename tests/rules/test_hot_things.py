@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from common.houses import one_room, radiator, two_rooms_and_hall
-from wardwright.rules.hot_things import hot_things_near
+from common.houses import CATALOGUE, on_wall, one_room, radiator, two_rooms_and_hall
+from wardwright.physics.detection.from_site import watch
+from wardwright.rules.hot_things import hot_things_in_view, hot_things_near
 
 
 def test_the_nearest_comes_first() -> None:
@@ -35,3 +36,14 @@ def test_through_a_doorway_it_counts_and_through_the_wall_not() -> None:
 def test_a_thing_let_into_the_wall_counts_from_its_face() -> None:
     site = one_room(fixtures=(radiator(2.5, -0.02),))
     assert len(hot_things_near(site, "ground", (2.5, 0.3), clearance_m=1.0)) == 1
+
+
+def test_in_view_are_those_whose_floor_is_watched_in_the_order_of_names() -> None:
+    looking_south = on_wall("living-movement", "fan", "north", 2.65)
+    things = (radiator(2.6, 1.0, id="b", name="stove"), radiator(2.2, 1.6, id="a", name="heater"))
+    beside = radiator(0.2, 3.9, id="c", name="behind its fan")
+    site = one_room(devices=(looking_south,), fixtures=(*things, beside))
+    seen = hot_things_in_view(site, watch(site.bare, CATALOGUE, looking_south))
+    assert seen == ("heater", "stove")
+    cold = one_room(devices=(looking_south,))
+    assert hot_things_in_view(cold, watch(cold.bare, CATALOGUE, looking_south)) == ()

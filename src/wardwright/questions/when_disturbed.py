@@ -13,7 +13,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.daylight import GlossyFloor, Mirror
 from wardwright.model.device import Device
 from wardwright.model.estimate import Estimate
-from wardwright.model.placement import fixture_outline, space_at, standing
+from wardwright.model.placement import space_at, standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.physics.detection.from_site import Watch, watch
@@ -22,7 +22,7 @@ from wardwright.physics.sunlight.shine import Beam, View
 from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
 from wardwright.questions.sunshine import Sunshine, sunshine
 from wardwright.rules.finding import Mend
-from wardwright.rules.hot_things import hot_things_near
+from wardwright.rules.hot_things import hot_things_in_view, hot_things_near
 from wardwright.rules.out_of_the_sun import blinds, out_of_the_sun
 from wardwright.rules.strong_lights import Light, headlamps, sees_bare_pane
 from wardwright.rules.sun_on_detectors import LENS_LIMIT_MIN, VIEW_LIMIT_MIN, SunOn, sun_on
@@ -180,38 +180,12 @@ def _other_notes(house: Site, catalogue: Catalogue, device: Device) -> tuple[str
     notes = (
         [f"nearer to it than its sheet wants, whenever the heating is on: {', '.join(near)}"] if near else []
     )
-    seen = [name for name in _hot_in_view(house, watch(house, catalogue, device)) if name not in near]
+    seen = [name for name in hot_things_in_view(house, watch(house, catalogue, device)) if name not in near]
     if seen:
         notes.append(f"warm things in its view, whenever they warm up or blow: {', '.join(seen)}")
     if house.ground.road_m is None and sees_bare_pane(house, device, sheet):
         notes.append("headlamps were not looked at: no road is drawn")
     return tuple(notes)
-
-
-def _hot_in_view(house: Site, shapes: Watch) -> tuple[str, ...]:
-    """Names of warm things that stand on or right beside floor where it senses."""
-    about = _about_warm_things(house, shapes.storey, shapes.grid.cell)
-    if not about:
-        return ()
-    places = shapes.grid.centres()[shapes.seen]
-    return tuple(
-        name for name, floor in about if shapely.contains_xy(floor, places[:, 0], places[:, 1]).any()
-    )
-
-
-@lru_cache(maxsize=64)
-def _about_warm_things(house: Site, storey: str, cell: float) -> tuple[tuple[str, shapely.Geometry], ...]:
-    """Names of warm things of a storey, in order, each with the floor of its room that it covers or touches."""
-    found = []
-    for one in house.fixtures:
-        if one.storey == storey and one.heat != "none":
-            space = space_at(house, storey, one.centre_m)
-            about = shapely.Polygon(fixture_outline(one)).buffer(2.0 * cell)
-            if space is not None:
-                about = about.intersection(shapely.Polygon(space.outline_m))
-            shapely.prepare(about)
-            found.append((one.name, about))
-    return tuple(sorted(found, key=lambda pair: pair[0]))
 
 
 def _mends(house: Site, catalogue: Catalogue, device: Device, *, sun: SunOn) -> tuple[Mend, ...]:

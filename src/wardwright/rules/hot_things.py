@@ -9,9 +9,10 @@ import shapely
 
 from wardwright.model.fixture import Fixture
 from wardwright.model.floor import solid_walls, storey_parts
-from wardwright.model.placement import fixture_outline
+from wardwright.model.placement import fixture_outline, space_at
 from wardwright.model.record import Point2
 from wardwright.model.site import Site
+from wardwright.physics.detection.from_site import Watch
 
 THROUGH_WALL_M = 0.02
 """A straight line that is in walls for longer than this passes through one. [m] (assumption)"""
@@ -65,3 +66,42 @@ def _hot_things_near(site: Site, at: tuple[str, Point2], clearance_m: float) -> 
         if between.length <= THROUGH_WALL_M:
             found.append(Near(fixture, distance))
     return tuple(sorted(found, key=lambda near: (near.distance_m, near.fixture.id)))
+
+
+def hot_things_in_view(site: Site, shapes: Watch) -> tuple[str, ...]:
+    """Names of warm and hot things that stand on or right beside floor where a detector senses.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    shapes : Watch
+        What the detector watches.
+
+    Returns
+    -------
+    tuple of str
+        In the order of their names.
+    """
+    about = _about_warm_things(site.bare, shapes.storey, shapes.grid.cell)
+    if not about:
+        return ()
+    places = shapes.grid.centres()[shapes.seen]
+    return tuple(
+        name for name, floor in about if shapely.contains_xy(floor, places[:, 0], places[:, 1]).any()
+    )
+
+
+@lru_cache(maxsize=64)
+def _about_warm_things(house: Site, storey: str, cell: float) -> tuple[tuple[str, shapely.Geometry], ...]:
+    """Names of warm things of a storey, in order, each with the floor of its room that it covers or touches."""
+    found = []
+    for one in house.fixtures:
+        if one.storey == storey and one.heat != "none":
+            space = space_at(house, storey, one.centre_m)
+            about = shapely.Polygon(fixture_outline(one)).buffer(2.0 * cell)
+            if space is not None:
+                about = about.intersection(shapely.Polygon(space.outline_m))
+            shapely.prepare(about)
+            found.append((one.name, about))
+    return tuple(sorted(found, key=lambda pair: pair[0]))
