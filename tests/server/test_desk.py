@@ -77,3 +77,19 @@ def test_the_chosen_answer_is_laid_over_the_house(tmp_path: Path) -> None:
         assert plain.walk == ()
         assert plain.strip == ""
         assert race.tags["hall-keypad"] == "KP"
+
+
+def test_findings_that_wait_for_a_resting_hand_stay_as_they_were(tmp_path: Path) -> None:
+    with new_job(tmp_path / "a.job", read_sample("sunrise"), author="me") as job:
+        desk = Desk(job, load_catalogue())
+        first, seen = desk.board(Seen({}, None), show=None)
+        assert first.findings is not None
+        waiting = {one.key for one in first.findings if one.key.startswith("SUN")}
+        assert waiting
+        wall = job.site(1).walls[0].id
+        trial = (OPERATION.validate_python({"do": "move-wall", "wall": wall, "by_m": 0.01}),)
+        board, seen = desk.board(seen, show=None, trial=(1, trial), is_in_hand=True)
+        told = seen.findings if board.findings is None else board.findings
+        assert told is not None
+        assert waiting <= {one.key for one in told}
+        assert {int(key.split("/")[0]) for key in board.waiting} >= {6, 9, 13}

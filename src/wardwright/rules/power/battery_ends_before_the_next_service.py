@@ -23,7 +23,7 @@ from wardwright.rules.replacement import replaced
     mark="common practice",
     severity="advise",
     sources=("own",),
-    follows="devices",
+    follows="nothing",
 )
 def battery_ends_before_the_next_service(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Devices whose cells are likely empty before the next service.

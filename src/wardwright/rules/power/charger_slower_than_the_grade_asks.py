@@ -25,7 +25,7 @@ from wardwright.rules.replacement import replaced
     mark="from memory",
     severity="check with the standard",
     sources=("en-50131-6",),
-    follows="devices",
+    follows="nothing",
 )
 def charger_slower_than_the_grade_asks(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Control units whose charger takes longer than the grade asks to fill the battery again.

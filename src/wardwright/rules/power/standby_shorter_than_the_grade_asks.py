@@ -26,7 +26,7 @@ from wardwright.rules.replacement import replaced
     mark="from memory",
     severity="check with the standard",
     sources=("en-50131-1", "bs-5839-1"),
-    follows="devices",
+    follows="nothing",
 )
 def standby_shorter_than_the_grade_asks(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Control units whose battery carries on for less than the grade asks, with an alarm at the end.

@@ -27,7 +27,7 @@ from wardwright.rules.sound_heard import FIRE_KINDS, INTRUDER_KINDS, sounders
     mark="published",
     severity="check with the standard",
     sources=("nfpa-72",),
-    follows="devices",
+    follows="nothing",
 )
 def ear_too_near_a_sounder(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Sounders that bring more than 110 dBA to who stands by them, or to a bed or a cot in their room.

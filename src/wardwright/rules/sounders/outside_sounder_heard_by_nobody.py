@@ -27,7 +27,7 @@ ELSEWHERE = frozenset({"boundary"})
     mark="assumption",
     severity="advise",
     sources=("own",),
-    follows="devices",
+    follows="nothing",
 )
 def outside_sounder_heard_by_nobody(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Outside sounders that are likely too quiet at the street and at every neighbour's house.

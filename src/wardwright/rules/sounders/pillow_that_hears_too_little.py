@@ -33,7 +33,7 @@ from wardwright.rules.suggestion import suggestions
     mark="published",
     severity="check with the standard",
     sources=("nfpa-72", "bs-5839-1"),
-    follows="devices",
+    follows="nothing",
 )
 def pillow_that_hears_too_little(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Pillows at which the intruder alarm is likely under the figure of fire practice, doors shut.
