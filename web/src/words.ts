@@ -35,6 +35,7 @@ export const words = {
     closer: "Closer",
     farther: "Farther",
     whole: "Whole plan",
+    wholeShort: "Whole",
     barName: "The bar on the plan is as long as",
     bar: (amount: number, system: "metric" | "feet") => `${amount} ${system === "metric" ? "m" : "ft"}`,
     noticed: "Blue hatching: noticed within a few steps. Sparse: possibly.",

@@ -62,7 +62,7 @@ export function Plan() {
         <span class="gap" />
         <button type="button" aria-label={words.plan.closer} onClick={() => { view.value = zoomed(box, 1.3); }}>+</button>
         <button type="button" aria-label={words.plan.farther} onClick={() => { view.value = zoomed(box, 1 / 1.3); }}>{"\u2212"}</button>
-        <button type="button" onClick={() => { view.value = whole(storey); }}>{words.plan.whole}</button>
+        <button type="button" aria-label={words.plan.whole} onClick={() => { view.value = whole(storey); }}>{words.plan.wholeShort}</button>
       </div>
     </div>
   );
