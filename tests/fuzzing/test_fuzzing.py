@@ -5,8 +5,10 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable
 
+import numpy as np
 import pytest
 
+from fuzzing import apart
 from fuzzing.apart import tried_apart
 from fuzzing.kinds import KINDS, Kind
 from fuzzing.trying import tried
@@ -48,7 +50,25 @@ def test_one_that_is_read_in_a_process_of_its_own_gets_one_message_or_an_answer(
     seed = next(n for n in range(99) if len(kind.made(n)[0]) < 100_000)
     outcome = tried_apart(kind, seed)
     assert outcome.wrong == "", outcome
-    assert outcome.megabytes > 0
+    assert outcome.seconds > 0
+
+
+@FORKS
+def test_the_memory_of_whoever_asks_is_not_that_of_an_input(monkeypatch: pytest.MonkeyPatch) -> None:
+    def hungry(*_: object) -> tuple[int, str, str]:
+        taken = np.ones(40_000_000)  # 320 MB
+        return 0, str(taken.size), ""
+
+    monkeypatch.setattr(apart, "tried", hungry)
+    monkeypatch.setattr(apart, "MEGABYTES", 450)
+    kind = next(kind for kind in KINDS if kind.is_limited)
+    held = np.ones(60_000_000)  # 480 MB: already more than an input may take
+    outcome = tried_apart(kind, 0)
+    assert outcome.wrong == ""
+    assert 280.0 < outcome.megabytes < 450.0
+    monkeypatch.setattr(apart, "MEGABYTES", 200)
+    assert tried_apart(kind, 0).wrong.startswith("took ")
+    assert held.size
 
 
 def crashing(_: object) -> int:
