@@ -29,6 +29,16 @@ def limit_for(catalogue: Catalogue, limit_id: str, site: Site) -> Limit:
     return found
 
 
+def limit_by_grade(catalogue: Catalogue, limit_id: str, site: Site, *, what: str) -> Limit:
+    """The limit for the grade that is aimed at; NotComputable, naming what is asked, if the pack has none."""
+    limits = catalogue.limits_in(limit_id, site.place.rule_pack)
+    if not limits:
+        raise NotComputable(
+            f"these rules know no {what} by grade", cure="Drop the need, or choose other rules"
+        )
+    return limits[0]
+
+
 @lru_cache(maxsize=256)
 def _of_a_pack(catalogue: Catalogue, limit_id: str, pack: str) -> Limit | None:
     return next((row for row in catalogue.limits_in(limit_id, pack) if row.country is None), None)

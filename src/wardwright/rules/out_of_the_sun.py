@@ -14,6 +14,7 @@ from wardwright.model.placement import ceiling_height, space_at, standing
 from wardwright.model.site import Site
 from wardwright.rules.detector_spots import Accepts, hung_at, moved_to_better_spot, turned_away
 from wardwright.rules.finding import Mend
+from wardwright.rules.lit_panes import blinds_on
 from wardwright.rules.sun_on_detectors import LENS_LIMIT_MIN, SunOn, lens_minutes
 from wardwright.rules.wall_spots import ROOM_ABOVE_M, WallSpot, wall_spots
 
@@ -63,10 +64,7 @@ def out_of_the_sun(
 
 def blinds(sun: SunOn) -> tuple[Mend, ...]:
     """A blind on each pane that the sun comes through, to be drawn whenever the alarm is set."""
-    panes = dict.fromkeys(beam.opening for beam in sun.on_lens if not beam.is_covered)
-    return tuple(
-        Mend(action="change-covering", subject=pane, values=(("covering", "blind"),)) for pane in panes
-    )
+    return blinds_on(dict.fromkeys(beam.opening for beam in sun.on_lens if not beam.is_covered))
 
 
 def _left(most: float) -> Estimate:

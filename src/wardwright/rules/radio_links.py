@@ -139,7 +139,7 @@ def _likely_margin(house: Site, catalogue: Catalogue, hop: Hop, *, readings: tup
     walls = path.walls_db + body_db(catalogue, has_body=hop.has_body)
     lost = path.free_space_db + walls + learned - (0.0 if read is None else mean[read])
     noise = noise_figure(catalogue, hop.frequency_mhz).value
-    return min(float(power - lost - max(need, noise)) for power, need in _both_ways(hop))
+    return min(float(power - lost - max(need, noise)) for power, need in both_ways(hop))
 
 
 def _work_out_together(house: Site, catalogue: Catalogue, hops: list[Hop]) -> None:
@@ -171,7 +171,7 @@ def _hop_level(house: Site, catalogue: Catalogue, hop: Hop, *, readings: tuple[R
     read = radio.shadow_place(hop.key)
     spread = shadowing_of(catalogue, path)
     walls = path.walls_db + body_db(catalogue, has_body=hop.has_body)
-    ways = _both_ways(hop)
+    ways = both_ways(hop)
     links = Links(
         np.array([power - path.free_space_db - walls for power, _ in ways]),
         np.repeat(row, len(ways), axis=0),
@@ -213,7 +213,7 @@ def _hop_level(house: Site, catalogue: Catalogue, hop: Hop, *, readings: tuple[R
     )
 
 
-def _both_ways(hop: Hop) -> list[tuple[float, float]]:
+def both_ways(hop: Hop) -> list[tuple[float, float]]:
     """Power sent and signal needed: there, and back where both are able to and say it. [dB re 1 mW]"""
     there, back = hop.sender, hop.receiver
     if there.power_dbm is None or back.sensitivity_dbm is None:

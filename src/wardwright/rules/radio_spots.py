@@ -19,7 +19,7 @@ from wardwright.rules.power_points import spots_by_power
 from wardwright.rules.radio_belief import ABOVE_1_GHZ_MHZ, ReadDevice, body_db, radio_after
 from wardwright.rules.radio_drivers import OFFSETS
 from wardwright.rules.radio_hops import End, Heard, Hop
-from wardwright.rules.radio_links import links_with, noise_figure
+from wardwright.rules.radio_links import both_ways, links_with, noise_figure
 from wardwright.rules.wall_spots import WallSpot, wall_spots
 
 REPEATER_M = 1.8
@@ -67,16 +67,8 @@ def likely_margins(
     held = float(mean[OFFSETS + body]) if hop.has_body and body is not None else 0.0
     lost = losses + counts @ mean[OFFSETS:] + offset + held + body_db(catalogue, has_body=hop.has_body)
     noise = noise_figure(catalogue, hop.frequency_mhz).value
-    best = [power - max(need, noise) for power, need in _sent_and_needed(hop)]
+    best = [power - max(need, noise) for power, need in both_ways(hop)]
     return [min(best) - float(loss) for loss in lost]
-
-
-def _sent_and_needed(hop: Hop) -> list[tuple[float, float]]:
-    there, back = hop.sender, hop.receiver
-    ways = [(there.power_dbm, back.sensitivity_dbm)]
-    if there.is_two_way and back.is_two_way:
-        ways.append((back.power_dbm, there.sensitivity_dbm))
-    return [(power, need) for power, need in ways if power is not None and need is not None]
 
 
 def repeater_mend(

@@ -13,6 +13,7 @@ from wardwright.model.site import Site
 from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.held_to import severity_by
 from wardwright.rules.kit import sheets_in_use
+from wardwright.rules.limits import limit_by_grade
 from wardwright.rules.registry import exactly, rule
 from wardwright.rules.replacement import replaced
 
@@ -67,10 +68,7 @@ def check_in_slower_than_the_grade_asks(site: Site, catalogue: Catalogue) -> Ite
     grade = site.needs.grade
     if grade is None or not site.needs.check_in_by_grade:
         return
-    limits = catalogue.limits_in(f"check-in-grade-{grade}", site.place.rule_pack)
-    if not limits:
-        raise NotComputable("these rules know no times by grade", cure="Drop the need, or choose other rules")
-    limit = limits[0]
+    limit = limit_by_grade(catalogue, f"check-in-grade-{grade}", site, what="times")
     used = [
         (device, sheet)
         for device, sheet in sheets_in_use(site, catalogue)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import partial
 
-from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.site import Site
@@ -13,6 +12,7 @@ from wardwright.physics.power.standby import charging_time
 from wardwright.rules.finding import Finding
 from wardwright.rules.held_to import severity_by
 from wardwright.rules.kit import some_of
+from wardwright.rules.limits import limit_by_grade
 from wardwright.rules.registry import exactly, rule
 from wardwright.rules.replacement import replaced
 
@@ -65,10 +65,7 @@ def charger_slower_than_the_grade_asks(site: Site, catalogue: Catalogue) -> Iter
     used = some_of(site, catalogue, "control-unit")
     if grade is None:
         return
-    limits = catalogue.limits_in(f"recharge-grade-{grade}", site.place.rule_pack)
-    if not limits:
-        raise NotComputable("these rules know no hours by grade", cure="Drop the need, or choose other rules")
-    limit = limits[0]
+    limit = limit_by_grade(catalogue, f"recharge-grade-{grade}", site, what="hours")
     for device, sheet in used:
         hours = _hours(sheet)
         if hours is None:

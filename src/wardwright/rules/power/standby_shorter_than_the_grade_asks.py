@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import partial
 
-from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.estimate import Estimate
@@ -14,6 +13,7 @@ from wardwright.physics.power.from_site import standby_of
 from wardwright.rules.finding import Finding
 from wardwright.rules.held_to import severity_by
 from wardwright.rules.kit import some_of
+from wardwright.rules.limits import limit_by_grade
 from wardwright.rules.registry import rule
 from wardwright.rules.replacement import replaced
 
@@ -68,10 +68,7 @@ def standby_shorter_than_the_grade_asks(site: Site, catalogue: Catalogue) -> Ite
     used = some_of(site, catalogue, "control-unit")
     if grade is None:
         return
-    limits = catalogue.limits_in(f"standby-grade-{grade}", site.place.rule_pack)
-    if not limits:
-        raise NotComputable("these rules know no hours by grade", cure="Drop the need, or choose other rules")
-    limit = limits[0]
+    limit = limit_by_grade(catalogue, f"standby-grade-{grade}", site, what="hours")
     for device, sheet in used:
         hours = standby_hours(sheet, catalogue, pack=site.place.rule_pack)
         if hours is None:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.placement import along, standing
+from wardwright.model.placement import standing
 from wardwright.model.site import Site
-from wardwright.model.sketch import Sketch
 from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.kit import movement_detectors
+from wardwright.rules.lit_panes import line_to_pane
 from wardwright.rules.out_of_the_sun import out_of_the_sun
 from wardwright.rules.registry import rule
 from wardwright.rules.strong_lights import rooflight
@@ -85,18 +85,7 @@ def movement_detector_faces_sun(site: Site, catalogue: Catalogue) -> Iterator[Fi
             estimate=sun.lens,
             limit=LENS_LIMIT_MIN,
             mends=mends,
-            sketches=(
-                Sketch(
-                    role="fault",
-                    storey=place.storey,
-                    points=(
-                        (place.x_m, place.y_m),
-                        along(site.wall(opening.wall).line_m, opening.offset_m),
-                    ),
-                    label=opening.name,
-                ),
-                *new,
-            ),
+            sketches=(line_to_pane(site, place, opening), *new),
             related=panes,
         )
 

@@ -6,14 +6,14 @@ from collections.abc import Iterator
 
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device_sheets import MovementSheet
-from wardwright.model.placement import along, standing
+from wardwright.model.placement import standing
 from wardwright.model.site import Site
-from wardwright.model.sketch import Sketch
 from wardwright.physics.sunlight.shine import Beam
 from wardwright.rules.detector_spots import LOOKS_ALL_ROUND_DEG, half_centre_deg
-from wardwright.rules.finding import Finding, Mend
+from wardwright.rules.finding import Finding
 from wardwright.rules.glass_ahead import view_from
 from wardwright.rules.kit import movement_detectors
+from wardwright.rules.lit_panes import blinds_on, line_to_pane
 from wardwright.rules.registry import rule
 from wardwright.rules.sun_on_detectors import LENS_LIMIT_MIN, VIEW_LIMIT_MIN, sun_on
 
@@ -80,21 +80,8 @@ def sun_patch_crosses_its_view(site: Site, catalogue: Catalogue) -> Iterator[Fin
             cure="Put a blind on that pane, drawn whenever the alarm is set",
             estimate=sun.view,
             limit=VIEW_LIMIT_MIN,
-            mends=tuple(
-                Mend(action="change-covering", subject=beam.opening, values=(("covering", "blind"),))
-                for beam in beams
-            ),
-            sketches=(
-                Sketch(
-                    role="fault",
-                    storey=place.storey,
-                    points=(
-                        (place.x_m, place.y_m),
-                        along(site.wall(opening.wall).line_m, opening.offset_m),
-                    ),
-                    label=opening.name,
-                ),
-            ),
+            mends=blinds_on(beam.opening for beam in beams),
+            sketches=(line_to_pane(site, place, opening),),
             related=tuple(beam.opening for beam in beams),
         )
 

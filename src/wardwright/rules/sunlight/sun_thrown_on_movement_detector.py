@@ -7,12 +7,12 @@ from collections.abc import Iterator
 import numpy as np
 
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.placement import along, standing
+from wardwright.model.placement import standing
 from wardwright.model.site import Site
-from wardwright.model.sketch import Sketch
 from wardwright.physics.sunlight.from_site import year_of
-from wardwright.rules.finding import Finding, Mend
+from wardwright.rules.finding import Finding
 from wardwright.rules.kit import movement_detectors
+from wardwright.rules.lit_panes import blinds_on, line_to_pane
 from wardwright.rules.registry import exactly, rule
 from wardwright.rules.sun_on_detectors import LENS_LIMIT_MIN, sun_on
 from wardwright.rules.sun_thrown import THROWN_LIMIT_MIN, thrown_on
@@ -79,17 +79,7 @@ def sun_thrown_on_movement_detector(site: Site, catalogue: Catalogue) -> Iterato
             cure="Put a blind on that pane, drawn whenever the alarm is set",
             estimate=exactly(minutes, "min", "default"),
             limit=THROWN_LIMIT_MIN,
-            mends=tuple(
-                Mend(action="change-covering", subject=pane, values=(("covering", "blind"),))
-                for pane in panes
-            ),
-            sketches=(
-                Sketch(
-                    role="fault",
-                    storey=place.storey,
-                    points=((place.x_m, place.y_m), along(site.wall(opening.wall).line_m, opening.offset_m)),
-                    label=opening.name,
-                ),
-            ),
+            mends=blinds_on(panes),
+            sketches=(line_to_pane(site, place, opening),),
             related=panes,
         )
