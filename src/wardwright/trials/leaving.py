@@ -26,8 +26,9 @@ from wardwright.physics.walking.from_site import way_in_spot
 from wardwright.rules.entry_routes import place_before
 from wardwright.trials.arrival import clock_in, heard_devices
 from wardwright.trials.barriers import grids_of, standing_floor, watched_floor
-from wardwright.trials.household_walk import Leaves, leaf_of, noticed_on, walked
+from wardwright.trials.household_walk import Leaves, leaf_of, noticed_on, walk, walked
 from wardwright.trials.trips import Trip, taken
+from wardwright.trials.ways_on_foot import shut_doors
 from wardwright.trials.zone_response import Happening, Signal
 from wardwright.trials.zone_roles import zone_hearing
 
@@ -136,19 +137,24 @@ def leave(site: Site, catalogue: Catalogue, trip: Trip, *, person: Person, leave
     start = way_in_spot(site, trip.door)
     goal = start if trip.control is None else place_before(site, trip.control)
     progress = None if trip.control is None else walked(site.bare, catalogue, start, goal=goal)
+    route = None if trip.control is None else walk(site.bare, catalogue, start, goal=goal)
+    clock = None if progress is None else clock_in(catalogue, trip, person, progress=progress)
+    # From the keypad the far side of a leaf on the way in is come to first.
+    passed = {} if route is None else {leg.subject: leg.last for leg in shut_doors(route)}
     for device, behaviour in heard_devices(site):
         kind = catalogue.sheet(device.sheet).kind
-        if kind == "movement-detector" and progress is not None:
+        if kind == "movement-detector" and clock is not None:
             noticed = noticed_on(
                 site.bare, catalogue, device, start=start, goal=goal, leaves=leaves, is_way_back=True
             )
             if noticed.any():
-                clock = clock_in(catalogue, trip, person, progress=progress)
                 last = int(np.nonzero(noticed)[0][-1])
                 found.append(Signal(float(clock[-1] - clock[last]), behaviour, device.id))
         elif kind == "opening-contact" and leaf_of(device) == trip.door.id:
             opened = shut - trip_shutting(catalogue)
             found.append(Signal(max(0.0, opened), behaviour, device.id))
+        elif kind == "opening-contact" and leaf_of(device) in passed and clock is not None:
+            found.append(Signal(float(clock[-1] - clock[passed[leaf_of(device)]]), behaviour, device.id))
     return settle(found, site.programme, shut_s=shut)
 
 
