@@ -2,8 +2,9 @@
 
 The figures are the likely ones of the catalogue: an ordinary person goes 1.3 m/s and a slow one 0.8 m/s, with
 shopping 0.8 of that: 1.04 and 0.64 m/s; on stairs half. The entry time starts as the leaf opens. In the doorway of
-a wall of 0.3 m one goes 0.3 + 2 x 0.27 = 0.84 m; then the door is shut (4 s), the way walked (1 s a shut inside door), the
-shopping put down (3 s), the code entered (7 s). Leaving: the way, 4 s to unlock, 0.84 m, 4 s to shut.
+a wall of 0.3 m one goes 0.3 + 2 x 0.27 = 0.84 m; then the door is shut (4 s), the way walked (1 s a shut
+inside door), the shopping put down (3 s), the code entered (7 s).
+Leaving: the way, 4 s to unlock, 0.84 m, 4 s to shut.
 """
 
 from __future__ import annotations
