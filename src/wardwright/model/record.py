@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Literal, Self, get_args
+from typing import TYPE_CHECKING, Annotated, Literal, Self, get_args
 
 from pydantic import (
     BaseModel,
@@ -13,6 +13,13 @@ from pydantic import (
     StringConstraints,
     WithJsonSchema,
 )
+
+from wardwright.model.field_texts import field_texts
+
+if TYPE_CHECKING:
+    from pydantic import GetJsonSchemaHandler
+    from pydantic.json_schema import JsonSchemaValue
+    from pydantic_core import CoreSchema
 
 Basis = Literal["measured", "told", "guessed", "default"]
 """How a fact of a site is known, best first."""
@@ -65,10 +72,21 @@ class Record(BaseModel):
     model_config = ConfigDict(
         frozen=True,
         extra="forbid",
-        use_attribute_docstrings=True,
         allow_inf_nan=False,
         ser_json_inf_nan="constants",
     )
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, core_schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        """The schema of the record, with what the docstrings under its fields say."""
+        schema = handler(core_schema)
+        properties = handler.resolve_ref_schema(schema).get("properties", {})
+        for name, text in field_texts(cls).items():
+            if name in properties:
+                properties[name]["description"] = text
+        return schema
 
     def __eq__(self, other: object) -> bool:
         """Equal content; what is kept beside it, which may be the record itself, does not count."""
