@@ -24,10 +24,11 @@ from wardwright.rules.entry_routes import entry_routes, rooms_on
 from wardwright.rules.outside_view import seen_from_outside, usual_height
 from wardwright.rules.radio_belief import ReadDevice, read_devices
 from wardwright.rules.radio_hops import Hop, heard_by, linked_devices, ways_of
-from wardwright.rules.radio_spots import likely_margins, spot_place
+from wardwright.rules.radio_spots import likely_margins, margins_of, spot_place
 from wardwright.rules.unit_spots import UNFIT_USES, USUAL_HEIGHT_M
 from wardwright.rules.wall_spots import WallSpot, wall_spots
 
+ANYWHERE: Point3 = (0.0, 0.0, 0.0)
 PLACES = 4
 """So many places are told at most. [-]"""
 
@@ -107,11 +108,10 @@ def _places(
     readings: tuple[ReadDevice, ...],
 ) -> Places:
     at = standing(house, unit)
-    here: Point3 = (at.x_m, at.y_m, house.storey(at.storey).elevation_m + at.height_m)
     spots, places, power = _spots(house, height_m, outlets)
     named = sorted(links, key=lambda link: link[0])  # of links that are alike the first by name is told
     each = _margins(house, catalogue, named, places=places, readings=readings)
-    as_it_is = _margins(house, catalogue, named, places=(here,), readings=readings)[:, 0]
+    as_it_is = np.array(margins_of(house, catalogue, [hop for _, hop in named], readings=readings))
     close = _worth_a_closer_look(spots, each.min(axis=0), power)
     space = space_at(house, at.storey, (at.x_m, at.y_m))
     here_name = "" if space is None else space.name
@@ -168,7 +168,10 @@ def _margins(
 ) -> FloatArray:
     """The likely margin of each link from each place, shape (links, places). [dB]"""
     return np.array(
-        [_link_margins(house, catalogue, hop, places=places, readings=readings) for _, hop in links]
+        [
+            _link_margins(house, catalogue, _from_anywhere(hop), places=places, readings=readings)
+            for _, hop in links
+        ]
     )
 
 
@@ -181,6 +184,11 @@ def _worst(links: Sequence[tuple[str, Hop]], margins: FloatArray) -> tuple[float
 def _in_order(links: Sequence[tuple[str, Hop]], margins: FloatArray) -> tuple[tuple[float, str], ...]:
     pairs = zip(margins.tolist(), (hop.sender.ident for _, hop in links), strict=True)
     return tuple(sorted(pairs))
+
+
+def _from_anywhere(hop: Hop) -> Hop:
+    """A hop that does not tell where it is heard now, so that what is remembered by it outlives the unit's moves."""
+    return hop._replace(receiver=hop.receiver._replace(place=ANYWHERE))
 
 
 @lru_cache(maxsize=512)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from wardwright.errors import NotComputable
+from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, WallMount
 from wardwright.model.estimate import Estimate
@@ -59,8 +60,38 @@ def likely_margins(
     list of float
         Margins, the weaker way. [dB]
     """
-    radio = radio_after(house, catalogue, readings)
     losses, counts = path_losses(house, catalogue, ways, frequency=hop.frequency_mhz * 1e6)
+    return _left(house, catalogue, hop, losses=losses, counts=counts, readings=readings)
+
+
+def margins_of(
+    house: Site, catalogue: Catalogue, hops: Sequence[Hop], *, readings: tuple[ReadDevice, ...]
+) -> list[float]:
+    """The likely margins of many hops as they are, the weaker way: all paths of a band at once, no draws. [dB]"""
+    found = dict.fromkeys(hops, 0.0)
+    for frequency in sorted({hop.frequency_mhz for hop in hops}):
+        same = [hop for hop in found if hop.frequency_mhz == frequency]
+        ways = [(hop.sender.place, hop.receiver.place) for hop in same]
+        losses, counts = path_losses(house, catalogue, ways, frequency=frequency * 1e6)
+        for i, hop in enumerate(same):
+            alone = slice(i, i + 1)
+            (found[hop],) = _left(
+                house, catalogue, hop, losses=losses[alone], counts=counts[alone], readings=readings
+            )
+    return [found[hop] for hop in hops]
+
+
+def _left(
+    house: Site,
+    catalogue: Catalogue,
+    hop: Hop,
+    *,
+    losses: FloatArray,
+    counts: FloatArray,
+    readings: tuple[ReadDevice, ...],
+) -> list[float]:
+    """What is left of a hop over paths that lose so much and meet so many things of each class. [dB]"""
+    radio = radio_after(house, catalogue, readings)
     mean = radio.belief.mean[: len(radio.names)]
     offset = float(mean[1 if hop.frequency_mhz > ABOVE_1_GHZ_MHZ else 0])
     body = next((i for i, row in enumerate(catalogue.wall_losses) if row.id == "body"), None)
