@@ -18,6 +18,10 @@ from wardwright.model.programme import Programme, Zone
 from wardwright.model.record import Point2
 from wardwright.model.revision import replaced
 from wardwright.model.site import Site
+from wardwright.physics.video.from_site import named_points
+from wardwright.rules.camera_view import view_of
+from wardwright.rules.outside_spots import outer_spots
+from wardwright.rules.sheet_heights import top_of_face
 from wardwright.rules.wall_spots import WallSpot, wall_spots
 from wardwright.trials.ways_in import by_opening, ways_in
 
@@ -27,6 +31,11 @@ DETECTOR_M = 2.2
 KEYPAD_M = 1.3
 UNIT_M = 1.5
 LEAST_AREA_M2 = 4.0
+CAMERA_M = 2.6
+BELOW_TOP_M = 0.1
+CAMERA_OFF_M = 2.0
+CAMERA_FARTHEST_M = 6.0
+CAMERA_TILT_DEG = 25.0
 
 
 def with_sensible_kit(site: Site, catalogue: Catalogue) -> Site:
@@ -46,7 +55,12 @@ def with_sensible_kit(site: Site, catalogue: Catalogue) -> Site:
         programme=Programme(entry_time_s=30.0, exit_time_s=45.0),
         place=_on_earth(site.place),
     )  # fmt: skip
-    kit = (*_controls(bare, ours, entry), *_detectors(bare, ours, openings), *_warnings(bare, ours))
+    kit = (
+        *_controls(bare, ours, entry),
+        *_detectors(bare, ours, openings),
+        *_warnings(bare, ours),
+        *_camera(bare, catalogue, entry),
+    )
     zoned = [(device, behaviour) for device, behaviour in kit if behaviour]
     zones = tuple(
         Zone(
@@ -155,6 +169,38 @@ def _warnings(site: Site, ours: list[Space]) -> Iterator[tuple[Device, str]]:
     for space in ours:
         if space.use == "kitchen":
             yield _overhead(f"{space.id}-heat", f"{space.name} heat", "heat-alarm-radio", space), "fire"
+
+
+def _camera(site: Site, catalogue: Catalogue, entry: Opening | None) -> Iterator[tuple[Device, str]]:
+    """A camera outside, some two metres beside the entry door, or inside by it: the first that shows a face there."""
+    if entry is None:
+        return
+    door = shapely.LineString(site.wall(entry.wall).line_m).interpolate(entry.offset_m).coords[0]
+    storey = site.wall(entry.wall).storey
+    rooms = [site.space(s) for s in sides_of_opening(site, entry) if s is not None]
+    inside = [
+        spot for room in rooms if room.is_protected for spot in wall_spots(site, room, height_m=DETECTOR_M)
+    ]
+    for sheet, height, spots in (
+        ("camera-outside", CAMERA_M, [s for s in outer_spots(site) if s.storey == storey]),
+        ("camera-inside", DETECTOR_M, inside),
+    ):
+        row = catalogue.sheet(sheet)
+        near = [s for s in spots if _far(s, door) < CAMERA_FARTHEST_M]
+        for spot in sorted(near, key=lambda s: (abs(_far(s, door) - CAMERA_OFF_M), s)):
+            top = top_of_face(site, spot.wall, (spot.x_m, spot.y_m)) - BELOW_TOP_M
+            first = _on_wall(
+                "camera", "camera", sheet, spot, height=min(height, top), heading=spot.normal_deg % 360.0
+            )
+            face = next((one.at for one in named_points(site, first) if one.ident == entry.id), None)
+            if face is None or row.camera is None:
+                break
+            heading = math.degrees(math.atan2(face[1] - spot.y_m, face[0] - spot.x_m)) % 360.0
+            aimed = first.model_copy(update={"heading_deg": heading, "tilt_deg": CAMERA_TILT_DEG})
+            best = view_of(site, aimed, row.camera).deciding
+            if best is not None and best.density > 0.0:
+                yield aimed, ""
+                return
 
 
 def _on_wall(
