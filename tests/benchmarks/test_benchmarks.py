@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib.util
+import os
 from pathlib import Path
 from types import ModuleType
 from typing import Any
@@ -54,7 +55,7 @@ def test_links_levels_and_sun_after_a_move_are_those_of_a_fresh_program(
 
 
 def test_a_cold_ask_loads_no_ifc_reader_and_no_server() -> None:
-    answers, megabytes, unwanted = loaded("ask_cold").loaded()
+    answers, megabytes, unwanted = loaded("ask_cold").loaded(os.environ)
     assert answers > 0
     assert unwanted == []
     assert megabytes < 600.0

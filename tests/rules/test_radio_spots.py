@@ -8,7 +8,7 @@ from wardwright.rules.mending import operations_of
 from wardwright.rules.radio_belief import read_devices
 from wardwright.rules.radio_hops import heard_by
 from wardwright.rules.radio_links import links_of
-from wardwright.rules.radio_spots import likely_margins, other_place_mend, repeater_mend
+from wardwright.rules.radio_spots import other_place_mend, repeater_mend
 
 FAR = device("far", "water-radio", 23.0)
 
@@ -29,18 +29,6 @@ def tried(site: Site, name: str, mend):  # noqa: ANN001, ANN201 - either of the 
         heard=heard_by(site, CATALOGUE),
         readings=read_devices(site),
     )
-
-
-def test_likely_margins_agree_with_the_links_own() -> None:
-    site = long_house(FAR, device("mid", "keypad-radio", 12.0))
-    hops = [links_of(site, CATALOGUE, site.device(name))[0].weakest for name in ("far", "mid")]
-    margins = [
-        likely_margins(
-            site.bare, CATALOGUE, one.hop, ways=[(one.hop.sender.place, one.hop.receiver.place)], readings=()
-        )[0]
-        for one in hops
-    ]
-    assert margins == pytest.approx([one.margin.value for one in hops])
 
 
 def test_a_repeater_goes_by_a_power_point_and_brings_what_it_promises() -> None:

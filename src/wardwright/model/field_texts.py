@@ -12,13 +12,15 @@ from functools import cache
 from textwrap import dedent
 from typing import Any
 
+from pydantic import BaseModel
+
 
 @cache
 def field_texts(record: type[Any]) -> dict[str, str]:
     """The text under each field of a record and of what it is made from, by field."""
     texts: dict[str, str] = {}
     for kind in reversed(record.__mro__):
-        if "__annotations__" in kind.__dict__ and kind.__module__.startswith(__name__.partition(".")[0]):
+        if issubclass(kind, BaseModel) and kind is not BaseModel:
             texts |= _own_texts(kind)
     return texts
 

@@ -21,10 +21,11 @@ from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.unit_elsewhere import soonest_reached
 from wardwright.questions.unit_place import Place, beats
 from wardwright.rules.entry_routes import entry_routes, rooms_on
+from wardwright.rules.likely_margins import likely_margins, margins_of
 from wardwright.rules.outside_view import seen_from_outside, usual_height
 from wardwright.rules.radio_belief import ReadDevice, read_devices
 from wardwright.rules.radio_hops import Hop, heard_by, linked_devices, ways_of
-from wardwright.rules.radio_spots import likely_margins, margins_of, spot_place
+from wardwright.rules.radio_spots import spot_place
 from wardwright.rules.unit_spots import UNFIT_USES, USUAL_HEIGHT_M
 from wardwright.rules.wall_spots import WallSpot, wall_spots
 
