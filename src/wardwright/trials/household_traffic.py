@@ -5,17 +5,15 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import NamedTuple
 
-import shapely
-
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
-from wardwright.model.fabric import Space
 from wardwright.model.placement import space_at, standing
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.rules.entry_routes import place_before
 from wardwright.rules.kit import devices_of
+from wardwright.trials.home_goals import goals_from, middle_of
 from wardwright.trials.household_walk import leaf_of, noticed_on
 from wardwright.trials.trips import trips
 
@@ -107,8 +105,8 @@ def _past(site: Site, catalogue: Catalogue, device: Device) -> tuple[tuple[str, 
     for person in people:
         bed = next((space for space in site.spaces if space.id == person.bed), None)
         if bed is not None:
-            for goal in _goals(site.bare, bed):
-                home += _passes(site.bare, catalogue, device, start=_middle(bed), goal=goal)
+            for goal in goals_from(site.bare, bed):
+                home += _passes(site.bare, catalogue, device, start=middle_of(bed), goal=goal)
     at = standing(site, device)
     own = space_at(site, at.storey, (at.x_m, at.y_m))
     beds = {person.bed for person in people}
@@ -121,25 +119,3 @@ def _past(site: Site, catalogue: Catalogue, device: Device) -> tuple[tuple[str, 
 def _passes(house: Site, catalogue: Catalogue, device: Device, *, start: Spot, goal: Spot) -> int:
     """1 where a walk is possibly noticed by a detector, else 0."""
     return int(bool(noticed_on(house, catalogue, device, start=start, goal=goal).any()))
-
-
-@lru_cache(maxsize=512)
-def _middle(space: Space) -> Spot:
-    place = shapely.Polygon(space.outline_m).representative_point()
-    return Spot(space.storey, float(place.x), float(place.y))
-
-
-@lru_cache(maxsize=256)
-def _goals(house: Site, bed: Space) -> tuple[Spot, ...]:
-    """Where one goes from bed: the nearest of the bathrooms and toilets, a kitchen, a living room."""
-    found = []
-    for uses in (("bathroom", "toilet"), ("kitchen",), ("living",)):
-        rooms = [space for space in house.spaces if space.use in uses and space.is_protected]
-        rooms.sort(key=lambda one: (one.storey != bed.storey, _apart(one, bed), one.id))
-        found += [_middle(one) for one in rooms[:1]]
-    return tuple(found)
-
-
-def _apart(one: Space, other: Space) -> float:
-    # Rounded, so that a turned house chooses alike.
-    return round(float(shapely.Polygon(one.outline_m).distance(shapely.Polygon(other.outline_m))), 6)

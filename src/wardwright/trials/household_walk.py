@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import lru_cache
 from typing import Literal, NamedTuple
 
@@ -10,6 +11,7 @@ import numpy as np
 from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, OpeningMount
+from wardwright.model.leaves import state_at_night
 from wardwright.model.opening import LeafState, Opening
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
@@ -33,8 +35,9 @@ from wardwright.trials.leaves_between import (
 )
 from wardwright.trials.ways_on_foot import Progress, progress_of
 
-Leaves = Literal["usual", "most"]
-"""Leaves as they usually stand, or each in that of its habitual states that lets most be seen."""
+Leaves = Literal["usual", "night", "most"]
+"""Leaves as they usually stand, as they stand at night, or each in that of its habitual states that lets most be
+seen."""
 
 
 @lru_cache(maxsize=1024)
@@ -100,6 +103,7 @@ def noticed_on(
     start: Spot,
     goal: Spot,
     leaves: Leaves = "usual",
+    kept_shut: frozenset[str] = frozenset(),
     is_way_back: bool = False,
 ) -> BoolArray:
     """At which points of a walk a movement detector possibly notices somebody who may stray 0.6 m to each side.
@@ -114,8 +118,10 @@ def noticed_on(
         The detector.
     start, goal : Spot
         The walk's ends.
-    leaves : {"usual", "most"}, default "usual"
+    leaves : {"usual", "night", "most"}, default "usual"
         How leaves stand that nobody opens.
+    kept_shut : frozenset of str, default none
+        Ids of openings whose leaves are taken to be shut whatever their habit, but where the walk opens them.
     is_way_back : bool, default False
         Whether the leaves on the way were opened before: else each is opened as it is come to.
 
@@ -145,8 +151,8 @@ def noticed_on(
                     house,
                     (known, lines, progress.plan),
                     nearest,
-                    route=route,
-                    leaves=leaves,
+                    opened=doors_to_open(house, route, leaves, kept_shut=kept_shut),
+                    habit=state_in(leaves, kept_shut),
                     is_way_back=is_way_back,
                 )
                 nearest = nearest[is_seen]
@@ -159,22 +165,20 @@ def _seen_in_turn(
     between: tuple[list[Opening], Lines, FloatArray],
     nearest: IntArray,
     *,
-    route: Route,
-    leaves: Leaves,
+    opened: tuple[tuple[int, str], ...],
+    habit: Callable[[Opening], LeafState],
     is_way_back: bool,
 ) -> BoolArray:
     """Whether places are seen when somebody comes by them: a shut leaf on the way is looked through once opened."""
     known, lines, plan = between
-    opened: set[str] = {leg.subject for leg in route.legs if leg.subject} if is_way_back else set()
+    open_by_now: set[str] = {door for _, door in opened} if is_way_back else set()
 
     def state(one: Opening) -> LeafState:
-        if one.id in opened:
-            return "open"
-        return one.habit if leaves == "usual" else states_of(one)[-1]
+        return "open" if one.id in open_by_now else habit(one)
 
     seen: BoolArray = np.zeros(len(nearest), dtype=np.bool_)
     first = 0
-    for last, door in (*opened_on(route), (len(plan) - 1, None)):
+    for last, door in (*opened, (len(plan) - 1, None)):
         chosen = (nearest >= first) & (nearest <= last)
         if door is not None and not is_way_back:
             # A body that only reaches into a shut leaf is noticed after it opens.
@@ -182,9 +186,67 @@ def _seen_in_turn(
         if chosen.any():
             seen[chosen] = seen_past(house, known, lines, state=state)[chosen]
         if door is not None:
-            opened.add(door)
+            open_by_now.add(door)
         first = last + 1
     return seen
+
+
+def state_in(leaves: Leaves, kept_shut: frozenset[str] = frozenset()) -> Callable[[Opening], LeafState]:
+    """How each leaf stands that nobody opens.
+
+    Parameters
+    ----------
+    leaves : {"usual", "night", "most"}
+        Which of their habits counts.
+    kept_shut : frozenset of str, default none
+        Ids of openings that are shut whatever their habit.
+
+    Returns
+    -------
+    callable
+        From an opening to how its leaf stands.
+    """
+
+    def state(one: Opening) -> LeafState:
+        if one.id in kept_shut:
+            return "shut"
+        if leaves == "most":
+            return states_of(one)[-1]
+        return one.habit if leaves == "usual" else state_at_night(one)
+
+    return state
+
+
+def doors_to_open(
+    house: Site, route: Route, leaves: Leaves, *, kept_shut: frozenset[str] = frozenset()
+) -> tuple[tuple[int, str], ...]:
+    """The leaves that are in the way of a walk and are opened on it, with the point at which each is.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    route : Route
+        The walk.
+    leaves : {"usual", "night", "most"}
+        How they stood before.
+    kept_shut : frozenset of str, default none
+        Ids of openings that were shut whatever their habit.
+
+    Returns
+    -------
+    tuple of (int, str)
+        In the order of the walk: the point, and the opening's id.
+    """
+    state = state_in(leaves, kept_shut)
+    legs = (
+        (leg.first, house.opening(leg.subject)) for leg in route.legs if leg.kind == "door" and leg.subject
+    )
+    return tuple(
+        (first, one.id)
+        for first, one in legs
+        if one.kind != "gap" and one.leaves > 0 and state(one) != "open"
+    )
 
 
 def opened_on(route: Route) -> tuple[tuple[int, str], ...]:

@@ -140,8 +140,9 @@ KEYFOB = "keyfob"
 
 
 def household(site: Site) -> tuple[Person, ...]:
-    """Who uses the alarm, by id; somebody slow where nobody is named."""
-    return tuple(sorted(site.people, key=lambda one: one.id)) or (SOMEBODY,)
+    """Who sets and unsets the alarm, by id; somebody slow where nobody is named."""
+    known = (one for one in site.people if one.knows_code)
+    return tuple(sorted(known, key=lambda one: one.id)) or (SOMEBODY,)
 
 
 @lru_cache(maxsize=512)

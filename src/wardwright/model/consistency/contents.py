@@ -95,6 +95,25 @@ def _household(book: Register) -> Iterator[Problem]:
             yield place.problem(
                 f"the bed is in '{space.id}', which is not ours", "Name a space that is ours in 'bed'"
             )
+        yield from _passes(book, place, person)
+
+
+def _passes(book: Register, place: Place, person: Person) -> Iterator[Problem]:
+    """Parts and spaces that somebody's passes name and that are not there, or that contradict themselves."""
+    parts = tuple(part.id for part in book.site.parts)
+    for one in person.passes:
+        if one.part not in parts:
+            yield place.dangling("passes.part", kind="part", wanted=one.part, known=parts)
+        for key, spaces in (("may", one.may), ("may_not", one.may_not)):
+            for space in spaces:
+                if space not in book.spaces:
+                    known = sorted(book.spaces)
+                    yield place.dangling(f"passes.{key}", kind="space", wanted=space, known=known)
+        for space in sorted({*one.may, *((person.bed,) if person.bed else ())} & {*one.may_not}):
+            yield place.problem(
+                f"'{space}' is a space where they may be and may not be while '{one.part}' is set",
+                "Take it out of 'may_not', or out of 'may' and 'bed'",
+            )
 
 
 def _targets(book: Register) -> Iterator[Problem]:

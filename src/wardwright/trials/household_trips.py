@@ -1,0 +1,267 @@
+"""Every trip of the household played on the control unit, in one list: ordinary ones, wrong turns, forgotten codes.
+
+A trip is a band of `BAND_M` to each side of the walk, and the whole of a space where people stay. Movement detectors
+notice as soon as they possibly may (the high-side shape), contacts when a leaf on the way is opened. The likely paces
+and times count. An ordinary trip that rings is a fault of the design; a wrong turn or a forgotten code is to ring,
+and the list says by which device and in which second.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import Literal, NamedTuple
+
+import numpy as np
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
+from wardwright.model.household import Person
+from wardwright.model.programme import Behaviour
+from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import Spot, way_in_spot
+from wardwright.rules.entry_routes import place_before
+from wardwright.rules.kit import FULL_SET
+from wardwright.trials.arrival import Played, arrive, clock_in, heard_devices, wrong_turns
+from wardwright.trials.home_goals import middle_of
+from wardwright.trials.household_walk import Leaves, walk, walked
+from wardwright.trials.leaving import Left, leave
+from wardwright.trials.night_trips import NIGHT, NightTrip, active_in, clock_of, night_trips, ring_on
+from wardwright.trials.night_walk import noticed_in_room, steps_on, walked_until
+from wardwright.trials.trips import Trip, household, trips
+from wardwright.trials.zone_response import Signal, respond
+
+Kind = Literal["arrival", "wrong turn", "forgotten code", "leaving", "night", "morning", "stay", "unset"]
+"""`stay`: in a space where somebody is told that they may be while a part is set. `unset`: at home, nothing set."""
+UNSET = "unset"
+"""Stands for the part where nothing is set."""
+NOT_ORDINARY: tuple[Kind, ...] = ("wrong turn", "forgotten code")
+
+
+class HouseholdTrip(NamedTuple):
+    """One trip as played, with the alarm that it gives, if any."""
+
+    person: str
+    """Id."""
+    kind: Kind
+    part: str
+    """Id of the part that is set; `UNSET`: nothing is."""
+    place: str
+    """Id of the door that is come in or gone out by, or of the room that is gone to."""
+    leaves: Leaves
+    """How leaves stand that nobody opens: as they usually do then, or each in its habit that lets most be seen."""
+    second: float
+    """When the alarm starts, or what keeps it from being set tells; infinite: never. [s]"""
+    device: str | None
+    """Id of the device that gives it, or whose entry time ends."""
+    behaviour: str | None
+    """Id of how its zone behaves."""
+    spot: Spot | None
+    """Where the person is then; None where that is not told by the walk."""
+    message_due_s: float = math.inf
+    """When its message may leave, any abort delay being over. [s]"""
+
+    @property
+    def is_ordinary(self) -> bool:
+        """Whether it ought never to ring."""
+        return self.kind not in NOT_ORDINARY
+
+    @property
+    def rings(self) -> bool:
+        """Whether it gives an alarm, or keeps the alarm from being set."""
+        return self.device is not None
+
+
+def household_trips(site: Site, catalogue: Catalogue) -> tuple[HouseholdTrip, ...]:
+    """Play every trip of the household with the part that is set on it.
+
+    Parameters
+    ----------
+    site : Site
+        The house, its people, devices, zones and programme.
+    catalogue : Catalogue
+        Sheets and figures.
+
+    Returns
+    -------
+    tuple of HouseholdTrip
+        Sorted by kind, person, place and leaves. Trips that cannot be played, such as coming in where there is no
+        entry door, are not there.
+    """
+    found = [
+        *_at_the_doors(site, catalogue),
+        *_at_night(site, catalogue),
+        *_stays(site, catalogue),
+        *_unset(site, catalogue),
+    ]
+    return tuple(sorted(found, key=lambda one: (one.kind, one.person, one.part, one.place, one.leaves)))
+
+
+def _at_the_doors(site: Site, catalogue: Catalogue) -> Iterator[HouseholdTrip]:
+    try:
+        ways = trips(site, catalogue)
+    except NotComputable:
+        return
+    kinds: tuple[Leaves, ...] = ("usual", "most")
+    for trip in ways:
+        if trip.control is not None and trip.route is None:
+            continue
+        for person in household(site):
+            for leaves in kinds:
+                yield from _coming_and_going(site, catalogue, trip, person=person, leaves=leaves)
+
+
+def _coming_and_going(
+    site: Site, catalogue: Catalogue, trip: Trip, *, person: Person, leaves: Leaves
+) -> Iterator[HouseholdTrip]:
+    start = way_in_spot(site, trip.door)
+    goal = start if trip.control is None else place_before(site, trip.control)
+
+    def told(kind: Kind, place: str, played: Played, *, to: Spot) -> HouseholdTrip:
+        spot = _where(site, catalogue, trip, person=person, ends=(start, to), at_s=played.alarm_s)
+        return HouseholdTrip(
+            person.id, kind, FULL_SET, place, leaves, played.alarm_s, played.by,
+            _behaviour(site, played.by), spot, played.message_due_s,
+        )  # fmt: skip
+
+    yield told("arrival", trip.door.id, arrive(site, catalogue, trip, person=person, leaves=leaves), to=goal)
+    forgot = arrive(site, catalogue, trip, person=person, leaves=leaves, knows_code=False)
+    yield told("forgotten code", trip.door.id, forgot, to=goal)
+    for turn in wrong_turns(site, catalogue, trip, person=person, leaves=leaves):
+        yield told("wrong turn", turn.space.id, turn.played, to=middle_of(turn.space))
+    yield _left(
+        site, trip, leave(site, catalogue, trip, person=person, leaves=leaves), person=person, leaves=leaves
+    )
+
+
+def _left(site: Site, trip: Trip, left: Left, *, person: Person, leaves: Leaves) -> HouseholdTrip:
+    second = math.inf if left.outcome == "set" else left.at_s
+    by = left.by if left.outcome != "set" else None
+    return HouseholdTrip(
+        person.id, "leaving", FULL_SET, trip.door.id, leaves, second, by, _behaviour(site, by), None
+    )
+
+
+def _behaviour(site: Site, device: str | None) -> str | None:
+    return next((behaviour.id for one, behaviour in heard_devices(site) if one.id == device), None)
+
+
+def _where(
+    site: Site, catalogue: Catalogue, trip: Trip, *, person: Person, ends: tuple[Spot, Spot], at_s: float
+) -> Spot | None:
+    """Where somebody is on the way in at a second: at its end if that is later."""
+    start, goal = ends
+    route = walk(site.bare, catalogue, start, goal=goal)
+    progress = walked(site.bare, catalogue, start, goal=goal)
+    if route is None or progress is None or not math.isfinite(at_s):
+        return None
+    clock = clock_in(catalogue, trip, person, progress=progress)
+    point = min(int(np.searchsorted(clock, at_s - 1e-9)), len(clock) - 1)
+    return Spot(route.storeys[point], *route.points[point].tolist())
+
+
+def _at_night(site: Site, catalogue: Catalogue) -> Iterator[HouseholdTrip]:
+    if not active_in(site, NIGHT):
+        return
+    kinds: tuple[Leaves, ...] = ("night", "most")
+    for trip in night_trips(site, catalogue):
+        for leaves in kinds:
+            yield play_night_trip(site, catalogue, trip, leaves=leaves)
+
+
+def play_night_trip(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Leaves) -> HouseholdTrip:
+    """Play one trip from bed with the night part set.
+
+    Parameters
+    ----------
+    site : Site
+        The house, its devices, its zones and its programme.
+    catalogue : Catalogue
+        Sheets and figures.
+    trip : NightTrip
+        The trip.
+    leaves : {"night", "most"}
+        How leaves stand that nobody opens.
+
+    Returns
+    -------
+    HouseholdTrip
+        Its `spot` is where the device that rings notices.
+    """
+    kind: Kind = "morning" if trip.goal == "out" else "night"
+    silent = HouseholdTrip(
+        trip.person.id, kind, NIGHT, trip.place.id, leaves, math.inf, None, None, None
+    )  # fmt: skip
+    ring = ring_on(site, catalogue, trip, leaves=leaves)
+    steps = None if trip.ends is None else steps_on(site.bare, catalogue, trip.ends)
+    if ring is None or steps is None or trip.ends is None:
+        return silent
+    second = clock_of(catalogue, trip.person, walked_until(steps, ring.moment)) + ring.waits_s
+    route = walk(site.bare, catalogue, trip.ends.start, goal=trip.ends.goal)
+    point = ring.moment.point
+    spot = None if route is None else Spot(route.storeys[point], *route.points[point].tolist())
+    wait = site.programme.abort_delay_s if ring.behaviour.delays_message else 0.0
+    return silent._replace(
+        second=second,
+        device=ring.device.id,
+        behaviour=ring.behaviour.id,
+        spot=spot,
+        message_due_s=second + wait,
+    )
+
+
+def _stays(site: Site, catalogue: Catalogue) -> Iterator[HouseholdTrip]:
+    """Everybody wherever in a space they like where they are told that they may be while a part is set."""
+    for person in site.people:
+        for part in sorted({one.part for one in person.passes}):
+            named = {space for one in person.passes if one.part == part for space in one.may}
+            active = active_in(site, part)
+            for space in sorted(named):
+                if person.may_be_in(space, part):
+                    yield from _in_room(site, catalogue, person, part=part, space=space, active=active)
+
+
+def _unset(site: Site, catalogue: Catalogue) -> Iterator[HouseholdTrip]:
+    """Everybody at home with nothing set: only what is always active could ring."""
+    active = tuple(
+        (device, behaviour) for device, behaviour in heard_devices(site) if behaviour.is_always_active
+    )
+    if any(catalogue.sheet(device.sheet).kind == "movement-detector" for device, _ in active):
+        for person in site.people:
+            for space in site.spaces:
+                if space.is_protected:
+                    yield from _in_room(site, catalogue, person, part=UNSET, space=space.id, active=active)
+
+
+def _in_room(
+    site: Site,
+    catalogue: Catalogue,
+    person: Person,
+    *,
+    part: str,
+    space: str,
+    active: tuple[tuple[Device, Behaviour], ...],
+) -> Iterator[HouseholdTrip]:
+    """Somebody who is anywhere in one space; the clock starts as they come into it."""
+    room = site.space(space)
+    if not room.is_protected:
+        return
+    kinds: tuple[Leaves, ...] = ("night" if part == NIGHT else "usual", "most")
+    kind: Kind = "unset" if part == UNSET else "stay"
+    for leaves in kinds:
+        signals = [
+            Signal(0.0, behaviour, device.id)
+            for device, behaviour in active
+            if behaviour.alarms
+            and catalogue.sheet(device.sheet).kind == "movement-detector"
+            and noticed_in_room(site.bare, catalogue, device, room=room, leaves=leaves)
+        ]
+        answer = respond(signals, site.programme)
+        first = next((one for one in answer.timeline if one.what in ("alarm", "entry time ends")), None)
+        by = None if first is None else first.subject
+        yield HouseholdTrip(
+            person.id, kind, part, space, leaves, answer.alarm_s, by,
+            next((one.id for device, one in active if device.id == by), None),
+            middle_of(room) if by else None, answer.message_due_s,
+        )  # fmt: skip
