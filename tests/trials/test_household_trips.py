@@ -7,14 +7,13 @@ import math
 import pytest
 
 from common.arrival_house import SLOW, USUAL, arrival_house
-from common.houses import zone
-from common.night_house import ANN, AT_NIGHT, night_house
-from wardwright.model.household import Pass
+from common.night_house import night_house
 from wardwright.model.site import Site
 from wardwright.store.catalogue import load_catalogue
 from wardwright.trials.arrival import arrive
-from wardwright.trials.household_trips import UNSET, HouseholdTrip, household_trips
+from wardwright.trials.household_trips import household_trips
 from wardwright.trials.leaving import leave
+from wardwright.trials.trip_played import HouseholdTrip
 from wardwright.trials.trips import trips
 
 CATALOGUE = load_catalogue()
@@ -78,26 +77,6 @@ def test_the_abort_delay_counts_in_the_message_of_an_entry_zone() -> None:
 
 def test_without_a_night_part_there_are_no_night_trips() -> None:
     assert of_kind(night_house({}), "night", "night") == []
-
-
-def test_who_may_be_in_a_space_may_be_anywhere_in_it() -> None:
-    carer = ANN.model_copy(
-        update={"comes": "visits", "passes": (Pass(part="night", may=("hall",), may_not=("kitchen",)),)}
-    )
-    (one,) = of_kind(night_house(people=(carer,)), "stay", "night")
-    assert (one.place, one.device, one.second) == ("hall", "hall-movement", 0.0)
-    quiet = night_house({"kitchen-movement": "instant"}, people=(carer,))
-    (one,) = of_kind(quiet, "stay", "night")
-    assert not one.rings
-
-
-def test_a_visitor_by_day_sets_off_only_what_is_always_active() -> None:
-    cleaner = ANN.model_copy(update={"comes": "visits", "knows_code": False})
-    assert of_kind(night_house(people=(cleaner,)), "unset") == []
-    always = zone(1, "always", "hall-movement", behaviour="always-on", parts=AT_NIGHT)
-    found = of_kind(night_house(people=(cleaner,), zones=(always,)), "unset")
-    assert {(one.place, one.device) for one in found if one.rings} >= {("hall", "hall-movement")}
-    assert {one.part for one in found} == {UNSET}
 
 
 def test_the_list_is_the_same_however_the_site_lists_its_things() -> None:

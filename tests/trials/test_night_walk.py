@@ -1,4 +1,4 @@
-"""Walks from bed: their floor, their clock, and the first moment at which a detector notices."""
+"""Walks from bed: their clock, and the first moment at which a detector notices."""
 
 from __future__ import annotations
 
@@ -13,16 +13,13 @@ from wardwright.store.catalogue import load_catalogue
 from wardwright.trials.home_goals import middle_of
 from wardwright.trials.household_walk import walk
 from wardwright.trials.night_walk import (
-    Ends,
     Moment,
-    clearance,
     first_noticed,
     noticed_in_room,
-    room_floor,
     steps_on,
-    trip_floor,
     walked_until,
 )
+from wardwright.trials.trip_floor import Ends
 
 CATALOGUE = load_catalogue()
 HOUSE = night_house().bare
@@ -63,7 +60,6 @@ def test_no_way_is_no_walk() -> None:
     walled = HOUSE.model_copy(update={"openings": ()}).bare
     assert steps_on(walled, CATALOGUE, TO_KITCHEN) is None
     assert first_noticed(walled, CATALOGUE, HALL, ends=TO_KITCHEN) is None
-    assert trip_floor(walled, CATALOGUE, TO_KITCHEN) == {}
 
 
 def test_the_halls_detector_notices_once_the_study_door_is_open() -> None:
@@ -98,23 +94,6 @@ def test_a_shut_door_hides_what_an_open_one_shows() -> None:
     )
     assert (shut, usual, kept) == (None, None, None)
     assert most is not None
-
-
-def test_the_floor_of_a_trip_is_the_band_and_both_rooms() -> None:
-    floor = trip_floor(HOUSE, CATALOGUE, TO_KITCHEN)["ground"]
-    for room in (STUDY_ROOM, KITCHEN_ROOM):
-        assert (floor & room_floor(HOUSE, room)).sum() == room_floor(HOUSE, room).sum()
-    hall = room_floor(HOUSE, HOUSE.space("hall"))
-    # A body's middle keeps 0.22 m off walls, but in the doorways; the band is 0.6 m to each side of the walk.
-    assert 0.01 * (floor & hall).sum() == pytest.approx(1.56 * 1.2 + 2 * 0.22 * 0.36, rel=0.1)
-
-
-def test_clearance_is_nought_where_it_is_seen_and_infinite_where_nothing_looks() -> None:
-    assert clearance(HOUSE, CATALOGUE, HALL, ends=TO_KITCHEN) == 0.0
-    # Only the shut door keeps the kitchen's detector from the hall's floor.
-    assert clearance(HOUSE, CATALOGUE, KITCHEN, ends=IN_HALL) == 0.0
-    away = HALL.model_copy(update={"heading_deg": 90.0})  # it looks into its wall
-    assert clearance(HOUSE, CATALOGUE, away, ends=TO_KITCHEN) > 0.0
 
 
 def test_staying_in_a_room() -> None:

@@ -23,7 +23,8 @@ from wardwright.model.programme import Behaviour
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Route, Spot, way_in_spot
 from wardwright.rules.entry_routes import place_before
-from wardwright.trials.household_walk import Leaves, leaf_of, noticed_on, opened_on, walk, walked
+from wardwright.trials.household_walk import leaf_of, noticed_on, opened_on, walk, walked
+from wardwright.trials.leaves_opened import Leaves
 from wardwright.trials.paces import walking_pace
 from wardwright.trials.trips import Trip, taken
 from wardwright.trials.watchers import heard_in

@@ -10,67 +10,27 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import Literal, NamedTuple
 
 import numpy as np
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device
 from wardwright.model.household import Person
-from wardwright.model.programme import Behaviour
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.rules.entry_routes import place_before
 from wardwright.rules.kit import FULL_SET
 from wardwright.trials.arrival import Played, arrive, clock_in, heard_devices, wrong_turns
 from wardwright.trials.home_goals import middle_of
-from wardwright.trials.household_walk import Leaves, walk, walked
+from wardwright.trials.household_walk import walk, walked
+from wardwright.trials.leaves_opened import Leaves
 from wardwright.trials.leaving import Left, leave
-from wardwright.trials.night_trips import NIGHT, NightTrip, active_in, clock_of, night_trips, ring_on
-from wardwright.trials.night_walk import noticed_in_room, steps_on, walked_until
+from wardwright.trials.night_rings import active_in, clock_of, ring_on
+from wardwright.trials.night_trips import NIGHT, NightTrip, night_trips
+from wardwright.trials.night_walk import steps_on, walked_until
+from wardwright.trials.stays import at_home_unset, stays
+from wardwright.trials.trip_played import HouseholdTrip, Kind
 from wardwright.trials.trips import Trip, household, trips
-from wardwright.trials.zone_response import Signal, respond
-
-Kind = Literal["arrival", "wrong turn", "forgotten code", "leaving", "night", "morning", "stay", "unset"]
-"""`stay`: in a space where somebody is told that they may be while a part is set. `unset`: at home, nothing set."""
-UNSET = "unset"
-"""Stands for the part where nothing is set."""
-NOT_ORDINARY: tuple[Kind, ...] = ("wrong turn", "forgotten code")
-
-
-class HouseholdTrip(NamedTuple):
-    """One trip as played, with the alarm that it gives, if any."""
-
-    person: str
-    """Id."""
-    kind: Kind
-    part: str
-    """Id of the part that is set; `UNSET`: nothing is."""
-    place: str
-    """Id of the door that is come in or gone out by, or of the room that is gone to."""
-    leaves: Leaves
-    """How leaves stand that nobody opens: as they usually do then, or each in its habit that lets most be seen."""
-    second: float
-    """When the alarm starts, or what keeps it from being set tells; infinite: never. [s]"""
-    device: str | None
-    """Id of the device that gives it, or whose entry time ends."""
-    behaviour: str | None
-    """Id of how its zone behaves."""
-    spot: Spot | None
-    """Where the person is then; None where that is not told by the walk."""
-    message_due_s: float = math.inf
-    """When its message may leave, any abort delay being over. [s]"""
-
-    @property
-    def is_ordinary(self) -> bool:
-        """Whether it ought never to ring."""
-        return self.kind not in NOT_ORDINARY
-
-    @property
-    def rings(self) -> bool:
-        """Whether it gives an alarm, or keeps the alarm from being set."""
-        return self.device is not None
 
 
 def household_trips(site: Site, catalogue: Catalogue) -> tuple[HouseholdTrip, ...]:
@@ -92,8 +52,8 @@ def household_trips(site: Site, catalogue: Catalogue) -> tuple[HouseholdTrip, ..
     found = [
         *_at_the_doors(site, catalogue),
         *_at_night(site, catalogue),
-        *_stays(site, catalogue),
-        *_unset(site, catalogue),
+        *stays(site, catalogue),
+        *at_home_unset(site, catalogue),
     ]
     return tuple(sorted(found, key=lambda one: (one.kind, one.person, one.part, one.place, one.leaves)))
 
@@ -209,59 +169,3 @@ def play_night_trip(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves
         spot=spot,
         message_due_s=second + wait,
     )
-
-
-def _stays(site: Site, catalogue: Catalogue) -> Iterator[HouseholdTrip]:
-    """Everybody wherever in a space they like where they are told that they may be while a part is set."""
-    for person in site.people:
-        for part in sorted({one.part for one in person.passes}):
-            named = {space for one in person.passes if one.part == part for space in one.may}
-            active = active_in(site, part)
-            for space in sorted(named):
-                if person.may_be_in(space, part):
-                    yield from _in_room(site, catalogue, person, part=part, space=space, active=active)
-
-
-def _unset(site: Site, catalogue: Catalogue) -> Iterator[HouseholdTrip]:
-    """Everybody at home with nothing set: only what is always active could ring."""
-    active = tuple(
-        (device, behaviour) for device, behaviour in heard_devices(site) if behaviour.is_always_active
-    )
-    if any(catalogue.sheet(device.sheet).kind == "movement-detector" for device, _ in active):
-        for person in site.people:
-            for space in site.spaces:
-                if space.is_protected:
-                    yield from _in_room(site, catalogue, person, part=UNSET, space=space.id, active=active)
-
-
-def _in_room(
-    site: Site,
-    catalogue: Catalogue,
-    person: Person,
-    *,
-    part: str,
-    space: str,
-    active: tuple[tuple[Device, Behaviour], ...],
-) -> Iterator[HouseholdTrip]:
-    """Somebody who is anywhere in one space; the clock starts as they come into it."""
-    room = site.space(space)
-    if not room.is_protected:
-        return
-    kinds: tuple[Leaves, ...] = ("night" if part == NIGHT else "usual", "most")
-    kind: Kind = "unset" if part == UNSET else "stay"
-    for leaves in kinds:
-        signals = [
-            Signal(0.0, behaviour, device.id)
-            for device, behaviour in active
-            if behaviour.alarms
-            and catalogue.sheet(device.sheet).kind == "movement-detector"
-            and noticed_in_room(site.bare, catalogue, device, room=room, leaves=leaves)
-        ]
-        answer = respond(signals, site.programme)
-        first = next((one for one in answer.timeline if one.what in ("alarm", "entry time ends")), None)
-        by = None if first is None else first.subject
-        yield HouseholdTrip(
-            person.id, kind, part, space, leaves, answer.alarm_s, by,
-            next((one.id for device, one in active if device.id == by), None),
-            middle_of(room) if by else None, answer.message_due_s,
-        )  # fmt: skip

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import lru_cache
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
 import numpy as np
 
 from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, OpeningMount
-from wardwright.model.leaves import state_at_night
 from wardwright.model.opening import LeafState, Opening
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
@@ -31,13 +30,9 @@ from wardwright.trials.leaves_between import (
     lines_to,
     possible_floor,
     seen_past,
-    states_of,
 )
+from wardwright.trials.leaves_opened import Leaves, doors_to_open, state_in
 from wardwright.trials.ways_on_foot import Progress, progress_of
-
-Leaves = Literal["usual", "night", "most"]
-"""Leaves as they usually stand, as they stand at night, or each in that of its habitual states that lets most be
-seen."""
 
 
 @lru_cache(maxsize=1024)
@@ -189,64 +184,6 @@ def _seen_in_turn(
             open_by_now.add(door)
         first = last + 1
     return seen
-
-
-def state_in(leaves: Leaves, kept_shut: frozenset[str] = frozenset()) -> Callable[[Opening], LeafState]:
-    """How each leaf stands that nobody opens.
-
-    Parameters
-    ----------
-    leaves : {"usual", "night", "most"}
-        Which of their habits counts.
-    kept_shut : frozenset of str, default none
-        Ids of openings that are shut whatever their habit.
-
-    Returns
-    -------
-    callable
-        From an opening to how its leaf stands.
-    """
-
-    def state(one: Opening) -> LeafState:
-        if one.id in kept_shut:
-            return "shut"
-        if leaves == "most":
-            return states_of(one)[-1]
-        return one.habit if leaves == "usual" else state_at_night(one)
-
-    return state
-
-
-def doors_to_open(
-    house: Site, route: Route, leaves: Leaves, *, kept_shut: frozenset[str] = frozenset()
-) -> tuple[tuple[int, str], ...]:
-    """The leaves that are in the way of a walk and are opened on it, with the point at which each is.
-
-    Parameters
-    ----------
-    house : Site
-        The bare house.
-    route : Route
-        The walk.
-    leaves : {"usual", "night", "most"}
-        How they stood before.
-    kept_shut : frozenset of str, default none
-        Ids of openings that were shut whatever their habit.
-
-    Returns
-    -------
-    tuple of (int, str)
-        In the order of the walk: the point, and the opening's id.
-    """
-    state = state_in(leaves, kept_shut)
-    legs = (
-        (leg.first, house.opening(leg.subject)) for leg in route.legs if leg.kind == "door" and leg.subject
-    )
-    return tuple(
-        (first, one.id)
-        for first, one in legs
-        if one.kind != "gap" and one.leaves > 0 and state(one) != "open"
-    )
 
 
 def opened_on(route: Route) -> tuple[tuple[int, str], ...]:

@@ -26,7 +26,8 @@ from wardwright.physics.walking.from_site import way_in_spot
 from wardwright.rules.entry_routes import place_before
 from wardwright.trials.arrival import clock_in, heard_devices
 from wardwright.trials.barriers import grids_of, standing_floor, watched_floor
-from wardwright.trials.household_walk import Leaves, leaf_of, noticed_on, walk, walked
+from wardwright.trials.household_walk import leaf_of, noticed_on, walk, walked
+from wardwright.trials.leaves_opened import Leaves
 from wardwright.trials.trips import Trip, taken
 from wardwright.trials.ways_on_foot import shut_doors
 from wardwright.trials.zone_response import Happening, Signal

@@ -1,40 +1,28 @@
-"""A walk from bed at night: its floor, its clock, and where a movement detector possibly notices on it.
+"""A walk from bed at night: its clock, and when a movement detector possibly notices on it.
 
-Its floor is the band to each side of the walk and the whole of both rooms at its ends, where people do not keep to a
-line. Whoever goes comes back, past the leaves that they opened. What is done at the goal takes no time on the clock.
+Whoever goes comes back, past the leaves that they opened. What is done at the goal takes no time on the clock.
 """
 
 from __future__ import annotations
 
-import math
 from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
 import shapely
-from scipy import ndimage
 
-from wardwright.geometry.raster import BoolArray, FloatArray, painted
+from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.fabric import Space
 from wardwright.model.placement import opening_line, standing
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import BODY_RADIUS_M, Route, Spot, premises_network
-from wardwright.trials.arrival_band import floor_about
+from wardwright.physics.walking.from_site import BODY_RADIUS_M, Route
 from wardwright.trials.barriers import grids_of
-from wardwright.trials.household_walk import Leaves, doors_to_open, noticed_on, state_in, walk, walked
+from wardwright.trials.household_walk import noticed_on, walk, walked
 from wardwright.trials.leaves_between import leaves_before, lines_to, possible_floor, seen_past
-from wardwright.trials.stacked_floors import Floors
-
-
-class Ends(NamedTuple):
-    """Where a walk begins and ends; hashable, so that what is found on it is remembered by it."""
-
-    start: Spot
-    goal: Spot
-    rooms: tuple[Space, ...] = ()
-    """The space it begins in, and the one where people stay at its end: a door has none."""
+from wardwright.trials.leaves_opened import Leaves, doors_to_open, state_in
+from wardwright.trials.trip_floor import Ends, room_floor
 
 
 class Moment(NamedTuple):
@@ -208,64 +196,4 @@ def noticed_in_room(
     """Whether a movement detector possibly notices somebody who stays in a room, wherever in it they are."""
     return _noticed_in(
         house, catalogue, device, room=room, opened=frozenset(), leaves=leaves, kept_shut=frozenset()
-    )
-
-
-@lru_cache(maxsize=512)
-def room_floor(house: Site, room: Space) -> BoolArray:
-    """The floor of a room that somebody's middle can be on, on the house's own grid; not to be written to."""
-    network = premises_network(house)
-    free = network.free[network.storeys.index(room.storey)]
-    return painted(grids_of(house)[room.storey], free.intersection(shapely.Polygon(room.outline_m).buffer(0)))
-
-
-@lru_cache(maxsize=512)
-def trip_floor(house: Site, catalogue: Catalogue, ends: Ends) -> Floors:
-    """The floor of a trip: the band about its walk, and the whole of the rooms at its ends; not to be written to."""
-    route, _ = _way(house, catalogue, ends)
-    if route is None:
-        return {}
-    found = dict(floor_about(house, route))
-    for room in ends.rooms:
-        cells = room_floor(house, room)
-        found[room.storey] = found[room.storey] | cells if room.storey in found else cells
-    return found
-
-
-@lru_cache(maxsize=512)
-def _away(house: Site, catalogue: Catalogue, ends: Ends) -> dict[str, FloatArray]:
-    """How far each cell of a storey is from the floor of a trip. [m]"""
-    return {
-        storey: ndimage.distance_transform_edt(~cells) * grids_of(house)[storey].cell
-        for storey, cells in trip_floor(house, catalogue, ends).items()
-        if cells.any()
-    }
-
-
-@lru_cache(maxsize=4096)
-def clearance(house: Site, catalogue: Catalogue, device: Device, *, ends: Ends) -> float:
-    """The least distance from the floor of a trip to where a movement detector may notice with every leaf away.
-
-    Parameters
-    ----------
-    house : Site
-        The bare house.
-    catalogue : Catalogue
-        For its sheet.
-    device : Device
-        The detector.
-    ends : Ends
-        The walk.
-
-    Returns
-    -------
-    float
-        Straight, from middle to middle of cells, whatever stands between; 0 where only a leaf keeps it from being
-        noticed. Infinite: it sees no floor of the storeys that are passed. [m]
-    """
-    away = _away(house, catalogue, ends)
-    floors = possible_floor(house, catalogue, device, storeys=tuple(sorted(away)))
-    return min(
-        (float(away[storey][cells].min()) for storey, cells in floors.items() if cells.any()),
-        default=math.inf,
     )

@@ -28,6 +28,31 @@ def test_what_stands_and_lives_in_the_house(
     assert (said[0], said[2]) == (weight, what)
 
 
+@pytest.mark.parametrize(
+    ("told", "what"),
+    [
+        (
+            {"part": "nihgt"},
+            "'passes.part' names the part 'nihgt', which does not exist; did you mean 'night'",
+        ),
+        (
+            {"part": "night", "may": ["landnig"]},
+            "'passes.may' names the space 'landnig', which does not exist; did you mean 'landing'",
+        ),
+        (
+            {"part": "night", "may_not": ["bath"]},
+            "'passes.may_not' names the space 'bath', which does not exist",
+        ),
+        (
+            {"part": "night", "may": ["landing"], "may_not": ["landing"]},
+            "'landing' is a space where they may be and may not be while 'night' is set",
+        ),
+    ],
+)
+def test_passes_name_what_is_there_and_do_not_contradict_themselves(told: dict[str, Any], what: str) -> None:
+    assert only(("people/mother/passes", [told])) == ("stops", "mother", what)
+
+
 def test_what_fits_is_not_named() -> None:
     assert found(("outlets/+", OUTLET), ("place/country", "US"), ("place/rule_pack", "us")) == ()
     assert found(("place/latitude_deg", 51.5), ("place/longitude_deg", 0.0)) == ()

@@ -582,6 +582,14 @@ export interface Part {
   name: string;
 }
 
+export interface Pass {
+  part: string;
+  /** The spaces where they may be, besides the one they sleep in; none named: wherever they are not told not to. */
+  may?: string[];
+  /** Spaces where they are not to be: going there is a wrong turn, no ordinary trip. */
+  may_not?: string[];
+}
+
 export interface Person {
   /** How each field is known. */
   basis?: Record<string, "measured" | "told" | "guessed" | "default">;
@@ -595,6 +603,12 @@ export interface Person {
   is_child?: boolean;
   /** Hard to wake, by drink, medicine or habit. */
   sleeps_heavily?: boolean;
+  /** `visits`: a guest, a carer or a cleaner, who is there by day. */
+  comes?: "lives" | "visits";
+  /** Whether they can set and unset the alarm. */
+  knows_code?: boolean;
+  /** Where they may be while a part is set; a part not named: wherever they like. */
+  passes?: Pass[];
 }
 
 export interface Pet {

@@ -8,7 +8,8 @@ from typing import Any
 import shapely
 
 from wardwright.model.consistency.identity import places
-from wardwright.model.consistency.problem import Problem, Register, nearest_space, polygon
+from wardwright.model.consistency.problem import Place, Problem, Register, nearest_space, polygon
+from wardwright.model.household import Person
 from wardwright.model.placement import ceiling_height
 from wardwright.model.record import Point2
 from wardwright.model.time_zones import is_time_zone
