@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
@@ -41,16 +43,10 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
         Mains, routers, message paths, control unit, sounders, repeaters, detectors. Not computable where there is no
         control unit.
     """
-    units = control_units(site, catalogue)
-    if not units:
+    if not control_units(site, catalogue):
         return (about_the_site(NUMBER, MEASURE, site=site, reason="no control unit"),)
-    unit = units[0]
-    found = [mains_lost(site, catalogue, unit)]
-    found += [_router(site, catalogue, one) for one in routers(site, catalogue)]
-    found += [_transmitter(site, catalogue, one) for one in devices_of(site, catalogue, "transmitter")]
-    found.append(_control_unit(site, catalogue, unit))
-    found += [_sounder(site, catalogue, one, unit=unit) for one in devices_of(site, catalogue, "sounder")]
-    found += [_repeater(site, catalogue, one) for one in devices_of(site, catalogue, "repeater")]
+    # Wherever detectors stand, all else that can be lost is answered alike.
+    found = list(_all_but_detectors(as_met(site, catalogue, but=DETECTORS), catalogue))
     met = as_met(site, catalogue)
     detectors = sorted(
         (one for one in site.devices if catalogue.sheet(one.sheet).kind in DETECTORS), key=lambda one: one.id
@@ -67,6 +63,19 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     else:
         found += [detector_lost(met, catalogue, one, of=of) for one in detectors if of is not None]
     return tuple(found)
+
+
+@lru_cache(maxsize=32)
+def _all_but_detectors(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+    unit = control_units(site, catalogue)[0]
+    return (
+        mains_lost(site, catalogue, unit),
+        *(_router(site, catalogue, one) for one in routers(site, catalogue)),
+        *(_transmitter(site, catalogue, one) for one in devices_of(site, catalogue, "transmitter")),
+        _control_unit(site, catalogue, unit),
+        *(_sounder(site, catalogue, one, unit=unit) for one in devices_of(site, catalogue, "sounder")),
+        *(_repeater(site, catalogue, one) for one in devices_of(site, catalogue, "repeater")),
+    )
 
 
 def _counted(count: int, unit: str) -> Estimate:

@@ -113,7 +113,7 @@ def _places(
     named = sorted(links, key=lambda link: link[0])  # of links that are alike the first by name is told
     each = _margins(house, catalogue, named, places=places, readings=readings)
     as_it_is = np.array(margins_of(house, catalogue, [hop for _, hop in named], readings=readings))
-    close = _worth_a_closer_look(spots, each.min(axis=0), power)
+    close = _worth_a_closer_look(tuple(spot.space for spot in spots), each.min(axis=0).tobytes(), power)
     space = space_at(house, at.storey, (at.x_m, at.y_m))
     here_name = "" if space is None else space.name
     is_on_route = space is not None and space.id in route
@@ -222,17 +222,21 @@ def _nearest_m(power: Sequence[tuple[float, float]], place: tuple[float, float])
     return min((math.dist(place, at) for at in power), default=math.inf)
 
 
-def _worth_a_closer_look(spots: Sequence[WallSpot], worst: FloatArray, power: Sequence[float]) -> list[int]:
-    """Of each room the best place for radio, and the nearest to a power point."""
-    rooms: dict[str, list[int]] = {}
-    for i, spot in enumerate(spots):
-        rooms.setdefault(spot.space, []).append(i)
-    margin, far = np.round(worst, 6).tolist(), np.round(power, 6).tolist()
+@lru_cache(maxsize=64)
+def _worth_a_closer_look(rooms: tuple[str, ...], worst: bytes, power: tuple[float, ...]) -> tuple[int, ...]:
+    """Of each room the best place for radio, and the nearest to a power point.
+
+    Remembered by the worst margins themselves: most moves leave them as they were.
+    """
+    spots: dict[str, list[int]] = {}
+    for i, room in enumerate(rooms):
+        spots.setdefault(room, []).append(i)
+    margin, far = np.round(np.frombuffer(worst), 6).tolist(), np.round(power, 6).tolist()
     found: set[int] = set()
-    for mine in rooms.values():
+    for mine in spots.values():
         found.add(min(mine, key=lambda i: (-margin[i], i)))
         found.add(min(mine, key=lambda i: (far[i], -margin[i], i)))
-    return sorted(found)
+    return tuple(sorted(found))
 
 
 @lru_cache(maxsize=1024)
