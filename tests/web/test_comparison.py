@@ -33,6 +33,10 @@ def test_a_revision_of_the_history_is_compared_with_what_there_is_now(
     assert set(rows) == {one["key"] for one in kept["answers"]}
     assert any(one["course"] == "not checked now" for one in kept["findings"])
     assert page.locator(".compared .was").count() > 0
+    tests = page.locator(".due-tests")
+    assert kept["tests"]["heading"] in tests.inner_text()
+    assert tests.locator("ol > li").count() == len(kept["tests"]["stops"]) > 0
+    assert page.locator(".fails").count() == sum(bool(one["fails"]) for one in kept["answers"])
 
 
 def test_the_comparison_goes_along_with_new_edits_and_ends(open_page: OpenPage, served: Served) -> None:

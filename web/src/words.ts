@@ -143,6 +143,12 @@ export const words = {
     after: "Now",
     by: "by",
     none: "none",
+    tests: "Tests to repeat",
+    fails: { now: "fails now", "no more": "fails no more" } as Record<string, string>,
+    within: "within the range that it had",
+    order: (order: string, at: string) => `In ${order}, from ${at} and back.`,
+    place: (where: string, walk: string) => (where ? `${where}, ${walk} on foot` : walk),
+    back: (walk: string) => `Back: ${walk} on foot.`,
     course: { new: "new", gone: "gone", changed: "changed", came: "came", went: "went", "not checked now": "not checked now" } as Record<string, string>,
   },
   later: {

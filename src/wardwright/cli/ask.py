@@ -22,6 +22,7 @@ ASKED = (
     (15, "when each battery ends"),
     (18, "whether fire and water devices keep the published distances"),
     (19, "what a camera shows, and how much beyond the boundary"),
+    (20, "what fails since something changed, and what to test again"),
 )
 """Number and short name of each question, for the help; a test holds them to the table of questions."""
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from wardwright.model.placement import standing
 from wardwright.model.record import Record
@@ -20,6 +20,14 @@ _RANK = {"bad": 0, "thin": 1, "good": 2}
 _ORDER: tuple[Course, ...] = ("worse", "new", "not known now", "other", "known now", "better", "gone")
 
 
+class State(NamedTuple):
+    """A house at one time, with all that is said of it."""
+
+    site: Site
+    answers: tuple[Answer, ...]
+    findings: tuple[Finding, ...]
+
+
 class ComparedAnswer(Record):
     """One answer that is another than it was."""
 
@@ -31,6 +39,19 @@ class ComparedAnswer(Record):
     """The value now less the value before, in their unit; None where they cannot be set against each other."""
     latest: Answer
     """As it is, or as it was last."""
+    is_beyond: bool = True
+    """Whether it is more than its own range could have held: another verdict, or a value outside the range that it
+    had; also where there are no two values to hold against each other."""
+
+    @property
+    def fails_now(self) -> bool:
+        """Whether it is not met now, and was or was not there."""
+        return _verdict(self.after) == "bad" != _verdict(self.before)
+
+    @property
+    def fails_no_more(self) -> bool:
+        """Whether it was not met, and is now or is not there any more."""
+        return _verdict(self.before) == "bad" != _verdict(self.after)
 
 
 class ComparedFinding(Record):
@@ -81,7 +102,19 @@ def _compared(old: Answer | None, new: Answer | None) -> ComparedAnswer | None:
     course = _course(old, new, by)
     if course is None:
         return None
-    return ComparedAnswer(course=course, before=old, after=new, by=by, latest=new)
+    return ComparedAnswer(
+        course=course, before=old, after=new, by=by, latest=new, is_beyond=_is_beyond(old, new, by)
+    )
+
+
+def _is_beyond(old: Answer, new: Answer, by: float | None) -> bool:
+    if old.verdict != new.verdict or by is None or old.estimate is None or new.estimate is None:
+        return True
+    return not old.estimate.low <= new.estimate.value <= old.estimate.high
+
+
+def _verdict(answer: Answer | None) -> str:
+    return "" if answer is None else answer.verdict
 
 
 def _measures(answer: Answer) -> tuple[str, str]:

@@ -14,6 +14,7 @@ from wardwright.questions import (
     one_thing_lost,
     race_from_opening,
     undetected_walk,
+    what_changed,
     what_is_heard,
     what_it_sees,
     what_it_shows,
@@ -77,6 +78,7 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     what_is_heard.NUMBER: SOUND,
     fire_and_water_distances.NUMBER: frozenset(),
     what_it_shows.NUMBER: frozenset({"density-left"}),
+    what_changed.NUMBER: frozenset(),
 }  # fmt: skip
 """A question that is not named here may stand on any figure."""
 

@@ -15,6 +15,7 @@ from wardwright.questions import (
     one_thing_lost,
     race_from_opening,
     undetected_walk,
+    what_changed,
     what_is_heard,
     what_it_sees,
     what_it_shows,
@@ -120,6 +121,11 @@ QUESTIONS: tuple[Question, ...] = (
         what_it_shows.answers,
         in_hand=what_it_shows.without_mends,
         more_is_better=True,
+    ),
+    Question(
+        20,
+        "Something changed: which answers fail now, and what must be tested again?",
+        what_changed.answers,
     ),
 )
 

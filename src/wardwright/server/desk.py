@@ -16,7 +16,7 @@ from wardwright.documents.content.board import (
     chosen_of,
     key_of,
 )
-from wardwright.documents.content.comparison import State, comparison
+from wardwright.documents.content.comparison import comparison
 from wardwright.documents.content.screen import house_drawing, overlay, strip_of
 from wardwright.documents.drawing.devices import device_tags
 from wardwright.documents.writers.svg import fragment_svg, inline_svg
@@ -30,6 +30,8 @@ from wardwright.model.record import Record
 from wardwright.model.site import Site
 from wardwright.model.validation import sound
 from wardwright.questions.answer import Answer
+from wardwright.questions.changes_since import changes_since
+from wardwright.questions.compared import State
 from wardwright.questions.table import ask, ask_in_hand, worst_first
 from wardwright.rules.finding import Finding
 from wardwright.rules.table import check, check_in_hand, that_wait
@@ -83,7 +85,9 @@ class Desk:
         """What became of the house, its answers and its findings since a revision."""
         after = self.job.newest
         old, new = self.state(before), self.state(after)
-        told = comparison(old, new, self.catalogue)
+        with self._lock:
+            found = changes_since(old, new, self.catalogue)
+        told = comparison(old, new, self.catalogue, found=found)
         return Compared(before=before, after=after, comparison=told)
 
     def state(self, revision: int | None = None) -> State:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from datetime import date
 from functools import lru_cache
 
-from wardwright.documents.content.comparison import State
 from wardwright.documents.content.page import page_of
 from wardwright.documents.content.paper import CopyClass
 from wardwright.documents.papers import client_papers, fitter_papers, open_papers
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
+from wardwright.questions.compared import State
 from wardwright.questions.worth_adding import worth_adding
 from wardwright.server.desk import Desk
 from wardwright.store.clock import today

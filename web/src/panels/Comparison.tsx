@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import * as link from "../server/link";
-import type { Compared, ComparedLine, ComparedState } from "../server/types";
+import type { Compared, ComparedLine, ComparedState, ToldRound } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
 import { MARKS } from "./Answer";
@@ -61,9 +61,34 @@ export function Comparison() {
               ))}
             </ul>
           ) : <p class="hint">{words.history.noFindings}</p>}
+          <Tests of={now.tests} />
         </>
       )}
     </section>
+  );
+}
+
+/** What must be tested again, in the shortest walking order. */
+export function Tests({ of }: { of: ToldRound }) {
+  return (
+    <div class="due-tests">
+      <h3>{words.history.tests}</h3>
+      <p>{of.heading}.</p>
+      {of.stops.length ? (
+        <>
+          <p class="hint">{words.history.order(of.order, of.begins_at)}</p>
+          <ol>
+            {of.stops.map((stop) => (
+              <li key={stop.number}>
+                <span class="hint">{words.history.place(stop.where, stop.walk)}</span>
+                <ul>{stop.tests.map((one) => <li key={one.what}>{one.what} <span class="hint">({one.why})</span></li>)}</ul>
+              </li>
+            ))}
+          </ol>
+          <p class="hint">{words.history.back(of.back)}</p>
+        </>
+      ) : null}
+    </div>
   );
 }
 
@@ -82,6 +107,8 @@ function Answers({ lines }: { lines: readonly ComparedLine[] }) {
                 <th scope="row">
                   {one.after ? <button type="button" class="plain" onClick={() => choose(one.key)}>{one.subject}</button> : one.subject}
                   <span class="hint">{one.question_name}</span>
+                  {one.fails ? <span class={`fails is-${one.fails.replace(" ", "-")}`}>{words.history.fails[one.fails]}</span> : null}
+                  {one.is_beyond ? null : <span class="hint">{words.history.within}</span>}
                 </th>
                 <td><State of={one.before} /></td>
                 <td><State of={one.after} />{one.by ? <span class="by"><span class="reader">{words.history.by} </span>{one.by}</span> : null}</td>

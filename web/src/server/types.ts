@@ -225,6 +225,10 @@ export interface ComparedLine {
   after: ComparedState | null;
   /** By how much; empty where it cannot be said. */
   by: string;
+  /** Whether it is more than the range that it had could have held. */
+  is_beyond: boolean;
+  /** Whether it is not met now and was before, or the other way round; empty: neither. */
+  fails: "now" | "no more" | "";
 }
 
 export interface ComparedRule {
@@ -245,9 +249,10 @@ export interface Comparison {
   changes: ToldChange[];
   /** What grew worse first; without what reads as it did. */
   answers: ComparedLine[];
-  /** How many answers read as they did. */
+  /** How many answers read as they did; question 20 itself is not counted. */
   same: number;
   findings: ComparedRule[];
+  tests: ToldRound;
 }
 
 export interface Device {
@@ -896,6 +901,32 @@ export interface ToldChange {
   course: "new" | "gone" | "changed";
   /** What is another, piece by piece; empty where it is new or gone. */
   what: string[];
+}
+
+export interface ToldRound {
+  /** How many tests, how long, in one sentence. */
+  heading: string;
+  begins_at: string;
+  /** How long it takes from the last stop back to the beginning. */
+  back: string;
+  /** How good the order is. */
+  order: string;
+  stops: ToldStop[];
+}
+
+export interface ToldStop {
+  number: number;
+  /** Storey. */
+  where: string;
+  /** How long it takes from the stop before. */
+  walk: string;
+  tests: ToldTest[];
+}
+
+export interface ToldTest {
+  /** What to do, and of what. */
+  what: string;
+  why: string;
 }
 
 export interface Try {

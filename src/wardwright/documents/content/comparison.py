@@ -2,34 +2,38 @@
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from wardwright.documents.content.board import short_name
 from wardwright.documents.content.changes_told import ToldChange, told_changes
 from wardwright.documents.content.headline import headline, horizon_of
 from wardwright.documents.content.names import names_of
 from wardwright.documents.content.quantities import quantity, sentence, step_of
-from wardwright.documents.content.wording import COURSES, VERDICTS
+from wardwright.documents.content.round_told import ToldRound, told_round
+from wardwright.documents.content.wording import VERDICTS
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.record import Record
-from wardwright.model.site import Site
 from wardwright.questions.answer import Answer, Verdict
+from wardwright.questions.changes_since import Changes
 from wardwright.questions.compared import (
     ComparedAnswer,
     ComparedFinding,
     Course,
-    compared,
-    findings_compared,
+    State,
 )
-from wardwright.rules.finding import Finding, Severity
+from wardwright.questions.what_changed import NUMBER
+from wardwright.rules.finding import Severity
 
-
-class State(NamedTuple):
-    """A house at one time, with all that is said of it."""
-
-    site: Site
-    answers: tuple[Answer, ...]
-    findings: tuple[Finding, ...]
+COURSES: dict[Course, str] = {
+    "worse": "worse",
+    "new": "new",
+    "not known now": "not known any more",
+    "other": "measures something else now",
+    "known now": "known now",
+    "better": "better",
+    "gone": "gone",
+}
+"""What became of an answer, the most pressing first."""
 
 
 class ComparedState(Record):
@@ -52,6 +56,10 @@ class ComparedLine(Record):
     after: ComparedState | None
     by: str
     """By how much; empty where it cannot be said."""
+    is_beyond: bool
+    """Whether it is more than the range that it had could have held."""
+    fails: Literal["now", "no more", ""]
+    """Whether it is not met now and was before, or the other way round; empty: neither."""
 
 
 class ComparedRule(Record):
@@ -71,11 +79,13 @@ class Comparison(Record):
     answers: tuple[ComparedLine, ...]
     """What grew worse first; without what reads as it did."""
     same: int
-    """How many answers read as they did."""
+    """How many answers read as they did; question 20 itself is not counted."""
     findings: tuple[ComparedRule, ...]
+    tests: ToldRound
+    """What must be tested again, in walking order."""
 
 
-def comparison(before: State, after: State, catalogue: Catalogue) -> Comparison:
+def comparison(before: State, after: State, catalogue: Catalogue, *, found: Changes) -> Comparison:
     """Set two states of a house against each other.
 
     Parameters
@@ -84,6 +94,8 @@ def comparison(before: State, after: State, catalogue: Catalogue) -> Comparison:
         The two states.
     catalogue : Catalogue
         For names, and for how long an intruder stays.
+    found : Changes
+        What became of all that is said of the house between the two.
 
     Returns
     -------
@@ -91,17 +103,19 @@ def comparison(before: State, after: State, catalogue: Catalogue) -> Comparison:
         In words; nothing in it where nothing differs.
     """
     horizon_s = horizon_of(catalogue)
-    lines = [_line(one, horizon_s=horizon_s) for one in compared(before.answers, after.answers)]
+    lines = [_line(one, horizon_s=horizon_s) for one in found.answers]
     told = tuple(one for one in lines if one.before != one.after)
     old, new = names_of(before.site, catalogue), names_of(after.site, catalogue)
     return Comparison(
         changes=told_changes(before.site, after.site, catalogue),
         answers=told,
-        same=len(after.answers) - sum(one.after is not None for one in told),
+        same=sum(one.question != NUMBER for one in after.answers)
+        - sum(one.after is not None for one in told),
         findings=tuple(
             _rule(one, (new if one.course == "came" else old).of(one.finding.subject))
-            for one in findings_compared(before.findings, after.findings)
+            for one in found.findings
         ),
+        tests=told_round(found.tests, after.site, catalogue),
     )
 
 
@@ -116,6 +130,8 @@ def _line(one: ComparedAnswer, *, horizon_s: float) -> ComparedLine:
         before=before,
         after=after,
         by=_by(one, horizon_s=horizon_s),
+        is_beyond=one.is_beyond,
+        fails="now" if one.fails_now else "no more" if one.fails_no_more else "",
     )
 
 

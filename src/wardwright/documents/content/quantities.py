@@ -10,7 +10,7 @@ UNIT_WORDS = {"m2": "m\u00b2", "deg": "\u00b0", "deg C": "\u00b0C", "s-1": "/s",
 """How a unit is printed where it is not printed as it is written."""
 ALWAYS = {"a": "years", "d-1": "a day", "px/m": "px/m"}
 """Units that are printed in words on a terminal too."""
-COUNTS = ("devices", "settings", "ways", "openings")
+COUNTS = ("devices", "settings", "ways", "openings", "things", "answers", "faults", "tests")
 """Units of what is counted: whole numbers only."""
 MINUS = "\u2212"
 

@@ -7,7 +7,6 @@ from typing import Literal
 from wardwright.model.record import Basis
 from wardwright.model.rows import Mark
 from wardwright.questions.answer import Verdict
-from wardwright.questions.compared import Course
 from wardwright.rules.dangers import Danger
 from wardwright.rules.finding import Severity
 
@@ -98,6 +97,7 @@ QUESTION_SHORT = {
     15: "Batteries",
     18: "Fire and water distances",
     19: "What a camera shows",
+    20: "What changed",
 }
 """A short name for each question that is answered; the long one is in the table of questions."""
 QUESTION_HEADINGS = {
@@ -114,6 +114,7 @@ QUESTION_HEADINGS = {
     15: "The battery of",
     18: "Distances of",
     19: "What is shown by",
+    20: "What changed in",
 }
 """How the heading of an answer begins; its subject follows."""
 UNDETECTED = frozenset({5})
@@ -238,13 +239,3 @@ SINGLES = {
     "programme": "the programme", "needs": "what is asked for",
 }  # fmt: skip
 """What a site has one of, as people call it."""
-COURSES: dict[Course, str] = {
-    "worse": "worse",
-    "new": "new",
-    "not known now": "not known any more",
-    "other": "measures something else now",
-    "known now": "known now",
-    "better": "better",
-    "gone": "gone",
-}
-"""What became of an answer, the most pressing first."""

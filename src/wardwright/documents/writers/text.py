@@ -65,7 +65,7 @@ def answers_text(
         lines.append(f"NOT COUNTED  {rest.heading}")
         lines += [line for text in rest.groups for line in _folded(text, width)]
     lines += _cautions(site, catalogue, [mend for one in answers for mend in one.mends], width=width)
-    return _plain("\n".join(lines) + "\n")
+    return plain("\n".join(lines) + "\n")
 
 
 def _answer_lines(
@@ -131,7 +131,7 @@ def findings_text(
     count_of = {"must mend": 0, "not run": 0} | {group.severity: group.count for group in groups}
     counts = [f"{count_of[key]} {key}" for key in FINDING_GROUPS if key in count_of]
     lines.append("Findings: " + ", ".join(counts) + ". What was not run has not passed.")
-    return _plain("\n".join(lines) + "\n")
+    return plain("\n".join(lines) + "\n")
 
 
 def _cautions(
@@ -150,7 +150,7 @@ def _folded(text: str, width: int) -> list[str]:
     )
 
 
-def _plain(text: str) -> str:
+def plain(text: str) -> str:
     """Letters that any terminal has."""
     for fine, plain in (
         ("\u2019", "'"),
@@ -184,14 +184,14 @@ def _answer_data(answer: Answer) -> dict[str, Any]:
     return {
         "question": answer.question,
         "subject": answer.subject,
-        **_estimate_data(answer.estimate),
+        **estimate_data(answer.estimate),
         "reason": answer.reason,
         "subject_id": answer.subject_id,
         "measure": answer.measure,
         "verdict": answer.verdict,
         "chance": answer.chance,
         "parts": [
-            {"name": part.name, **_estimate_data(part.estimate), "reason": part.reason}
+            {"name": part.name, **estimate_data(part.estimate), "reason": part.reason}
             for part in answer.parts
         ],
         "notes": list(answer.notes),
@@ -200,14 +200,15 @@ def _answer_data(answer: Answer) -> dict[str, Any]:
                 "action": mend.action,
                 "subject": mend.subject,
                 "values": dict(mend.values),
-                "gain": _estimate_data(mend.gain) if mend.gain is not None else None,
+                "gain": estimate_data(mend.gain) if mend.gain is not None else None,
             }
             for mend in answer.mends
         ],
     }
 
 
-def _estimate_data(estimate: Estimate | None) -> dict[str, Any]:
+def estimate_data(estimate: Estimate | None) -> dict[str, Any]:
+    """An estimate as it stands in JSON, every key also where there is none; numbers are not rounded."""
     if estimate is None:
         return {"value": None, "low": None, "high": None, "unit": None, "drivers": [], "basis": None}
     return {

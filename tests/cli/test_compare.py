@@ -1,0 +1,91 @@
+"""`wardwright compare` at the command line."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from wardwright.cli.command import BAD_INPUT, FINE
+from wardwright.cli.main import main
+from wardwright.model.edits import Edit
+from wardwright.store.jobs.opening import new_job
+from wardwright.store.samples import read_sample
+from wardwright.store.sites import write_site
+
+
+@pytest.fixture
+def moved(tmp_path: Path) -> Path:
+    site = read_sample("terrace")
+    sofa = next(one for one in site.fixtures if one.id == "living-sofa")
+    elsewhere = sofa.model_copy(update={"centre_m": (sofa.centre_m[0], sofa.centre_m[1] - 1.2)})
+    fixtures = tuple(elsewhere if one.id == sofa.id else one for one in site.fixtures)
+    path = tmp_path / "moved.json"
+    write_site(path, site.model_copy(update={"fixtures": fixtures}))
+    return path
+
+
+def test_two_samples_are_named_without_more(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["compare", "terrace", "terrace-better"]) == FINE
+    out = capsys.readouterr().out
+    assert "ANSWERS THAT FAIL NO MORE" in out
+    assert "Front door: not met, -61 s -> thin" in out
+    assert "TESTS TO REPEAT" in out
+
+
+def test_a_site_document_is_held_against_a_sample(moved: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["compare", "sample:terrace", str(moved), "--json"]) == FINE
+    data = json.loads(capsys.readouterr().out)
+    assert [one["thing"] for one in data["house"]] == ["Living sofa"]
+    tests = {(one["about"], one["kind"]) for stop in data["tests"]["stops"] for one in stop["tests"]}
+    assert ("living-movement", "view") in tests
+    assert {about for about, _ in tests} <= {"living-movement", "dog"}
+    assert data["tests"]["minutes"]["value"] > data["tests"]["walking"]["value"]
+
+
+def test_the_same_house_twice_differs_in_nothing(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["compare", "one-room", "one-room"]) == FINE
+    out = capsys.readouterr().out
+    assert "THE HOUSE is as it was" in out
+    assert "no test needs to be repeated" in out
+
+
+def test_revisions_of_a_job_are_compared(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "house.job"
+    with new_job(path, read_sample("terrace")) as job:
+        told = {"do": "tell", "of": "programme", "facts": {"entry_time_s": 45.0}}
+        edit = {"id": "the-first", "author": "fitter", "base": 1, "operations": [told]}
+        job.edit(Edit.model_validate(edit))
+    assert main(["compare", str(path), "1", "--json"]) == FINE
+    data = json.loads(capsys.readouterr().out)
+    assert [one["thing"] for one in data["house"]] == ["the programme"]
+    assert main(["compare", str(path), "2", "1"]) == FINE
+    assert "house.job, revision 2 -> revision 1" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (["terrace"], "two states of a house are compared"),
+        (["terrace", "bungalow", "3"], "two states of a house are compared"),
+        (["terrace", "nowhere.json"], "nowhere.json"),
+        (["terrace", "bungalow", "three"], "'three' is not the number of a revision"),
+        (["none.job", "1"], "none.job"),
+    ],
+)
+def test_what_is_wrong_is_said(words: list[str], says: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["compare", *words]) == BAD_INPUT
+    assert says in capsys.readouterr().err
+
+
+def test_a_job_of_which_nothing_was_signed_wants_a_revision(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "house.job"
+    with new_job(path, read_sample("one-room")):
+        pass
+    assert main(["compare", str(path)]) == BAD_INPUT
+    assert "nothing was signed in this job" in capsys.readouterr().err
+    assert main(["compare", str(path), "first"]) == BAD_INPUT
+    assert "'first' is not the number of a revision" in capsys.readouterr().err
