@@ -7,7 +7,9 @@ import pytest
 from common.fitted import DAY, fitted
 from wardwright.documents.content.label_list import label_table
 from wardwright.documents.content.page import page_of
-from wardwright.documents.papers import paper_names, papers_of
+from wardwright.documents.paper_list import paper_names
+from wardwright.documents.papers import papers_of
+from wardwright.documents.press import Press
 from wardwright.documents.writers.csv_rows import write_csv
 from wardwright.model.site import Site
 from wardwright.store.catalogue import load_catalogue
@@ -19,7 +21,7 @@ CATALOGUE = load_catalogue()
 
 def papers(site: Site) -> dict[str, bytes]:
     page = page_of(site, CATALOGUE, (), ())
-    return papers_of(site, CATALOGUE, page=page, answers=(), drawn_up=DAY, font_folder=font_folder())
+    return papers_of(site, CATALOGUE, page=page, answers=(), drawn_up=DAY, press=Press(font_folder()))
 
 
 @pytest.mark.parametrize("name", ["one-room", "terrace"])

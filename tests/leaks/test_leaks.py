@@ -12,12 +12,14 @@ from common.fitted import DAY, as_text, fitted, text_of
 from common.given_houses import HOUSES, GivenHouse
 from common.sensible_kit import with_sensible_kit
 from leaks.secrets import leaks
+from structure.test_words import PROMISES
 from wardwright.documents.content.as_fitted import as_fitted
 from wardwright.documents.content.label_list import label_list
 from wardwright.documents.content.page import page_of
 from wardwright.documents.content.paper import Column, Paper, Section, Table
 from wardwright.documents.content.protection_paper import protection_paper
 from wardwright.documents.papers import papers_of
+from wardwright.documents.press import Press
 from wardwright.documents.writers.csv_rows import write_csv
 from wardwright.documents.writers.paper_html import write_paper_html
 from wardwright.documents.writers.pdf import write_pdf
@@ -37,7 +39,7 @@ SITES = {"fitted": fitted, **{name: lambda name=name: read_sample(name) for name
 def papers(site: Site) -> dict[str, bytes]:
     answers = ask(site, CATALOGUE)
     page = page_of(site, CATALOGUE, answers, check(site, CATALOGUE))
-    return papers_of(site, CATALOGUE, page=page, answers=answers, drawn_up=DAY, font_folder=font_folder())
+    return papers_of(site, CATALOGUE, page=page, answers=answers, drawn_up=DAY, press=Press(font_folder()))
 
 
 @cache
@@ -72,6 +74,18 @@ def test_the_fitters_copy_holds_what_the_others_must_not(name: str) -> None:
     assert any(one.startswith("household") for one in found["fitter/page.html"])
     every = {one.partition(":")[0] for told in found.values() for one in told}
     assert {"a time, a length, an angle or a share", "a number with decimals", "a drawing"} <= every
+
+
+@pytest.mark.parametrize("name", SITES)
+def test_no_paper_of_any_class_promises_what_no_alarm_can(name: str) -> None:
+    for file, content in papers_by_name(name).items():
+        assert PROMISES.findall(text_of(file, content)) == [], file
+
+
+def test_a_promise_would_be_found() -> None:
+    paper = Paper("T", "house", "open", DAY, (Section("S", text=("It deters, and is certified.",)),))
+    found = PROMISES.findall(text_of("t.pdf", write_pdf(paper, font_folder=font_folder())))
+    assert found == ["deters", "certified"]
 
 
 CANARIES = (

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from common.served import Served
-from wardwright.documents.papers import NAMES
+from wardwright.documents.paper_list import TITLES
 from web.conftest import JOB, OpenPage, until
 
 
@@ -38,7 +38,7 @@ def test_a_paper_of_each_class_is_kept_under_a_name_that_says_whose_it_is(open_p
     page = open_page()
     at(page, "Hand over")
     page.wait_for_selector(".copy")
-    assert page.locator(".copy").count() == len(NAMES)
+    assert page.locator(".copy").count() == len(TITLES)
     assert "plan of how to get into the house" in page.locator(".copy.is-fitter .warning").inner_text()
     for copy, folder in (("client", "client-confidential"), ("open", "open")):
         with page.expect_download(timeout=60_000) as waited:

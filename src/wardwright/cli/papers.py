@@ -11,6 +11,7 @@ from wardwright.cli.given import catalogue_from, report_from, site_from
 from wardwright.cli.progress import progress
 
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
+    from wardwright.documents.content.paper import PaperSize
     from wardwright.intake.report import IntakeReport
     from wardwright.model.catalogue import Catalogue
     from wardwright.model.site import Site
@@ -28,6 +29,11 @@ def add_arguments(parser: ArgumentParser) -> None:
         required=True,
         help="where to; each class of copy goes into a folder of its own under it",
     )
+    parser.add_argument(
+        "--paper",
+        choices=("a4", "letter"),
+        help="the size that is in the printer; left out: what is usual where the house stands",
+    )
     add_sheets(parser)
 
 
@@ -42,7 +48,12 @@ def run(arguments: Namespace) -> int:
 
     with progress("asking the house and drawing it"):
         files = papers(
-            site, catalogue, answers=ask(site, catalogue), findings=check(site, catalogue), report=report
+            site,
+            catalogue,
+            answers=ask(site, catalogue),
+            findings=check(site, catalogue),
+            report=report,
+            size=arguments.paper,
         )
     print(f"Written: {write(folder, files)}, and beside it:")
     print(told(folder, files))
@@ -51,7 +62,7 @@ def run(arguments: Namespace) -> int:
 
 def check_folder(folder: Path, site: Site) -> None:
     """Refuse a folder that the papers of a site cannot go to, before they are worked out."""
-    from wardwright.documents.papers import paper_names
+    from wardwright.documents.paper_list import paper_names
     from wardwright.store.copies import check_place
 
     check_place(folder, paper_names(site))
@@ -64,10 +75,12 @@ def papers(
     answers: tuple[Answer, ...],
     findings: tuple[Finding, ...],
     report: IntakeReport | None = None,
+    size: PaperSize | None = None,
 ) -> dict[str, bytes]:
     """Name, with its folder, and content of every paper of a site."""
     from wardwright.documents.content.page import page_of
     from wardwright.documents.papers import papers_of
+    from wardwright.documents.press import Press, usual_size
     from wardwright.questions.worth_adding import worth_adding
     from wardwright.store.clock import today
     from wardwright.store.fonts import font_folder
@@ -75,13 +88,14 @@ def papers(
     page = page_of(
         site, catalogue, answers, findings, report=report, worth_adding=worth_adding(site, catalogue)
     )
-    return papers_of(site, catalogue, page=page, answers=answers, drawn_up=today(), font_folder=font_folder())
+    press = Press(font_folder(), size or usual_size(site.place))
+    return papers_of(site, catalogue, page=page, answers=answers, drawn_up=today(), press=press)
 
 
 def write(folder: Path, files: dict[str, bytes]) -> Path:
     """Write the papers, all or none; where the fitter's page is."""
     from wardwright.documents.content.copies import COPIES
-    from wardwright.documents.papers import PAGE
+    from wardwright.documents.paper_list import PAGE
     from wardwright.store.copies import write_copies
 
     write_copies(folder, files)
@@ -106,9 +120,10 @@ COMMAND = Command(
     name="papers",
     summary="write the papers of a site",
     description="Ask and check a site and write its papers, each class of copy into a folder of its own. The "
-    "fitter's: the page, the plan at its scale, the schedule, the programming sheet. The client's, confidential: "
-    "what is protected and what is not, in words. The open one: the as-fitted list and the labels. A file that "
-    "this program did not write, or that was changed since, is never overwritten.",
+    "fitter's: the page, survey, plan at its scale, schedule, programming sheet, tests. The client's, "
+    "confidential: risk record and proposal, with what is not protected, in words. The open one: the guide, the "
+    "as-fitted list and the labels. A file that this program did not write, or that was changed since, is never "
+    "overwritten.",
     add_arguments=add_arguments,
     run=run,
 )

@@ -8,6 +8,7 @@ from functools import lru_cache
 from wardwright.documents.content.page import page_of
 from wardwright.documents.content.paper import CopyClass
 from wardwright.documents.papers import client_papers, fitter_papers, open_papers
+from wardwright.documents.press import Press, usual_size
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.compared import State
@@ -42,13 +43,13 @@ def written(desk: Desk, copy: CopyClass) -> dict[str, bytes]:
 
 @lru_cache(maxsize=HELD)
 def _open(site: Site, catalogue: Catalogue, day: date) -> dict[str, bytes]:
-    return open_papers(site, catalogue, drawn_up=day, font_folder=font_folder())
+    return open_papers(site, catalogue, drawn_up=day, press=_press(site))
 
 
 @lru_cache(maxsize=HELD)
 def _answered(state: State, catalogue: Catalogue, copy: CopyClass, *, day: date) -> dict[str, bytes]:
     if copy == "client":
-        return client_papers(state.site, catalogue, state.answers, drawn_up=day, font_folder=font_folder())
+        return client_papers(state.site, catalogue, state.answers, drawn_up=day, press=_press(state.site))
     page = page_of(
         state.site,
         catalogue,
@@ -56,4 +57,15 @@ def _answered(state: State, catalogue: Catalogue, copy: CopyClass, *, day: date)
         state.findings,
         worth_adding=worth_adding(state.site, catalogue),
     )
-    return fitter_papers(state.site, catalogue, page=page, drawn_up=day, font_folder=font_folder())
+    return fitter_papers(
+        state.site,
+        catalogue,
+        page=page,
+        answers=state.answers,
+        drawn_up=day,
+        press=_press(state.site),
+    )
+
+
+def _press(site: Site) -> Press:
+    return Press(font_folder(), usual_size(site.place))

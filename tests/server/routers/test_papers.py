@@ -5,7 +5,7 @@ from fastapi.testclient import TestClient
 from common.fitted import text_of
 from leaks.secrets import leaks
 from wardwright.documents.content.copies import COPIES
-from wardwright.documents.papers import NAMES
+from wardwright.documents.paper_list import TITLES
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
 
@@ -18,7 +18,7 @@ def test_every_paper_of_each_class_can_be_had_and_its_class_is_in_its_name(clien
     for one in listed:
         assert one["warning"]
         names = [paper["name"] for paper in one["papers"]]
-        assert set(NAMES[one["copy_class"]]) <= set(names)
+        assert set(TITLES[one["copy_class"]]) <= set(names)
         for name in names:
             answer = client.get(f"{PLACE}/{one['copy_class']}/{name}")
             assert answer.status_code == 200
@@ -30,7 +30,7 @@ def test_every_paper_of_each_class_can_be_had_and_its_class_is_in_its_name(clien
 def test_what_is_had_as_an_open_or_a_clients_copy_gives_nothing_away(client: TestClient) -> None:
     site, catalogue = read_sample("terrace"), load_catalogue()
     for copy in ("client", "open"):
-        for name in NAMES[copy]:
+        for name in TITLES[copy]:
             content = client.get(f"{PLACE}/{copy}/{name}").content
             assert leaks(text_of(name, content), site, catalogue, is_open=copy == "open") == ()
 

@@ -18,6 +18,8 @@ BESIDE_MM = 124.0
 
 CopyClass = Literal["fitter", "client", "open"]
 """Whom a copy is for, the most telling first."""
+PaperSize = Literal["a4", "letter"]
+"""What is in the printer."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +43,8 @@ class Table:
     rows: tuple[tuple[Cell, ...], ...]
     is_ticked: bool = False
     """Whether a box to tick stands before each row on paper."""
+    is_filled_in: bool = False
+    """Whether its empty cells are filled in by hand: its rows are as high as a hand writes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +62,11 @@ class Section:
     key: tuple[tuple[str, str], ...] = ()
     """Letters on the drawing, and what they mean."""
     blanks: tuple[str, ...] = ()
-    """Lines to be filled in by hand."""
+    """Lines to be filled in by hand, each after what it is for."""
+    rules: int = 0
+    """Lines across the whole page, for more than a few words. [-]"""
+    is_form: bool = False
+    """Whether it begins a page of its own, to be used by itself."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,3 +81,5 @@ class Paper:
     is_landscape: bool = False
     foot: str = ""
     """One line that says how to read it, under its title."""
+    is_large: bool = False
+    """Whether it is set in large letters, to be read across a room or by weak eyes."""

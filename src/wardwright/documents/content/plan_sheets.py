@@ -6,7 +6,7 @@ import math
 from datetime import date
 
 from wardwright.documents.content.names import toward
-from wardwright.documents.content.paper import BESIDE_MM, Paper, Section
+from wardwright.documents.content.paper import BESIDE_MM, Paper, PaperSize, Section
 from wardwright.documents.content.quantities import quantity
 from wardwright.documents.drawing.devices import device_tags
 from wardwright.documents.drawing.plan import BasePlan, base_plan, plan_with
@@ -16,8 +16,8 @@ from wardwright.model.device import Device, OpeningMount
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
 
-ROOM_MM = 222.0
-"""What heading and foot of an A4 page leave for a drawing and its key together. [mm]"""
+ROOM_MM: dict[PaperSize, float] = {"a4": 222.0, "letter": 204.0}
+"""What heading and foot of a page leave for a drawing and its key together. [mm]"""
 WIDE_MM = 180.0
 """Between the margins. [mm]"""
 LETTERS_MM, BETWEEN_MM = 11.0, 5.0
@@ -30,7 +30,7 @@ READ_AT = (
 )
 
 
-def plan_sheets(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
+def plan_sheets(site: Site, catalogue: Catalogue, *, drawn_up: date, size: PaperSize = "a4") -> Paper:
     """Draw every storey on a sheet of its own, all at one scale.
 
     Parameters
@@ -41,6 +41,8 @@ def plan_sheets(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
         Says what each device is.
     drawn_up : date
         The day the paper is made.
+    size : str, default "a4"
+        Of the page, which decides the scale.
 
     Returns
     -------
@@ -49,7 +51,7 @@ def plan_sheets(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
     """
     storeys = sorted(site.storeys, key=lambda storey: storey.elevation_m)
     keys = _keys(site, catalogue)
-    sheet = _sheet(site, keys)
+    sheet = _sheet(site, keys, room_mm=ROOM_MM[size])
     bases = [base_plan(site, catalogue, storey_id=storey.id, sheet=sheet) for storey in storeys]
     return Paper(
         title=f"Plan, 1:{sheet.scale}",
@@ -61,14 +63,14 @@ def plan_sheets(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
     )
 
 
-def _sheet(site: Site, keys: dict[str, tuple[tuple[str, str], ...]]) -> Sheet:
+def _sheet(site: Site, keys: dict[str, tuple[tuple[str, str], ...]], *, room_mm: float) -> Sheet:
     """The largest scale at which every storey and its key fit a page, one beside the other or one below it."""
     half = (WIDE_MM - BETWEEN_MM) / 2
     below = max((_key_mm(key, wide_mm=half) for key in keys.values()), default=0.0) / 2 + LINE_MM
-    above = sheet_for(site, room=Room(WHOLE.width_mm, min(ROOM_MM - below, WHOLE.height_mm), WHOLE.round_mm))
-    beside = sheet_for(site, room=Room(BESIDE_MM, ROOM_MM, WHOLE.round_mm))
+    above = sheet_for(site, room=Room(WHOLE.width_mm, min(room_mm - below, WHOLE.height_mm), WHOLE.round_mm))
+    beside = sheet_for(site, room=Room(BESIDE_MM, room_mm, WHOLE.round_mm))
     rest = WIDE_MM - BETWEEN_MM - beside.width_mm
-    fits = all(_key_mm(key, wide_mm=rest) <= ROOM_MM for key in keys.values())
+    fits = all(_key_mm(key, wide_mm=rest) <= room_mm for key in keys.values())
     return beside if beside.scale < above.scale and fits else above
 
 

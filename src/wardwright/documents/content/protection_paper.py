@@ -45,25 +45,49 @@ def protection_paper(
     Paper
         No time, length, way or shape, and nothing of where the control unit is.
     """
-    names = names_of(site, catalogue)
-    covers = protection(site, catalogue)
-
-    def told(thing_id: str) -> str:
-        return discreet(names.of(thing_id), site, catalogue)
-
     return Paper(
         title=TITLE,
         house=discreet(site.name, site, catalogue),
         copy="client",
         drawn_up=drawn_up,
         sections=(
-            Section("Locks and lights first", text=(words.LOCKS_WHY,), points=_locks(answers, names, told)),
-            *(section for cover in covers for section in _covered(site, catalogue, cover)),
-            *_proposals(answers, told, catalogue),
-            Section("What no alarm does", points=words.LIMITS),
+            locks_section(site, catalogue, answers),
+            *cover_sections(site, catalogue),
+            *added_sections(site, catalogue, answers),
+            LIMITS_SECTION,
             Section("Agreed", blanks=words.AGREED),
         ),
     )
+
+
+LIMITS_SECTION = Section("What no alarm does", points=words.LIMITS)
+
+
+def locks_section(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) -> Section:
+    """Better locks, panes and lights, before any device."""
+    names, told = names_of(site, catalogue), _telling(site, catalogue)
+    return Section("Locks and lights first", text=(words.LOCKS_WHY,), points=_locks(answers, names, told))
+
+
+def cover_sections(site: Site, catalogue: Catalogue) -> tuple[Section, ...]:
+    """Doors, windows and rooms, part by part: what is noticed and what is not."""
+    return tuple(
+        section for cover in protection(site, catalogue) for section in _covered(site, catalogue, cover)
+    )
+
+
+def added_sections(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) -> tuple[Section, ...]:
+    """What could be added, with what it brings; nothing where nothing would help."""
+    return _proposals(answers, _telling(site, catalogue), catalogue)
+
+
+def _telling(site: Site, catalogue: Catalogue) -> NameOf:
+    names = names_of(site, catalogue)
+
+    def told(thing_id: str) -> str:
+        return discreet(names.of(thing_id), site, catalogue)
+
+    return told
 
 
 def _covered(site: Site, catalogue: Catalogue, cover: Cover) -> tuple[Section, ...]:

@@ -9,18 +9,20 @@ from typing import Any
 import typst
 
 from wardwright.documents.content.copies import COPIES
-from wardwright.documents.content.paper import BESIDE_MM, Cell, Paper, Section
+from wardwright.documents.content.paper import BESIDE_MM, Cell, Paper, PaperSize, Section
 from wardwright.documents.writers.csv_rows import heading_of
 from wardwright.documents.writers.letters import SAYS, shown
 from wardwright.documents.writers.pdf_drawing import svg_for_pdf
 from wardwright.documents.writers.pdf_template import PDF_TEMPLATE
 
+SIZES: dict[PaperSize, str] = {"a4": "a4", "letter": "us-letter"}
+"""What the typesetter calls them."""
 STANDARD = "ua-1"
 """PDF/UA-1: what is read out to who cannot see it is checked while the file is made."""
 
 
-def write_pdf(paper: Paper, *, font_folder: str) -> bytes:
-    """Set a paper on A4.
+def write_pdf(paper: Paper, *, font_folder: str, size: PaperSize = "a4") -> bytes:
+    """Set a paper on the size that is in the printer.
 
     Parameters
     ----------
@@ -28,6 +30,8 @@ def write_pdf(paper: Paper, *, font_folder: str) -> bytes:
         Plain content and recorded drawings. Nothing in it is read as anything but text.
     font_folder : str
         Where the letters are; no others are used.
+    size : str, default "a4"
+        Of the page.
 
     Returns
     -------
@@ -36,13 +40,13 @@ def write_pdf(paper: Paper, *, font_folder: str) -> bytes:
     """
     drawings = [section.drawing for section in paper.sections if section.drawing is not None]
     files = {f"{drawing.key}.svg": svg_for_pdf(drawing).decode() for drawing in drawings}
-    files["paper.json"] = json.dumps(_data(paper), ensure_ascii=False)
+    files["paper.json"] = json.dumps(_data(paper, size), ensure_ascii=False)
     day = datetime.combine(paper.drawn_up, time(), tzinfo=UTC)
     try:
         return _set(files, font_folder=font_folder, day=day)
     except typst.TypstError:
         # Its fonts of last resort lack a letter, and a paper that hides a name is no good: it is told by a sign.
-        data = _shown({**_data(paper), "foot": f"{paper.foot} {SAYS}".strip()})
+        data = _shown({**_data(paper, size), "foot": f"{paper.foot} {SAYS}".strip()})
         lacking = {name: shown(text) for name, text in files.items()}
         lacking["paper.json"] = json.dumps(data, ensure_ascii=False)
         return _set(lacking, font_folder=font_folder, day=day)
@@ -68,10 +72,12 @@ def _set(files: dict[str, str], *, font_folder: str, day: datetime) -> bytes:
     return bytes(made)
 
 
-def _data(paper: Paper) -> dict[str, Any]:
+def _data(paper: Paper, size: PaperSize) -> dict[str, Any]:
     copy = COPIES[paper.copy]
     return {
         "title": paper.title,
+        "size": SIZES[size],
+        "large": paper.is_large,
         "house": paper.house,
         "stamp": copy.stamp,
         "warning": copy.warning,
@@ -90,6 +96,8 @@ def _section(section: Section) -> dict[str, Any]:
         "text": section.text,
         "points": section.points,
         "blanks": section.blanks,
+        "rules": section.rules,
+        "form": section.is_form,
         "key": section.key,
         "drawing": None
         if drawing is None
@@ -104,6 +112,7 @@ def _section(section: Section) -> dict[str, Any]:
         if table is None
         else {
             "ticked": table.is_ticked,
+            "filled": table.is_filled_in,
             "shares": [column.share for column in table.columns],
             "headings": [heading_of(column) for column in table.columns],
             "numbers": [

@@ -5,10 +5,11 @@ from __future__ import annotations
 PDF_TEMPLATE = """
 #let paper = json("paper.json")
 #set document(title: paper.title + ": " + paper.house, date: auto)
-#set text(font: "Liberation Sans", size: 9pt, lang: "en", region: "GB", fill: rgb("#1b1a17"))
+#let body = if paper.large { 12pt } else { 9pt }
+#set text(font: "Liberation Sans", size: body, lang: "en", region: "GB", fill: rgb("#1b1a17"))
 #set par(leading: 0.55em, spacing: 0.8em)
 #set page(
-  paper: "a4",
+  paper: paper.size,
   flipped: paper.landscape,
   margin: (left: 15mm, right: 15mm, top: 13mm, bottom: 17mm),
   footer: context {
@@ -21,8 +22,9 @@ PDF_TEMPLATE = """
   },
 )
 #show heading.where(level: 1): set text(size: 17pt, weight: "bold")
-#show heading.where(level: 2): set text(size: 11pt, weight: "bold")
+#show heading.where(level: 2): set text(size: body + 2pt, weight: "bold")
 #show heading.where(level: 2): set block(above: 1.5em, below: 0.7em)
+#set table.cell(breakable: false)
 #let plain(words) = text(words)
 #let head = block(width: 100%, stroke: (bottom: 1.2pt), inset: (bottom: 2mm), below: 3mm)[
   #grid(columns: (1fr, 62mm), column-gutter: 6mm,
@@ -32,6 +34,7 @@ PDF_TEMPLATE = """
       #plain(paper.warning)]))
 ]
 #let box-to-tick = box(width: 3mm, height: 3mm, stroke: 0.6pt)
+#let ruled(count) = for _ in range(count) { block(above: 8mm, below: 0mm, line(length: 100%, stroke: 0.4pt)) }
 #let tabled(one) = {
   let before = if one.ticked { (11mm,) } else { () }
   let sizes = before + one.shares.map(share => share * 1fr)
@@ -40,8 +43,9 @@ PDF_TEMPLATE = """
   set par(leading: 0.45em, justify: false)
   table(
     columns: sizes,
-    inset: (x: 1.2mm, y: 1.1mm),
-    stroke: (x, y) => (top: if y < 2 { 0.8pt } else { 0.3pt + rgb("#777") }, bottom: 0.3pt + rgb("#777")),
+    inset: (x: 1.2mm, y: if one.filled { 2.4mm } else { 1.1mm }),
+    stroke: (x, y) => (top: if y < 2 { 0.8pt } else { 0.3pt + rgb("#777") }, bottom: 0.3pt + rgb("#777"),
+      left: if one.filled and x > 0 { 0.3pt + rgb("#777") } else { 0pt }),
     align: (x, y) => {
       let column = x - before.len()
       if column >= 0 and one.numbers.at(column) { right } else { left }
@@ -61,8 +65,8 @@ PDF_TEMPLATE = """
 
 #head
 #for (i, section) in paper.sections.enumerate() {
-  if section.drawing != none and i > 0 {
-    pagebreak()
+  if (section.drawing != none or section.form) and i > 0 {
+    pagebreak(weak: true)
     head
   }
   heading(level: 2, plain(section.heading))
@@ -81,7 +85,8 @@ PDF_TEMPLATE = """
   if section.table != none {
     if section.table.rows.len() > 0 { tabled(section.table) } else { par([None.]) }
   }
-  for words in section.blanks { blank(words) }
+  block(breakable: section.blanks.len() > 12, above: 2mm, for words in section.blanks { blank(words) })
+  ruled(section.rules)
 }
 """
 """In the language of the typesetter; what is set is read from `paper.json` beside it."""

@@ -9,29 +9,31 @@ import xlsxwriter
 from xlsxwriter.worksheet import Worksheet
 
 from wardwright.documents.content.copies import COPIES
-from wardwright.documents.content.paper import Cell, Paper, Table
+from wardwright.documents.content.paper import Cell, Paper, PaperSize, Table
 from wardwright.documents.writers.csv_rows import heading_of
 
-A4 = 9
-"""The paper's number in the file format."""
+SIZES: dict[PaperSize, int] = {"letter": 1, "a4": 9}
+"""A paper size's number in the file format."""
 WIDEST, NARROWEST = 34, 7
 """Of a column, in letters. [-]"""
 TEXT_ONLY = {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}
 """A room called `=1+1` is a room."""
 
 
-def write_xlsx(paper: Paper) -> bytes:
+def write_xlsx(paper: Paper, *, size: PaperSize = "a4") -> bytes:
     """Write each table of a paper as a sheet of its own.
 
     Parameters
     ----------
     paper : Paper
         Its sections without a table are left out.
+    size : str, default "a4"
+        Of the page that it is printed on.
 
     Returns
     -------
     bytes
-        The heading is frozen, filtered and printed on every page; each sheet is one A4 page wide. The same paper
+        The heading is frozen, filtered and printed on every page; each sheet is one page wide. The same paper
         gives the same bytes.
     """
     out = BytesIO()
@@ -46,12 +48,12 @@ def write_xlsx(paper: Paper) -> bytes:
     )
     for section in paper.sections:
         if section.table is not None:
-            _sheet(book, paper, section.table)
+            _sheet(book, paper, section.table, size=size)
     book.close()
     return out.getvalue()
 
 
-def _sheet(book: xlsxwriter.Workbook, paper: Paper, table: Table) -> None:
+def _sheet(book: xlsxwriter.Workbook, paper: Paper, table: Table, *, size: PaperSize) -> None:
     sheet: Worksheet = book.add_worksheet(table.name)
     base = {"font_name": "Arial", "font_size": 9, "valign": "top", "border": 1, "border_color": "#999999"}
     head = book.add_format({**base, "bold": True, "text_wrap": True, "bg_color": "#eeeeee"})
@@ -73,11 +75,11 @@ def _sheet(book: xlsxwriter.Workbook, paper: Paper, table: Table) -> None:
     sheet.freeze_panes(1, 2)
     sheet.autofilter(0, 0, max(len(table.rows), 1), len(table.columns) - 1)
     _print_set_up(sheet, paper, table)
+    sheet.set_paper(SIZES[size])
 
 
 def _print_set_up(sheet: Worksheet, paper: Paper, table: Table) -> None:
     copy = COPIES[paper.copy]
-    sheet.set_paper(A4)
     sheet.set_landscape()
     sheet.set_margins(left=0.4, right=0.4, top=0.8, bottom=0.6)
     sheet.fit_to_pages(1, 0)

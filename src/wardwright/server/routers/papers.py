@@ -9,7 +9,7 @@ from fastapi.responses import Response
 
 from wardwright.documents.content.copies import COPIES
 from wardwright.documents.content.paper import CopyClass
-from wardwright.documents.papers import PaperClass, paper_classes
+from wardwright.documents.paper_list import PaperClass, paper_classes
 from wardwright.errors import InputError
 from wardwright.server.routers.jobs import desks_of
 from wardwright.server.written import written
@@ -20,6 +20,7 @@ TYPES = {
     "pdf": "application/pdf",
     "html": "text/html; charset=utf-8",
     "csv": "text/csv; charset=utf-8",
+    "ics": "text/calendar; charset=utf-8",
     "svg": "image/svg+xml",
     "xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
 }

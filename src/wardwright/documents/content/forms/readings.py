@@ -1,0 +1,236 @@
+"""The radio test sheet and the commissioning test record: what was worked out, and room beside it for readings."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from wardwright.documents.content.forms.slots import FITTER_SIGNS, NO_CODES, with_slots
+from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table
+from wardwright.documents.content.proving_list import proving_list
+from wardwright.documents.content.quantities import value_words, with_range
+from wardwright.documents.content.schedule import sheet_of
+from wardwright.documents.content.wording import DANGERS
+from wardwright.documents.drawing.devices import device_tags
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import kind_words
+from wardwright.model.site import Site
+from wardwright.questions.answer import Answer, PartAnswer
+from wardwright.rules.dangers import FIRE_KINDS
+
+LINKS, LEVELS, TIMES, NIGHTS, LOSSES = 6, 13, 3, 8, 12
+"""Numbers of the questions whose answers are set beside readings."""
+ABOUT = (
+    "Date, begun and ended",
+    "Read by",
+    "Instruments, and when they were last checked",
+    "Receiving centre told \u201con test\u201d, and told that it is over",
+    "Who is at home",
+)
+RADIO_HOW = (
+    "Every device in its place, all doors shut, lights and appliances on, somebody in the path. Write the mean of "
+    "five readings, signal and noise. Margin is signal above noise, or above what the receiver needs."
+)
+WALK_HOW = (
+    "Test mode on; let each detector warm up as its sheet says. Walk across, toward, slow and fast, and through what "
+    "must stay quiet. A detector that sleeps looks dead: stay out of its sight before each walk."
+)
+EVENTS = ("Intruder", "Tamper", "Mains lost", "Mains back", "Battery low", "Set", "Unset", "Device lost")
+POWER = (
+    "Mains off: told, and by whom",
+    "Battery volts with all sounders on",
+    "Battery volts after a message",
+    "Mains back: told, and clears",
+    "Sounder by itself when the control unit falls silent",
+)
+LAST = (
+    "Clock, day and time zone are right",
+    "Event log read; begins empty of what is not of today",
+    "No code that came from the maker is left",
+    "Everybody with remote access is wanted, and knows of the others",
+    "Names on the display are those of the schedule",
+)
+CAUTIONS = (
+    DANGERS["mains"],
+    "Sounders near the ear hurt: wear ear protectors, warn the house and the neighbours, keep tests short.",
+    DANGERS["ladder"],
+)
+
+
+def readings(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn_up: date) -> Paper:
+    """Set up the test record of a site.
+
+    Parameters
+    ----------
+    site : Site
+        The house and all in it.
+    catalogue : Catalogue
+        Says what each device is.
+    answers : tuple of Answer
+        What is expected of radio, sound, times and nights.
+    drawn_up : date
+        The day the paper is made.
+
+    Returns
+    -------
+    Paper
+        A reading, not a tick, beside every expected value; where none could be worked out the reason stands.
+    """
+    return Paper(
+        title="Radio and commissioning tests",
+        house=site.name,
+        copy="fitter",
+        drawn_up=drawn_up,
+        foot="Readings, not ticks: next year they are what is compared with. " + NO_CODES,
+        sections=(
+            Section("Before you begin", points=CAUTIONS, blanks=ABOUT),
+            Section("Radio", text=(RADIO_HOW,), table=_radio(answers), is_form=True),
+            Section(
+                "Walk test and contacts",
+                text=(WALK_HOW,),
+                table=_walks(site, catalogue, answers),
+                is_form=True,
+            ),
+            Section("Tamper", table=_tampers(site, catalogue)),
+            Section("Sound", table=_sound(answers)),
+            Section("Coming in and going out", table=_entry(site, answers)),
+            Section("Part set at night", table=_nights(answers)),
+            Section("Without mains", table=_losses(answers)),
+            Section("Power", table=_checks("Power", POWER)),
+            Section("Messages, by each path", table=_messages()),
+            *_fire(site, catalogue),
+            Section("Last of all", table=_checks("Last", LAST), rules=3, blanks=(FITTER_SIGNS,)),
+        ),
+        is_landscape=True,
+    )
+
+
+TIMED = ("coming in", "leaving", "programmed", "spare")
+"""How the names of parts end that one can time with a watch."""
+READ, RESULT = Column("Read", share=1.2), Column("Good, or what was done", share=1.8)
+EXPECTED = (Column("What", share=2.2), Column("Measure", share=2.6), Column("Expected", share=1.8))
+
+
+def _expected(one: Answer) -> str:
+    return with_range(one.estimate) if one.estimate is not None else one.reason or NOT_KNOWN
+
+
+def _part(answer: Answer, name: str) -> str:
+    found = next((part for part in answer.parts if part.name == name), None)
+    return NOT_KNOWN if found is None else _part_words(found)
+
+
+def _part_words(part: PartAnswer) -> str:
+    return value_words(part.estimate) if part.estimate is not None else part.reason or NOT_KNOWN
+
+
+def _of(answers: tuple[Answer, ...], number: int) -> list[Answer]:
+    """Answers to one question by name, so that the sheet reads as the schedule does."""
+    return sorted((one for one in answers if one.question == number), key=lambda one: one.subject)
+
+
+def _radio(answers: tuple[Answer, ...]) -> Table:
+    known = (
+        Column("Device", share=2.2), Column("Level expected", share=1.1), Column("Noise expected", share=1.1),
+        Column("Margin expected", share=1.8), Column("Heard by", share=2.2),
+    )  # fmt: skip
+    slots = (Column("Level read", "dBm"), Column("Noise read", "dBm"), Column("Margin read", "dB"), RESULT)
+    rows: list[tuple[Cell, ...]] = []
+    for one in _of(answers, LINKS):
+        heard = next((note for note in one.notes if note.startswith("heard by ")), "").removeprefix(
+            "heard by "
+        )
+        levels = [_part(one, name) for name in ("level that arrives", "noise at the receiver")]
+        rows.append((one.subject, *levels, _expected(one), heard or NOT_KNOWN))
+    return with_slots("Radio", known, rows, slots=slots)
+
+
+def _walks(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) -> Table:
+    known = (Column("On plan", share=0.6), Column("Device", share=1.6), Column("To show", share=5.0))
+    rows = [
+        (line.tag, line.name, " ".join(line.facts))
+        for storey in proving_list(site, catalogue, answers)
+        for line in storey.devices
+    ]
+    return with_slots("Walk test", known, rows, slots=(Column("Shown, or what was done", share=2.4),))
+
+
+def _tampers(site: Site, catalogue: Catalogue) -> Table:
+    known = (
+        Column("On plan", share=0.6),
+        Column("Device", share=2.4),
+        Column("Its sheet says of removal", share=1.6),
+    )
+    tags = device_tags(site, catalogue)
+    rows = [
+        (
+            tags[device.id].text,
+            device.name,
+            NOT_KNOWN if sheet is None else "it is told" if sheet.detects_removal else "nothing",
+        )
+        for device in site.devices
+        for sheet in (sheet_of(catalogue, device),)
+    ]
+    return with_slots(
+        "Tamper", known, rows, slots=(Column("Lid"), Column("Off its wall"), Column("Shown as"))
+    )
+
+
+def _sound(answers: tuple[Answer, ...]) -> Table:
+    rows = [(one.subject, one.measure, _expected(one)) for one in _of(answers, LEVELS)]
+    return with_slots("Sound", EXPECTED, rows, slots=(Column("Read", "dBA"), RESULT))
+
+
+def _entry(site: Site, answers: tuple[Answer, ...]) -> Table:
+    """The slowest with what is programmed, then each person by each door."""
+    rows: list[tuple[Cell, ...]] = []
+    for one in _of(answers, TIMES):
+        if not one.parts:
+            rows.append((one.subject, one.measure, _expected(one)))
+        rows += [
+            (one.subject, part.name, _part_words(part)) for part in one.parts if part.name.endswith(TIMED)
+        ]
+    rows += [
+        (site.name, what, "as told")
+        for what in ("a wrong turn on the way in", "a forgotten code", "a window left open when setting")
+    ]
+    return with_slots("Times", EXPECTED, rows, slots=(READ, RESULT))
+
+
+def _nights(answers: tuple[Answer, ...]) -> Table:
+    rows = [(one.subject, one.measure, _expected(one)) for one in _of(answers, NIGHTS)]
+    rows = rows or [("each bed", "to toilet, kitchen and child, in the dark", "silent: not worked out here")]
+    return with_slots("Nights", EXPECTED, rows, slots=(RESULT,))
+
+
+def _losses(answers: tuple[Answer, ...]) -> Table:
+    rows = [
+        (one.subject, one.measure, _expected(one))
+        for one in _of(answers, LOSSES)
+        if one.subject_id == "mains"
+    ]
+    return with_slots("Without mains", EXPECTED, rows, slots=(READ, RESULT))
+
+
+def _checks(name: str, lines: tuple[str, ...]) -> Table:
+    return with_slots(name, (Column("What", share=3.0),), [(line,) for line in lines], slots=(READ, RESULT))
+
+
+def _messages() -> Table:
+    slots = (
+        Column("Broadband: arrived", share=1.2), Column("after", "s", share=0.7),
+        Column("Mobile: arrived", share=1.2), Column("after", "s", share=0.7), RESULT,
+    )  # fmt: skip
+    return with_slots("Messages", (Column("Event", share=1.4),), [(event,) for event in EVENTS], slots=slots)
+
+
+def _fire(site: Site, catalogue: Catalogue) -> tuple[Section, ...]:
+    rows = [
+        (device.name, kind_words(sheet.kind))
+        for device in site.devices
+        if (sheet := sheet_of(catalogue, device)) is not None and sheet.kind in FIRE_KINDS
+    ]
+    if not rows:
+        return ()
+    slots = (Column("Tested with"), Column("Others sound too"), Column("Heard in each bedroom"), RESULT)
+    table = with_slots("Fire and CO", (Column("Device", share=2.0), Column("Kind")), rows, slots=slots)
+    return (Section("Smoke, heat and CO alarms", text=(DANGERS["fire"],), table=table),)
