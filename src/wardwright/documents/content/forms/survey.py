@@ -29,7 +29,6 @@ ENQUIRY = (
     "Alarm there already: age, whose it is, who can programme it",
     "Broadband, mobile networks that work indoors",
     "Decoration or building work planned",
-    "Anybody deaf, frail, forgetful; young children",
     "Outside our competence: passed on to",
     "Survey on, and who of the household will be there",
 )
