@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from contextlib import suppress
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -12,10 +14,11 @@ from wardwright.model.fixture import Outlet
 from wardwright.model.placement import space_at
 from wardwright.model.revision import with_device
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import Spot
+from wardwright.physics.walking.from_site import Spot, fastest_time, premises_network, way_in_spot
+from wardwright.trials.paces import paces_of
 from wardwright.trials.watchers import control_units
 from wardwright.trials.ways_in import ways_in
-from wardwright.trials.ways_on_foot import route_to, spot_of
+from wardwright.trials.ways_on_foot import spot_of
 
 HEIGHT_M = 1.4
 """Height at which a control unit is thought of by a power point. [m] (common practice)"""
@@ -76,11 +79,16 @@ def soonest_reached(house: Site, catalogue: Catalogue, goal: Spot) -> float:
     """When the quickest of all ways in reaches a spot, climbing in included. [s]"""
     climb = catalogue.figure("climb-in").value
     found = []
-    for way in ways_in(house, catalogue)[0]:
-        try:
-            route = route_to(house, catalogue, way=way, goal=goal)
-        except NotComputable:
-            continue
-        if route is not None:
-            found.append(float(route.clock[-1]) + (climb if way.climbs else 0.0))
-    return min(found, default=0.0)
+    for start, climbs in _comes_in(house, catalogue):
+        with suppress(NotComputable):
+            clock = fastest_time(premises_network(house.bare), start, goal, paces=paces_of(catalogue))
+            found.append(clock + (climb if climbs else 0.0))
+    return min((one for one in found if math.isfinite(one)), default=0.0)
+
+
+@lru_cache(maxsize=64)
+def _comes_in(house: Site, catalogue: Catalogue) -> tuple[tuple[Spot, bool], ...]:
+    """Where one stands who has come in, and whether by climbing."""
+    return tuple(
+        dict.fromkeys((way_in_spot(house, way.opening), way.climbs) for way in ways_in(house, catalogue)[0])
+    )

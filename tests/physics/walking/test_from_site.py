@@ -23,6 +23,7 @@ from wardwright.physics.walking.from_site import (
     Paces,
     Spot,
     fastest_route,
+    fastest_time,
     premises_network,
     time_maps,
     way_in_spot,
@@ -53,6 +54,14 @@ def test_a_walk_through_a_door_that_is_in_line() -> None:
     # Hall (1, 1) to kitchen (5, 1) through the middle of the door: 4 m at 2 m/s and 1 s for the door.
     assert time(HOUSE, HALL, KITCHEN) == pytest.approx(3.0)
     assert doors_passed(HOUSE, HALL, KITCHEN) == ["kitchen-door"]
+
+
+def test_the_time_alone_is_the_clock_of_the_whole_walk() -> None:
+    network = premises_network(HOUSE)
+    for start in (HALL, KITCHEN, DINING, BEDROOM):
+        for goal in (HALL, KITCHEN, DINING, BEDROOM):
+            alone = fastest_time(network, start, goal, paces=PACES)
+            assert alone == pytest.approx(time(HOUSE, start, goal), abs=1e-9)
 
 
 def test_up_the_stairs() -> None:

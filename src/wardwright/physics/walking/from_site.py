@@ -35,7 +35,7 @@ from wardwright.model.record import Line2
 from wardwright.model.site import Site
 from wardwright.physics.walking.free_floor import Passages, Rooms
 from wardwright.physics.walking.maps import TimeMap, maps_from
-from wardwright.physics.walking.network import Costs, Reach, reach_from
+from wardwright.physics.walking.network import Costs, Reach, reach_from, way_to
 from wardwright.physics.walking.premises import Doors, Flight, FloorPlan, Network, network_between
 from wardwright.physics.walking.route import Leg, Paces, Route, costs_of, route_to
 
@@ -171,6 +171,33 @@ def fastest_route(network: Network, start: Spot, goal: Spot, *, paces: Paces) ->
     reach = _reach(network, start, costs_of(paces))
     floor, point = _standing_place(network, goal)
     return route_to(network, reach, (floor, point), paces=paces)
+
+
+def fastest_time(network: Network, start: Spot, goal: Spot, *, paces: Paces) -> float:
+    """How long the quickest walk between two places takes: `fastest_route` where no more is wanted.
+
+    Parameters
+    ----------
+    network : Network
+        The premises.
+    start, goal : Spot
+        Where from and where to; the nearest free floor counts.
+    paces : Paces
+        How fast.
+
+    Returns
+    -------
+    float
+        Infinite where there is no way. [s]
+
+    Raises
+    ------
+    NotComputable
+        If a spot's storey has no floor of ours.
+    """
+    costs = costs_of(paces)
+    way = way_to(network.web, _reach(network, start, costs), _standing_place(network, goal), costs=costs)
+    return math.inf if way is None else way[0]
 
 
 @lru_cache(maxsize=64)
