@@ -7,10 +7,17 @@ from pathlib import Path
 
 import pytest
 
+from wardwright import __version__
 from wardwright.cli.command import BAD_INPUT, FINE
 from wardwright.cli.main import main
+from wardwright.model.catalogue import Catalogue
 from wardwright.model.edits import Edit
+from wardwright.questions.as_signed import kept_form
+from wardwright.questions.table import ask
+from wardwright.rules.table import check
+from wardwright.store.catalogue import load_catalogue
 from wardwright.store.jobs.opening import new_job
+from wardwright.store.jobs.signatures import ToSign, digest_of, sign
 from wardwright.store.samples import read_sample
 from wardwright.store.sites import write_site
 
@@ -89,3 +96,45 @@ def test_a_job_of_which_nothing_was_signed_wants_a_revision(
     assert "nothing was signed in this job" in capsys.readouterr().err
     assert main(["compare", str(path), "first"]) == BAD_INPUT
     assert "'first' is not the number of a revision" in capsys.readouterr().err
+
+
+def signed_job(path: Path, catalogue: Catalogue, *, of: Catalogue) -> None:
+    """A job whose answers were worked out from one catalogue, and signed as of it."""
+    site = read_sample("one-room")
+    with new_job(path, site) as job:
+        answers = [kept_form(one) for one in ask(site, of)]
+        findings = [kept_form(one) for one in check(site, of)]
+        digest, rows = digest_of(catalogue), catalogue.model_dump_json()
+        sign(job, ToSign(1, __version__, "uk-eu", digest, answers, findings, rows), author="Fitter")
+
+
+def test_where_only_a_row_of_data_changed_it_is_named_and_no_test_is_due(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    now = load_catalogue()
+    slower = tuple(
+        one.model_copy(update={"value": 1.9}) if one.id == "pace-hurried" else one for one in now.figures
+    )
+    then = now.model_copy(update={"figures": slower})
+    signed_job(tmp_path / "a.job", then, of=then)
+    assert main(["compare", str(tmp_path / "a.job"), "--json"]) == FINE
+    data = json.loads(capsys.readouterr().out)
+    assert data["house"] == []
+    assert data["program"]["what"] == [
+        "figure 'intruder's pace, hurried' (pace-hurried): value 2.5, before 1.9"
+    ]
+    assert data["program"]["answers"]
+    assert (data["answers"], data["tests"]["stops"]) == ([], [])
+    assert main(["compare", str(tmp_path / "a.job")]) == FINE
+    out = capsys.readouterr().out
+    assert "THE HOUSE is as it was" in out
+    assert "No test needs to be repeated for these" in out
+
+
+def test_where_nothing_changed_since_it_was_signed_it_is_said_so(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    now = load_catalogue()
+    signed_job(tmp_path / "a.job", now, of=now)
+    assert main(["compare", str(tmp_path / "a.job")]) == FINE
+    assert "THE PROGRAM AND ITS ROWS OF DATA are as they were signed" in capsys.readouterr().out

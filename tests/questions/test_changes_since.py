@@ -37,6 +37,7 @@ def test_a_house_that_is_as_it_was_is_met_and_takes_no_time() -> None:
 def test_tests_to_repeat_alone_make_it_thin() -> None:
     found = since(house(), dog_arrived())
     assert part(found, "tests to repeat") == 1
+    assert found.notes[-1] == "stop 1: big dog: pet"
     assert (part(found, "answers that fail now") > 0) == any(
         note.startswith("fails now") for note in found.notes
     )

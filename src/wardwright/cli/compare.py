@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from argparse import ArgumentParser, ArgumentTypeError, Namespace
+from collections.abc import Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from wardwright.cli.command import FINE, SAMPLES, Command, add_sheets, columns
 from wardwright.cli.given import SAMPLE, catalogue_from, site_from
@@ -12,8 +13,11 @@ from wardwright.cli.progress import progress
 from wardwright.errors import InputError
 
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
+    from wardwright.documents.content.signed import ProgramTold
     from wardwright.model.catalogue import Catalogue
     from wardwright.model.site import Site
+    from wardwright.questions.compared import State
+    from wardwright.store.jobs.signatures import Signed
 
 JOB_ENDING = ".job"
 
@@ -24,6 +28,10 @@ class _Pair(NamedTuple):
     before: Site
     after: Site
     names: tuple[str, str]
+    signed: Signed | None = None
+    """What was signed of the earlier one, if that is why it is compared."""
+    rows: Mapping[str, Any] = {}
+    """The rows of data that it was signed on, as far as they were kept."""
 
 
 def revision(written: str) -> int:
@@ -77,11 +85,36 @@ def run(arguments: Namespace) -> int:
         )
         found = changes_since(before, after, catalogue)
     told = comparison(before, after, catalogue, found=found)
+    program = _program(pair, before, catalogue)
     if arguments.json:
-        print(comparison_json(found, told), end="")
+        print(comparison_json(found, told, program=program), end="")
     else:
-        print(comparison_text(told, names=pair.names, width=columns(WIDTH)), end="")
+        print(comparison_text(told, names=pair.names, program=program, width=columns(WIDTH)), end="")
     return FINE
+
+
+def _program(pair: _Pair, before: State, catalogue: Catalogue) -> ProgramTold | None:
+    """What the program gives otherwise than when it was signed; None where nothing was signed."""
+    if pair.signed is None:
+        return None
+    from wardwright import __version__
+    from wardwright.documents.content.program_told import Stand, told_program
+    from wardwright.documents.content.signed import ProgramTold, different_answers
+    from wardwright.questions.as_signed import by_key, compared, read_answers, read_findings
+    from wardwright.store.jobs.signatures import digest_of
+
+    one, again = pair.signed, (by_key(before.answers), by_key(before.findings))
+    differ = (
+        *compared(read_answers(one.answers), again[0], again[0]),
+        *compared(read_findings(one.findings), again[1], again[1]),
+    )
+    return ProgramTold(
+        what=told_program(
+            Stand(one.program, one.catalogue, pair.rows),
+            Stand(__version__, digest_of(catalogue), catalogue.model_dump(mode="json")),
+        ),
+        answers=different_answers(differ, catalogue, then=before.site, now=before.site),
+    )
 
 
 def _given(arguments: Namespace, catalogue: Catalogue) -> _Pair:
@@ -102,7 +135,7 @@ def _given(arguments: Namespace, catalogue: Catalogue) -> _Pair:
 
 def _of_job(arguments: Namespace) -> _Pair:
     from wardwright.store.jobs.opening import open_job
-    from wardwright.store.jobs.signatures import signed
+    from wardwright.store.jobs.signatures import rows_signed, signed
 
     with open_job(Path(arguments.before)) as job:
         if arguments.after is None:
@@ -113,14 +146,24 @@ def _of_job(arguments: Namespace) -> _Pair:
                     where=arguments.before,
                     cure="Name the number of an earlier revision: 'wardwright job open' lists them",
                 )
-            earlier = names[-1].revision
-        else:
-            try:
-                earlier = revision(arguments.after)
-            except ArgumentTypeError as fault:
-                raise InputError(
-                    str(fault), where="command line", cure="Name two revisions of the job by their numbers"
-                ) from None
+            one = names[-1]
+            rows = rows_signed(job, one.catalogue)
+            return _Pair(
+                job.site(one.revision),
+                job.site(),
+                (
+                    f"{Path(arguments.before).name}, revision {one.revision} as signed",
+                    f"revision {job.newest}",
+                ),
+                one,
+                rows,
+            )
+        try:
+            earlier = revision(arguments.after)
+        except ArgumentTypeError as fault:
+            raise InputError(
+                str(fault), where="command line", cure="Name two revisions of the job by their numbers"
+            ) from None
         later = job.newest if arguments.later is None else arguments.later
         name = Path(arguments.before).name
         return _Pair(job.site(earlier), job.site(later), (f"{name}, revision {earlier}", f"revision {later}"))

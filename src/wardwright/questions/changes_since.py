@@ -7,6 +7,7 @@ from typing import NamedTuple
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.changes import differences
 from wardwright.model.estimate import Estimate
+from wardwright.model.site import Site
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
 from wardwright.questions.compared import (
     ComparedAnswer,
@@ -16,8 +17,9 @@ from wardwright.questions.compared import (
     findings_compared,
 )
 from wardwright.questions.tests_due import tests_due
-from wardwright.questions.walking_round import WalkingRound, walking_round
+from wardwright.questions.walking_round import RoundStop, WalkingRound, walking_round
 from wardwright.questions.what_changed import MEASURE, NUMBER
+from wardwright.rules.pillows import pillows
 
 
 class Changes(NamedTuple):
@@ -96,7 +98,7 @@ def answer_since(before: State, after: State, catalogue: Catalogue, *, since: st
             ),
             PartAnswer(name="walking from test to test", estimate=found.tests.walking),
         ),
-        notes=(f"held against {since}", *_failing(failing)),
+        notes=(f"held against {since}", *_failing(failing), *_stops(after.site, found.tests)),
         sketches=found.tests.sketches,
     )
 
@@ -107,3 +109,24 @@ def _count(number: int, unit: str) -> Estimate:
 
 def _failing(failing: list[ComparedAnswer]) -> tuple[str, ...]:
     return tuple(f"fails now: question {one.latest.question}, {one.latest.subject}" for one in failing)
+
+
+def _stops(site: Site, tests: WalkingRound) -> tuple[str, ...]:
+    """Each stop of the round with what is tested there."""
+    names = {one.id: one.name for one in site.openings} | {one.id: one.name for one in site.people}
+    names |= {one.id: one.name for one in site.pets} | {one.id: one.name for one in pillows(site)}
+    names |= {one.id: one.name for one in site.devices}
+    return tuple(
+        f"stop {number}: "
+        + "; ".join(
+            f"{names.get(about, about)}: {', '.join(kinds)}" for about, kinds in _by_thing(stop).items()
+        )
+        for number, stop in enumerate(tests.stops, start=1)
+    )
+
+
+def _by_thing(stop: RoundStop) -> dict[str, list[str]]:
+    found: dict[str, list[str]] = {}
+    for one in stop.tests:
+        found.setdefault(one.about, []).append(one.kind)
+    return found

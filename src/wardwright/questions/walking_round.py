@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -97,26 +98,21 @@ def walking_round(site: Site, catalogue: Catalogue, tests: Sequence[DueTest]) ->
     )
     begins_at = round_begins_at(site, catalogue)
     start = spots.get(begins_at)
-    routes = _routes(site, [start, *(one.spot for one in places)], paces=paces)
-    reached = [i for i in range(len(places)) if (0, i + 1) in routes]
+    at = [start, *(one.spot for one in places)]
+    reached, between = _times(site, at, paces=paces)
     # What is tested where the round begins comes first, and is no place to walk to.
-    here = [i for i in reached if places[i].spot == start]
-    numbers = [0, *(i + 1 for i in reached if i not in here)]
-    times = np.array(
-        [[0.0 if a == b else float(routes[a, b].clock[-1]) for b in numbers] for a in numbers]
-    ).reshape(len(numbers), len(numbers))
-    # Both ways are as long but for rounding.
-    times = (times + times.T) / 2
-    order = [numbers[k] for k in shortest_round(times)]
+    here = [i for i in reached[1:] if places[i - 1].spot == start]
+    kept = [k for k, i in enumerate(reached) if i not in here]
+    order = [reached[kept[k]] for k in shortest_round(between[np.ix_(kept, kept)])]
     legs = list(zip(order, [*order[1:], order[0]], strict=True)) if len(order) > 1 else []
-    walked = [routes[leg] for leg in legs]
-    stops = [_stop(places[i], 0.0) for i in here]
+    walked = [route for a, b in legs if (route := _leg(site, at[a], at[b], paces=paces)) is not None]
+    stops = [_stop(places[i - 1], 0.0) for i in here]
     stops += [
         _stop(places[to - 1], float(route.clock[-1]))
         for (_, to), route in zip(legs, walked, strict=True)
         if to
     ]
-    stops += [_stop(place, None) for i, place in enumerate(places) if i not in reached]
+    stops += [_stop(place, None) for i, place in enumerate(places, start=1) if i not in reached]
     on_foot_s = float(sum(route.clock[-1] for route in walked))
     minutes, walking = _minutes(site, catalogue, tests, on_foot_s=on_foot_s)
     return WalkingRound(
@@ -126,31 +122,41 @@ def walking_round(site: Site, catalogue: Catalogue, tests: Sequence[DueTest]) ->
         is_shortest=len(order) - 1 <= EXACT_UP_TO,
         minutes=minutes,
         walking=walking,
-        sketches=(*_walk(walked), *_numbers(places, [*(i + 1 for i in here), *(to for _, to in legs if to)])),
+        sketches=(*_walk(walked), *_numbers(places, [*here, *(to for _, to in legs if to)])),
     )
 
 
-def _routes(site: Site, spots: Sequence[Spot | None], *, paces: Paces) -> dict[tuple[int, int], Route]:
-    """The ways between all places that can be walked to from the first."""
-    network = premises_network(site)
-    found: dict[tuple[int, int], Route] = {}
+def _times(site: Site, spots: Sequence[Spot | None], *, paces: Paces) -> tuple[list[int], FloatArray]:
+    """Numbers of the places that can be walked to from the first, itself before them, and the times between them."""
     first = spots[0]
     if first is None:
-        return found
+        return [0], np.zeros((1, 1))
+    near = {0: first} | {
+        i: spot
+        for i, spot in enumerate(spots)
+        if i and spot is not None and _way(site.bare, first, spot, paces=paces)
+    }
+    numbers = list(near)
+    times = np.zeros((len(numbers), len(numbers)))
+    for row, a in enumerate(numbers):
+        for column, b in enumerate(numbers[:row]):
+            # Doors and stairs take as long one way as the other.
+            route = _way(site.bare, near[b], near[a], paces=paces)
+            times[row, column] = times[column, row] = np.inf if route is None else route.clock[-1]
+    return numbers, times
 
-    def way(a: Spot, b: Spot) -> Route | None:
-        try:
-            return fastest_route(network, a, b, paces=paces)
-        except NotComputable:
-            return None
 
-    near = {i: spot for i, spot in enumerate(spots) if spot is not None and way(first, spot) is not None}
-    for a, one in near.items():
-        for b, other in near.items():
-            route = way(one, other) if a != b else None
-            if route is not None:
-                found[a, b] = route
-    return found
+@lru_cache(maxsize=8192)
+def _way(house: Site, a: Spot, b: Spot, *, paces: Paces) -> Route | None:
+    """Remembered by the house: an edit of one device asks for the ways to that one alone."""
+    try:
+        return fastest_route(premises_network(house), a, b, paces=paces)
+    except NotComputable:
+        return None
+
+
+def _leg(site: Site, a: Spot | None, b: Spot | None, *, paces: Paces) -> Route | None:
+    return None if a is None or b is None else _way(site.bare, a, b, paces=paces)
 
 
 def _stop(place: _Place, walk_s: float | None) -> RoundStop:

@@ -35,6 +35,7 @@ from wardwright.questions.compared import State
 from wardwright.questions.table import ask, ask_in_hand, worst_first
 from wardwright.rules.finding import Finding
 from wardwright.rules.table import check, check_in_hand, that_wait
+from wardwright.server.last_signed import LastSigned
 from wardwright.server.messages import Board, Changed, Compared, WalkLine
 from wardwright.store.jobs.job import Job
 
@@ -58,6 +59,7 @@ class Desk:
         self.catalogue = catalogue
         self.listeners: set[Callable[[int], None]] = set()
         self._lock = threading.Lock()
+        self._last_signed = LastSigned(job, catalogue)
 
     def checked(self, site: Site) -> Site:
         """The site, if it holds together."""
@@ -94,7 +96,7 @@ class Desk:
         """The house at a revision, or as it is now, with all that is said of it."""
         site = self.job.site(revision)
         with self._lock:
-            return State(site, ask(site, self.catalogue), check(site, self.catalogue))
+            return self._asked(site)
 
     def board(
         self,
@@ -132,7 +134,8 @@ class Desk:
                 if is_in_hand and seen.asked:
                     asked, waiting, findings = self._in_hand(site, kept, seen)
                 else:
-                    asked, waiting, findings = ask(site, self.catalogue), (), check(site, self.catalogue)
+                    _, asked, findings = self._asked(site)
+                    waiting = ()
             except InputError as fault:
                 return _without(revision, number, f"{fault.what}. {fault.cure}."), seen
             worked_out = time.perf_counter()
@@ -160,6 +163,11 @@ class Desk:
             if waiting:
                 return board, seen._replace(answers=told, findings=found)
             return board, Seen(told, found, answers, findings)
+
+    def _asked(self, site: Site) -> State:
+        """All that is said of a state of the house, held against what was signed last."""
+        told = State(site, ask(site, self.catalogue), check(site, self.catalogue))
+        return told._replace(answers=self._last_signed.answered(told))
 
     def _in_hand(
         self, site: Site, kept: Site, seen: Seen

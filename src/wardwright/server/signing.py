@@ -6,17 +6,21 @@ from typing import NamedTuple
 
 from wardwright import __version__
 from wardwright.documents.content.changes_told import told_changes
+from wardwright.documents.content.program_told import Stand, told_program
+from wardwright.documents.content.round_told import told_round
 from wardwright.documents.content.signed import different_answers
 from wardwright.model.changes import differences
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
 from wardwright.questions.as_signed import by_key, compared, kept_form, read_answers, read_findings
+from wardwright.questions.changes_since import changes_since
+from wardwright.questions.compared import State
 from wardwright.questions.table import QUESTIONS, worst_first
 from wardwright.rules.finding import Finding
 from wardwright.server.desk import Desk
 from wardwright.server.work import Work
 from wardwright.server.work_messages import SignedLine, SigningWish, SinceSigned
-from wardwright.store.jobs.signatures import Signed, ToSign, digest_of, sign, signed_at
+from wardwright.store.jobs.signatures import Signed, ToSign, digest_of, rows_signed, sign, signed_at
 
 PROGRAM = __version__
 STEPS = len(QUESTIONS) + 1
@@ -76,6 +80,7 @@ def sign_now(desk: Desk, wish: SigningWish, work: Work) -> SignedLine:
             digest_of(desk.catalogue),
             [kept_form(one) for one in told.answers],
             [kept_form(one) for one in told.findings],
+            desk.catalogue.model_dump_json(),
         ),
         author=wish.author.strip(),
         what=wish.what.strip(),
@@ -105,16 +110,20 @@ def compare(desk: Desk, one: Signed, work: Work) -> SinceSigned:
         findings=different_answers(findings, desk.catalogue, then=then, now=now),
         house=told_changes(then, now, desk.catalogue),
         program=program_says,
+        # Held against the house as signed, asked anew: what the program alone gives otherwise asks for no test.
+        tests=told_round(
+            changes_since(State(then, *again), State(now, *today), desk.catalogue).tests, now, desk.catalogue
+        ),
     )
 
 
 def _program(desk: Desk, one: Signed) -> tuple[str, ...]:
-    said = []
-    if one.program != PROGRAM:
-        said.append(f"the program is version {PROGRAM} now; it was {one.program}")
-    if one.catalogue != digest_of(desk.catalogue):
-        said.append("the rows of data that answers stand on (sheets, figures, limits) are others now")
-    return tuple(said)
+    digest = digest_of(desk.catalogue)
+    # Which rows are others is worked out only where any is.
+    is_same = one.catalogue == digest
+    rows = {} if is_same else rows_signed(desk.job, one.catalogue)
+    today = {} if is_same else desk.catalogue.model_dump(mode="json")
+    return told_program(Stand(one.program, one.catalogue, rows), Stand(PROGRAM, digest, today))
 
 
 def signed_line(desk: Desk, one: Signed) -> SignedLine:
@@ -129,5 +138,5 @@ def signed_line(desk: Desk, one: Signed) -> SignedLine:
         answers=len(one.answers),
         findings=len(one.findings),
         is_same_house=not differences(desk.job.site(one.revision), desk.job.site()),
-        is_same_program=not _program(desk, one),
+        is_same_program=(one.program, one.catalogue) == (PROGRAM, digest_of(desk.catalogue)),
     )

@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from wardwright.documents.content.changes_told import ToldChange
+from wardwright.documents.content.round_told import ToldRound
 from wardwright.documents.content.signed import DifferentAnswer
 from wardwright.intake.report import IntakeReport, PremisesChoice
 from wardwright.model.record import Record
@@ -65,6 +66,8 @@ class SinceSigned(Record):
     """What is another about the house."""
     program: tuple[str, ...]
     """What is another about the program and its data."""
+    tests: ToldRound
+    """What must be tested again because of what is another about the house."""
 
 
 Result = Annotated[BroughtIn | SignedLine | SinceSigned, Field(discriminator="kind")]

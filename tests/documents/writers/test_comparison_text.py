@@ -8,8 +8,18 @@ import pytest
 
 from common.changed_pairs import CATALOGUE, detector_moved, house, state
 from wardwright.documents.content.comparison import Comparison, comparison
+from wardwright.documents.content.signed import DifferentAnswer, ProgramTold
 from wardwright.documents.writers.comparison_text import comparison_json, comparison_text
 from wardwright.questions.changes_since import Changes, changes_since
+
+PROGRAM = ProgramTold(
+    what=("the program is version 2 now; it was 1",),
+    answers=(
+        DifferentAnswer(
+            key="6/keypad", title="Radio: keypad", was="met: 20 dB", today="met: 21 dB", cause="program"
+        ),
+    ),
+)
 
 
 @pytest.fixture(scope="module")
@@ -36,15 +46,20 @@ def test_lines_are_folded(both: tuple[Changes, Comparison], width: int) -> None:
 
 
 def test_what_of_the_program_is_another_stands_apart(both: tuple[Changes, Comparison]) -> None:
-    text = comparison_text(both[1], names=("a", "b"), program=("the program is version 2 now; it was 1",))
-    assert "THE PROGRAM AND ITS ROWS OF DATA\n  the program is version 2 now" in text
+    text = comparison_text(both[1], names=("a", "b"), program=PROGRAM)
+    place = text.index("THE PROGRAM AND ITS ROWS OF DATA")
+    assert "the program is version 2 now; it was 1" in text[place:]
+    assert "Radio: keypad: met: 20 dB -> met: 21 dB" in text[place:]
+    assert "as they were signed" in comparison_text(
+        both[1], names=("a", "b"), program=ProgramTold(what=(), answers=())
+    )
 
 
 def test_json_holds_numbers_as_they_are_and_every_test(both: tuple[Changes, Comparison]) -> None:
     found, told = both
-    data = json.loads(comparison_json(found, told, program=("another",)))
+    data = json.loads(comparison_json(found, told, program=PROGRAM))
     assert list(data) == ["house", "program", "answers", "findings", "tests"]
-    assert data["program"] == ["another"]
+    assert data["program"] == PROGRAM.model_dump(mode="json")
     assert len(data["answers"]) == len(found.answers)
     kinds = {one["kind"] for stop in data["tests"]["stops"] for one in stop["tests"]}
     assert kinds == {one.kind for stop in found.tests.stops for one in stop.tests}

@@ -9,7 +9,7 @@ from wardwright.errors import JobError
 from wardwright.model.catalogue import Catalogue
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.jobs.opening import new_job, open_job
-from wardwright.store.jobs.signatures import ToSign, digest_of, sign, signed, signed_at
+from wardwright.store.jobs.signatures import ToSign, digest_of, rows_signed, sign, signed, signed_at
 
 ANSWERS = ({"question": 1, "value": 3.5},)
 TO_SIGN = ToSign(1, "0.1.0", "uk-eu", "abc", ANSWERS, ({"code": "X1"},))
@@ -53,3 +53,14 @@ def test_the_digest_tells_other_rows_of_data() -> None:
     catalogue = load_catalogue()
     assert digest_of(catalogue) == digest_of(Catalogue.model_validate(catalogue.model_dump()))
     assert digest_of(catalogue) != digest_of(catalogue.model_copy(update={"locks": ()}))
+
+
+def test_the_rows_of_data_are_kept_once_with_what_was_signed(tmp_path: Path) -> None:
+    to_sign = TO_SIGN._replace(rows='{"figures": [{"id": "pace"}]}')
+    with new_job(tmp_path / "a.job", one_room(), author="me") as job:
+        sign(job, to_sign, author="Fitter")
+        sign(job, to_sign, author="Fitter")
+        assert rows_signed(job, "abc") == {"figures": [{"id": "pace"}]}
+        assert rows_signed(job, "another") == {}
+        (count,) = job.base.execute("SELECT count(*) FROM data_rows").fetchone()
+    assert count == 1

@@ -5,6 +5,7 @@ import type { DifferentAnswer, SignedLine, SinceSigned, WorkNews } from "../serv
 import * as state from "../state";
 import { momentWords } from "../units";
 import { words } from "../words";
+import { Tests } from "./Comparison";
 import { faultOf, followInto, Working, type Followed } from "./Working";
 
 const told = words.signed;
@@ -105,6 +106,7 @@ function Since({ of }: { of: SinceSigned }) {
       {of.program.length ? <><h4>{told.inProgram}</h4><ul class="facts-told">{of.program.map((one) => <li key={one}>{one}</li>)}</ul></> : null}
       <Differ title={told.answers} all={of.answers} />
       <Differ title={told.findings} all={of.findings} />
+      <Tests of={of.tests} />
     </div>
   );
 }

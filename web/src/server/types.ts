@@ -765,6 +765,7 @@ export interface SinceSigned {
   house: ToldChange[];
   /** What is another about the program and its data. */
   program: string[];
+  tests: ToldRound;
 }
 
 export interface Site {

@@ -30,6 +30,15 @@ class DifferentAnswer(Record):
     cause: Cause
 
 
+class ProgramTold(Record):
+    """What the program gives otherwise than when answers were signed, of the same house."""
+
+    what: tuple[str, ...]
+    """What is another in the program and its rows of data; empty: nothing."""
+    answers: tuple[DifferentAnswer, ...]
+    """Answers and findings that are others for that alone."""
+
+
 def different_answers(
     found: Sequence[Difference], catalogue: Catalogue, *, then: Site, now: Site
 ) -> tuple[DifferentAnswer, ...]:

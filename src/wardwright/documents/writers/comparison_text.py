@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import json
 import textwrap
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from typing import Any
 
 from wardwright.documents.content.comparison import ComparedLine, ComparedState, Comparison
+from wardwright.documents.content.signed import ProgramTold
 from wardwright.documents.writers.text import WIDTH, estimate_data, plain
 from wardwright.questions.answer import Answer
 from wardwright.questions.changes_since import Changes
@@ -16,7 +17,7 @@ NOT_THERE = "not there"
 
 
 def comparison_text(
-    told: Comparison, *, names: tuple[str, str], program: Iterable[str] = (), width: int = WIDTH
+    told: Comparison, *, names: tuple[str, str], program: ProgramTold | None = None, width: int = WIDTH
 ) -> str:
     """Write what differs as lines.
 
@@ -26,8 +27,8 @@ def comparison_text(
         In words.
     names : tuple of str
         What the earlier and the later state are called.
-    program : iterable of str, default ()
-        What of the program and its rows of data is another, in words.
+    program : ProgramTold, optional
+        What the program gives otherwise than when the earlier state was signed; None: it was not signed.
     width : int, default 100
         Columns that lines are folded to. [-]
 
@@ -66,12 +67,19 @@ def _house(told: Comparison) -> Iterator[str]:
         yield f"  {one.thing}{f' ({one.of})' if one.of else ''}: {what}"
 
 
-def _program(program: Iterable[str]) -> Iterator[str]:
-    said = tuple(program)
-    if said:
-        yield ""
-        yield "THE PROGRAM AND ITS ROWS OF DATA"
-        yield from (f"  {one}" for one in said)
+def _program(program: ProgramTold | None) -> Iterator[str]:
+    if program is None:
+        return
+    yield ""
+    if not program.what and not program.answers:
+        yield "THE PROGRAM AND ITS ROWS OF DATA are as they were signed"
+        return
+    yield f"THE PROGRAM AND ITS ROWS OF DATA: {len(program.what) or 'no'} difference told"
+    yield from (f"  {one}" for one in program.what)
+    yield f"  Of the house as signed {len(program.answers)} answers and findings are others for that alone:"
+    for one in program.answers:
+        yield f"    {one.title}: {one.was} -> {one.today}"
+    yield "  No test needs to be repeated for these: nothing in the house is another."
 
 
 def _answers(told: Comparison) -> Iterator[Iterator[str]]:
@@ -131,7 +139,7 @@ def _tests(told: Comparison) -> Iterator[str]:
     yield f"  back: {tests.back}"
 
 
-def comparison_json(found: Changes, told: Comparison, *, program: Iterable[str] = ()) -> str:
+def comparison_json(found: Changes, told: Comparison, *, program: ProgramTold | None = None) -> str:
     """Write what differs as JSON; numbers are not rounded.
 
     Parameters
@@ -140,17 +148,17 @@ def comparison_json(found: Changes, told: Comparison, *, program: Iterable[str] 
         What differs, as numbers.
     told : Comparison
         What differs in the house, in words.
-    program : iterable of str, default ()
-        What of the program and its rows of data is another, in words.
+    program : ProgramTold, optional
+        What the program gives otherwise than when the earlier state was signed; None: it was not signed.
 
     Returns
     -------
     str
-        ``{"house": [...], "program": [...], "answers": [...], "findings": [...], "tests": {...}}``.
+        ``{"house": [...], "program": {...} or null, "answers": [...], "findings": [...], "tests": {...}}``.
     """
     data: dict[str, Any] = {
         "house": [one.model_dump(mode="json") for one in told.changes],
-        "program": list(program),
+        "program": None if program is None else program.model_dump(mode="json"),
         "answers": [
             {
                 "question": one.latest.question,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import zlib
 from collections.abc import Sequence
 from functools import lru_cache
 from typing import Any, NamedTuple
@@ -49,6 +50,8 @@ class ToSign(NamedTuple):
     catalogue: str
     answers: Sequence[dict[str, Any]]
     findings: Sequence[dict[str, Any]] = ()
+    rows: str = ""
+    """The rows of data themselves, as JSON: kept once for each digest, so that it can be said which are others."""
 
 
 _COLUMNS = "id, revision, at, program, rule_pack, catalogue, answers, author, what, findings"
@@ -82,6 +85,9 @@ def sign(job: Job, to_sign: ToSign, *, author: str, what: str = "") -> int:
     """
     refuse_words(job, author=author, what=what)
     with job.transaction() as base:
+        if to_sign.rows:
+            packed = zlib.compress(to_sign.rows.encode(), 9)
+            base.execute("INSERT OR IGNORE INTO data_rows VALUES (?, ?)", (to_sign.catalogue, packed))
         made = base.execute(
             "INSERT INTO signed (revision, at, program, rule_pack, catalogue, answers, author, what, findings) "
             "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
@@ -127,6 +133,13 @@ def signed(job: Job) -> tuple[Signed, ...]:
     return tuple(_signed(row) for row in rows)
 
 
+def newest_signed(job: Job) -> int | None:
+    """The number of what was signed last; None where nothing was."""
+    with job.reading() as base:
+        (number,) = base.execute("SELECT max(id) FROM signed").fetchone()
+    return None if number is None else int(number)
+
+
 def signed_at(job: Job, number: int) -> Signed:
     """What was signed under a number; JobError if nothing was."""
     with job.reading() as base:
@@ -138,6 +151,13 @@ def signed_at(job: Job, number: int) -> Signed:
             cure="Name one of those that are listed",
         )
     return _signed(row)
+
+
+def rows_signed(job: Job, digest: str) -> dict[str, Any]:
+    """The rows of data that answers were signed on, as plain data; empty where an older program kept none."""
+    with job.reading() as base:
+        row = base.execute("SELECT content FROM data_rows WHERE digest = ?", (digest,)).fetchone()
+    return {} if row is None else dict(json.loads(zlib.decompress(row[0])))
 
 
 def _signed(row: Sequence[Any]) -> Signed:

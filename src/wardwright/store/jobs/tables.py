@@ -63,6 +63,12 @@ STEPS: tuple[str, ...] = (
     ALTER TABLE signed ADD COLUMN what TEXT NOT NULL DEFAULT '';
     ALTER TABLE signed ADD COLUMN findings TEXT NOT NULL DEFAULT '[]';
     """,
+    """
+    CREATE TABLE data_rows (
+        digest TEXT PRIMARY KEY,
+        content BLOB NOT NULL
+    ) STRICT, WITHOUT ROWID;
+    """,
 )
 """What brings a file from one version to the next."""
 
