@@ -18,7 +18,7 @@ def test_what_is_as_it_was_says_nothing() -> None:
 
 
 def test_the_version_and_each_row_are_told() -> None:
-    was, now = Stand("0.1.0", "abc", rows(ROW)), Stand("0.2.0", "abd", rows(ROW | {"value": 1.3}))
+    was, now = Stand("0.1.0", "abc", rows(ROW)), Stand("0.2.0", "xyz", rows(ROW | {"value": 1.3}))
     assert told_program(was, now) == (
         "the program is version 0.2.0 now; it was 0.1.0",
         "figure 'pace' (pace): value 1.3, before 1.2",
@@ -26,7 +26,7 @@ def test_the_version_and_each_row_are_told() -> None:
 
 
 def test_rows_that_were_not_kept_are_still_told_to_be_others() -> None:
-    assert told_program(Stand("1", "abc", {}), Stand("1", "abd", rows(ROW))) == (OTHER_ROWS,)
+    assert told_program(Stand("1", "abc", {}), Stand("1", "xyz", rows(ROW))) == (OTHER_ROWS,)
 
 
 def test_very_many_rows_are_counted() -> None:

@@ -78,7 +78,7 @@ def _program(program: ProgramTold | None) -> Iterator[str]:
     yield from (f"  {one}" for one in program.what)
     yield f"  Of the house as signed {len(program.answers)} answers and findings are others for that alone:"
     for one in program.answers:
-        yield f"    {one.title}: {one.was} -> {one.today}"
+        yield "    {title}: {was} -> {today}".format_map(one.model_dump())
     yield "  No test needs to be repeated for these: nothing in the house is another."
 
 
