@@ -8,6 +8,7 @@
     |   |-- NotesError                   a line of notes
     |   |-- IntakeError                  a building file or a drawing
     |   |-- CatalogueError               a device sheet or a row of figures
+    |   |-- OfficeError                  a firm's own file, or its price list
     |   `-- JobError                     a job file, or what is asked of it
     |-- NotComputable                    a question or rule lacks what it needs: never "passed"
     |   `-- NoneOfAKind                  the site has no device of the kind that it is about
@@ -59,6 +60,10 @@ class IntakeError(InputError):
 
 class CatalogueError(InputError):
     """A device sheet or a row of figures that cannot be used."""
+
+
+class OfficeError(InputError):
+    """A firm's own file, or its price list, that cannot be used."""
 
 
 class JobError(InputError):

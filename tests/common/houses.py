@@ -61,7 +61,7 @@ def sheet(sheet_id: str, kind: Any, **tables: Any) -> DeviceSheet:
 
 
 def figures() -> tuple[Figure, ...]:
-    return tuple(Figure(**row) for file in ("figures", "sound") for row in rows(file)["figure"])
+    return tuple(Figure(**row) for file in ("figures", "sound", "work") for row in rows(file)["figure"])
 
 
 def rows(file: str) -> dict[str, Any]:

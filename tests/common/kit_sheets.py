@@ -11,12 +11,10 @@ from wardwright.model.device_sheets import (
     ControlSheet,
     DeviceSheet,
     MovementSheet,
-    RadioSheet,
-    RepeaterSheet,
     SounderSheet,
-    TransmitterSheet,
     WaterSheet,
 )
+from wardwright.model.link_sheets import RadioSheet, RepeaterSheet, TransmitterSheet
 from wardwright.model.power_sheets import CellSheet, StandbySheet
 
 
@@ -61,7 +59,7 @@ KIT = (
     _row("keyfob-silent", "keyfob", button=ButtonSheet()),
     _row("hold-up", "hold-up-button", button=ButtonSheet(height_low_m=0.6, height_high_m=1.4, presses=2)),
     _row("hold-up-single", "hold-up-button", button=ButtonSheet()),
-    _row("sounder", "sounder", sounder=SounderSheet(level_dba=96.0)),
+    _row("sounder", "sounder", sounder=SounderSheet(level_dba=96.0), price=60.0),
     _row("sounder-shrill", "sounder", sounder=SounderSheet(level_dba=112.0), price=900.0),
     _row(
         "sounder-outside",

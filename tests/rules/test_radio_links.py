@@ -3,7 +3,7 @@ import pytest
 from common.radio_house import CATALOGUE, device, long_house
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device_sheets import RadioSheet
+from wardwright.model.link_sheets import RadioSheet
 from wardwright.rules.radio_links import Link, links_of
 
 FAR = device("far", "water-radio", 20.0)

@@ -20,6 +20,7 @@ ASKED = (
     (12, "what still works when one thing is lost"),
     (13, "what is heard at each pillow and outside"),
     (15, "when each battery ends"),
+    (16, "what the job takes and costs"),
     (18, "whether fire and water devices keep the published distances"),
     (19, "what a camera shows, and how much beyond the boundary"),
     (20, "what fails since something changed, and what to test again"),

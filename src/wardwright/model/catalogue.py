@@ -20,6 +20,7 @@ from wardwright.model.radio_rows import RadioLaw, RadioMaterial, WallLoss
 from wardwright.model.record import Id, Record
 from wardwright.model.rows import Row, Source
 from wardwright.model.sound_rows import Absorption, Spectrum, Transmission
+from wardwright.model.tax_rates import TaxRate
 
 
 class Figure(Row):
@@ -100,6 +101,7 @@ class Catalogue(Record):
     transmissions: tuple[Transmission, ...] = ()
     absorptions: tuple[Absorption, ...] = ()
     spectrums: tuple[Spectrum, ...] = ()
+    tax_rates: tuple[TaxRate, ...] = ()
     sources: tuple[Source, ...] = ()
 
     @cached_property
@@ -176,6 +178,10 @@ class Catalogue(Record):
         raise CatalogueError(
             f"there is no figure '{figure_id}'", where="catalogue", cure="Add its row to figures.toml"
         )
+
+    def tax_rate(self, country: str | None) -> TaxRate | None:
+        """The tax of a country; None where the country, or its row, is not known."""
+        return next((row for row in self.tax_rates if row.country == country), None)
 
     def limit(self, limit_id: str, pack: str) -> Limit:
         """Look up one limit that holds in a rule pack, whatever the country.

@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from wardwright.model.device import DeviceKind, MountWord, Surface
+from wardwright.model.link_sheets import RadioSheet, RepeaterSheet, TransmitterSheet
 from wardwright.model.power_sheets import CellSheet, StandbySheet
 from wardwright.model.record import Id, Record
 from wardwright.model.rows import Row
@@ -161,34 +162,6 @@ class CameraSheet(Record):
     """How far its own lamp carries. [m]"""
 
 
-class RepeaterSheet(Record):
-    """What a repeater's sheet says."""
-
-    devices: Annotated[int, Field(ge=1, le=500)]
-    """How many it passes on."""
-
-
-class TransmitterSheet(Record):
-    """What a message path's sheet says."""
-
-    paths: Annotated[tuple[Literal["broadband", "mobile"], ...], Field(min_length=1)]
-    standby_h: Annotated[float, Field(ge=0, le=1000)] = 0.0
-    """How long it works without mains. [h]"""
-
-
-class RadioSheet(Record):
-    """What a sheet says of the radio in a device."""
-
-    power_dbm: Annotated[float, Field(ge=-40, le=36)] | None = None
-    """At its antenna, in the direction it sends best; None: its sheet is silent. [dB re 1 mW]"""
-    sensitivity_dbm: Annotated[float, Field(ge=-140, le=-30)] | None = None
-    """The weakest signal that it takes; None: its sheet is silent. [dB re 1 mW]"""
-    is_two_way: bool = True
-    """Whether it listens as well: the control unit confirms, and the weaker way counts."""
-    jamming_told_s: Annotated[float, Field(gt=0, le=3600)] | None = None
-    """For a control unit: after how long it tells that it is jammed; None: its sheet is silent. [s]"""
-
-
 class DeviceSheet(Row):
     """What a device is: the maker's sheet, in one form."""
 
@@ -197,10 +170,10 @@ class DeviceSheet(Row):
     environmental_class: Literal["I", "II", "III", "IV"] | None = None
     link: Literal["radio", "wired"] = "radio"
     frequency_mhz: float | None = None
-    price: Annotated[float, Field(ge=0)] = 0.0
-    """Before tax, in the catalogue's own currency."""
-    fit_min: Annotated[float, Field(ge=0)] = 15.0
-    """Time to fit one. [min]"""
+    price: Annotated[float, Field(ge=0)] | None = None
+    """What a fitter pays for one, before tax, in the currency of the place; None: not known."""
+    fit_min: Annotated[float, Field(ge=0)] | None = None
+    """To fit one at hand height on plaster; None: as is usual for its kind. [min]"""
     service_clearance_m: float = 0.0
     """Room that has to stay free to open it or to slide it off for its battery. [m]"""
     service_side: Literal["front", "above", "below", "beside"] = "front"
@@ -235,6 +208,11 @@ class DeviceSheet(Row):
     repeater: RepeaterSheet | None = None
     transmitter: TransmitterSheet | None = None
     radio: RadioSheet | None = None
+
+    @property
+    def cheapest_first(self) -> tuple[bool, float, str]:
+        """What to sort sheets by so that the cheapest is first; those without a price are last, in order of ids."""
+        return (self.price is None, self.price or 0.0, self.id)
 
     @property
     def is_outside(self) -> bool:

@@ -31,6 +31,8 @@ class Cell(Row):
     service_low_years: Annotated[float, Field(gt=0, le=40)] | None = None
     service_high_years: Annotated[float, Field(gt=0, le=40)] | None = None
     """For a battery that is charged again and again: between which ages it is changed. [a]"""
+    price: Annotated[float, Field(ge=0)] | None = None
+    """What a fitter pays for one, before tax, in the currency of the place; None: not known."""
 
 
 class CellSheet(Record):

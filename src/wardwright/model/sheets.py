@@ -21,6 +21,7 @@ from wardwright.model.radio_rows import RadioLaw, RadioMaterial, WallLoss
 from wardwright.model.record import Record
 from wardwright.model.rows import Row, Source
 from wardwright.model.sound_rows import Absorption, Spectrum, Transmission
+from wardwright.model.tax_rates import TaxRate
 from wardwright.model.wording import and_more, suggestion
 
 LARGEST_SHEET_BYTES = 1_000_000
@@ -47,6 +48,7 @@ class _Tables(Record):
     transmission: tuple[Transmission, ...] = ()
     absorption: tuple[Absorption, ...] = ()
     spectrum: tuple[Spectrum, ...] = ()
+    tax_rate: tuple[TaxRate, ...] = ()
     source: tuple[Source, ...] = ()
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from wardwright.costing.return_visits import LENGTH, SETTLING, risks_of
+from wardwright.costing.tasks import tasks_of
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.placement import is_way_in
 from wardwright.model.site import Site
@@ -16,6 +18,7 @@ from wardwright.questions import (
     undetected_walk,
     what_changed,
     what_is_heard,
+    what_it_costs,
     what_it_sees,
     what_it_shows,
     when_disturbed,
@@ -64,6 +67,8 @@ SOUND = frozenset(
     }
 )  # fmt: skip
 """What levels and their ranges stand on, and what trials of waking found."""
+OF_ANY_JOB = ("work-", "job-", "allow-", "rate-", "upkeep-")
+"""How the figures begin that any job may stand on."""
 BY_QUESTION: dict[int, frozenset[str]] = {
     race_from_opening.NUMBER: RACE | {BETTER_LOCK},
     entry_and_exit_times.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
@@ -76,6 +81,7 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     one_thing_lost.NUMBER: RACE | RADIO | {"alarm-sounding"},
     battery_ends.NUMBER: CELLS | RADIO,
     what_is_heard.NUMBER: SOUND,
+    what_it_costs.NUMBER: CELLS | RADIO | {"headlamp"},
     fire_and_water_distances.NUMBER: frozenset(),
     what_it_shows.NUMBER: frozenset({"density-left"}),
     what_changed.NUMBER: frozenset(),
@@ -105,7 +111,17 @@ def figures_used(site: Site, catalogue: Catalogue, *, numbers: Iterable[int]) ->
     if not asked:
         return frozenset()
     found = frozenset().union(*(BY_QUESTION.get(number, every) for number in asked))
+    if what_it_costs.NUMBER in asked:
+        found |= _work(site, catalogue)
     return every & (found | _holding(site, catalogue))
+
+
+def _work(site: Site, catalogue: Catalogue) -> frozenset[str]:
+    """The figures of a job's own tasks, of what each could be done by instead, and of what it is charged at."""
+    tasks = {figure for task in tasks_of(site, catalogue) for figure in task.figures}
+    risks = {risk.figure for risk in risks_of(site, catalogue)} | {SETTLING, LENGTH}
+    others = (row.id for row in catalogue.figures if row.id.startswith(OF_ANY_JOB))
+    return frozenset(tasks | risks).union(others)
 
 
 def _holding(site: Site, catalogue: Catalogue) -> frozenset[str]:

@@ -59,7 +59,7 @@ def watches_to_add(
 @lru_cache(maxsize=512)
 def _proposed(house: Site, catalogue: Catalogue, way: WayIn, *, device_id: str) -> tuple[Proposed, ...]:
     found: dict[str, Proposed] = {}
-    for row in sorted(catalogue.sheets, key=lambda one: (one.price, one.id)):
+    for row in sorted(catalogue.sheets, key=lambda one: one.cheapest_first):
         if row.kind in found:
             continue
         for values, device in _placed(house, row, way.opening, device_id=device_id):

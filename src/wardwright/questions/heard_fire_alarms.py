@@ -135,7 +135,7 @@ def _mends(
     found = []
     rows = [row for row in catalogue.sheets if row.kind == one.sheet.kind and row.fire and row.fire.is_linked]
     if not _is_linked(one) and rows:
-        row = min(rows, key=lambda sheet: (sheet.price, sheet.id))
+        row = min(rows, key=lambda sheet: sheet.cheapest_first)
         linked = one._replace(sheet=row)
         all_linked = tuple(linked if other is one else other for other in every)
         then = levels_of(site, catalogue, together(all_linked, linked), heads=heads)[worst]

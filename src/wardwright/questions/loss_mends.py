@@ -55,7 +55,7 @@ def second_path(site: Site, catalogue: Catalogue, *, beside: str = "") -> tuple[
     if paths:
         return replaced(catalogue, paths[0].transmitter, fits=fits)
     units = control_units(site, catalogue)
-    sheets = sorted((one for one in catalogue.sheets if fits(one)), key=lambda one: (one.price, one.id))
+    sheets = sorted((one for one in catalogue.sheets if fits(one)), key=lambda one: one.cheapest_first)
     return tuple(
         Mend(action="add-device", subject=unit.id, values=(("sheet", sheet.id), *_beside(site, unit)))
         for unit in units[:1]

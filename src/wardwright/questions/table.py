@@ -17,6 +17,7 @@ from wardwright.questions import (
     undetected_walk,
     what_changed,
     what_is_heard,
+    what_it_costs,
     what_it_sees,
     what_it_shows,
     when_disturbed,
@@ -109,6 +110,7 @@ QUESTIONS: tuple[Question, ...] = (
         battery_ends.answers,
         more_is_better=True,
     ),
+    Question(16, "What will the job take and cost, and which choice moves it?", what_it_costs.answers),
     Question(
         18,
         "Are smoke, heat, CO and water devices within the published distances? (a check, never a fire design)",

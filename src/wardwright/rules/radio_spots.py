@@ -83,7 +83,7 @@ def _repeater(
     ]
     if not rows or catalogue.sheet(device.sheet).kind in ("camera", "repeater"):
         return ()
-    row = min(rows, key=lambda one: (one.price, one.id))
+    row = min(rows, key=lambda one: one.cheapest_first)
     spots = _power_spots(house, outlets, catalogue, height_m=REPEATER_M)
     if not spots or row.radio is None:
         return ()

@@ -35,7 +35,7 @@ def replaced(
         for sheet in catalogue.sheets
         if sheet.kind == now.kind and sheet.id != now.id and _goes_there(sheet, device, now) and fits(sheet)
     ]
-    best = min(fitting, key=lambda sheet: (sheet.price, sheet.id), default=None)
+    best = min(fitting, key=lambda sheet: sheet.cheapest_first, default=None)
     if best is None:
         return ()
     return (Mend(action="replace-device", subject=device.id, values=(("sheet", best.id),)),)

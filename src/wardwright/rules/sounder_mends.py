@@ -117,7 +117,7 @@ def _trials(site: Site, catalogue: Catalogue, head: Pillow) -> tuple[_Trial, ...
     rows = [row for row in catalogue.sheets if row.kind == "sounder" and not row.is_outside]
     if not rows:
         return ()
-    row = min(rows, key=lambda one: (one.price, one.id))
+    row = min(rows, key=lambda one: one.cheapest_first)
     house = sound_house(site, catalogue)
     room = house.room(head.space.id)
     beside = {

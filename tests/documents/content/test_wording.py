@@ -8,7 +8,6 @@ from wardwright.model.record import BASES
 from wardwright.model.rows import Mark
 from wardwright.model.site import Site
 from wardwright.questions.answer import Verdict
-from wardwright.questions.table import QUESTIONS
 from wardwright.rules.finding import Severity
 
 PROMISES = re.compile(r"\b(certified|compliant|insurance approved|deters?)\b", re.IGNORECASE)
@@ -27,10 +26,6 @@ def test_every_state_has_its_words() -> None:
     assert set(wording.SEVERITIES) == set(get_args(Severity))
     assert set(wording.BASES) == set(BASES)
     assert set(wording.MARKS) == set(get_args(Mark))
-
-
-def test_every_question_of_the_table_has_a_short_name() -> None:
-    assert set(wording.QUESTION_SHORT) == {question.number for question in QUESTIONS}
 
 
 def test_what_was_not_run_is_said_not_to_be_a_pass() -> None:

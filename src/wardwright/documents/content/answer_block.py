@@ -14,13 +14,12 @@ from wardwright.documents.content.quantities import (
     sentence,
     value_words,
 )
+from wardwright.documents.content.question_words import QUESTION_HEADINGS, QUESTION_SHORT
 from wardwright.documents.content.race import HOLDS, event_of, race_strip, race_words
 from wardwright.documents.content.sun_calendar import sun_calendar, sun_words
 from wardwright.documents.content.wording import (
     AT_ONCE,
     BASES,
-    QUESTION_HEADINGS,
-    QUESTION_SHORT,
     UNDETECTED,
     VERDICTS,
 )

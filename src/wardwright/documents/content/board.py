@@ -9,9 +9,10 @@ from wardwright.documents.content.headline import headline, horizon_of, measure_
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, caution_of, cautions_of, mend_sentence
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.quantities import range_words, sentence, value_words
+from wardwright.documents.content.question_words import QUESTION_SHORT
 from wardwright.documents.content.sun_calendar import sun_words
 from wardwright.documents.content.whereabouts import storeys_by_thing, things_of
-from wardwright.documents.content.wording import BASES, QUESTION_SHORT, VERDICTS
+from wardwright.documents.content.wording import BASES, VERDICTS
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.edits import Operation
 from wardwright.model.estimate import Estimate

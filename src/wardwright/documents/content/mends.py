@@ -25,6 +25,7 @@ BROUGHT = {
     "min": "Sun straight on it in a year then:",
     "a": "Its battery lasts then:",
     "px/m": "Its picture then:",
+    "min of work": "Saved:",
 }
 """How it is told what a mend brings, by the unit of that; of a time, how much is in hand."""
 SMALL_M = 0.1

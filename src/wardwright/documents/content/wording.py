@@ -83,40 +83,6 @@ MARKS: dict[Mark, str] = {
     "assumption": "assumption",
 }
 
-QUESTION_SHORT = {
-    1: "The race",
-    2: "Place of the control unit",
-    3: "Entry and exit time",
-    4: "Zone behaviour",
-    5: "Undetected walk",
-    6: "Radio",
-    9: "Sun, heat and headlights",
-    11: "What it sees",
-    12: "One thing lost",
-    13: "What is heard",
-    15: "Batteries",
-    18: "Fire and water distances",
-    19: "What a camera shows",
-    20: "What changed",
-}
-"""A short name for each question that is answered; the long one is in the table of questions."""
-QUESTION_HEADINGS = {
-    1: "The race from",
-    2: "Better places for",
-    3: "Entry and exit time at",
-    4: "Zone behaviour of",
-    5: "Undetected walk from",
-    6: "Radio of",
-    9: "What disturbs",
-    11: "What is seen by",
-    12: "Without",
-    13: "What is heard:",
-    15: "The battery of",
-    18: "Distances of",
-    19: "What is shown by",
-    20: "What changed in",
-}
-"""How the heading of an answer begins; its subject follows."""
 UNDETECTED = frozenset({5})
 """Questions whose value is how far somebody gets before anything notices."""
 AT_ONCE = "at once"

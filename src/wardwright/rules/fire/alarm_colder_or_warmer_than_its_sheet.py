@@ -106,7 +106,7 @@ def _broken(site: Site, catalogue: Catalogue, alarm: Alarm) -> tuple[str, float,
 def _other(site: Site, catalogue: Catalogue, alarm: Alarm) -> tuple[Mend, ...]:
     """A sheet of the same kind that is for this range."""
     found = sorted(
-        (row.price, row.id)
+        row.cheapest_first
         for row in catalogue.sheets
         if row.kind == alarm.row.kind
         and row.fire is not None
@@ -114,5 +114,5 @@ def _other(site: Site, catalogue: Catalogue, alarm: Alarm) -> tuple[Mend, ...]:
     )
     return tuple(
         Mend(action="replace-device", subject=alarm.device.id, values=(("sheet", name),))
-        for _, name in found[:1]
+        for *_, name in found[:1]
     )

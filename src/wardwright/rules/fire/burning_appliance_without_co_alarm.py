@@ -91,7 +91,7 @@ def burning_appliance_without_co_alarm(site: Site, catalogue: Catalogue) -> Iter
 def _added(site: Site, catalogue: Catalogue, space: Space, *, fixtures: list[Fixture]) -> tuple[Mend, ...]:
     row = min(
         (row for row in catalogue.sheets if row.kind == "co-alarm"),
-        key=lambda one: (one.price, one.id),
+        key=lambda one: one.cheapest_first,
         default=None,
     )
     least, most = (

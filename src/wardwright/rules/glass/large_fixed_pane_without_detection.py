@@ -133,8 +133,8 @@ def _is_watched(site: Site, catalogue: Catalogue, pane: Opening) -> bool:
 
 def _added(site: Site, catalogue: Catalogue, pane: Opening) -> tuple[Mend, ...]:
     """A glass-break detector in the pane's room from where it hears the pane; empty if there is no such place."""
-    rows = sorted((row.price, row.id, row) for row in catalogue.sheets if row.glass_break is not None)
-    for _, _, row in rows:
+    rows = (row for row in catalogue.sheets if row.glass_break is not None)
+    for row in sorted(rows, key=lambda one: one.cheapest_first):
         glasses = row.glass_break.glazings if row.glass_break is not None else ()
         if glasses and pane.glazing not in glasses:
             continue

@@ -101,7 +101,7 @@ def _knows(sheet: GlassBreakSheet, pane: Opening) -> bool:
 
 def _better(catalogue: Catalogue, ear: Ear, panes: tuple[Opening, ...]) -> DeviceSheet | None:
     """The first other sheet that names all that glass, is for panes as small, and reaches as far."""
-    for row in sorted(catalogue.sheets, key=lambda one: (one.price, one.id)):
+    for row in sorted(catalogue.sheets, key=lambda one: one.cheapest_first):
         sheet = row.glass_break
         if (
             sheet is not None

@@ -127,7 +127,7 @@ def _wider(catalogue: Catalogue, device: Device, *, sheet: ShockSheet, distance:
         and (not row.shock.surfaces or set(sheet.surfaces) <= set(row.shock.surfaces))
     )
     return tuple(
-        Mend(action="replace-device", subject=device.id, values=(("sheet", name),)) for _, name in found[:1]
+        Mend(action="replace-device", subject=device.id, values=(("sheet", name),)) for *_, name in found[:1]
     )
 
 
@@ -136,10 +136,10 @@ def _for_surface(
 ) -> tuple[Mend, ...]:
     """A sheet that names the surface, with a radius as large."""
     found = sorted(
-        (row.price, row.id)
+        row.cheapest_first
         for row in catalogue.sheets
         if row.shock is not None and surface in row.shock.surfaces and row.shock.radius_m >= sheet.radius_m
     )
     return tuple(
-        Mend(action="replace-device", subject=device.id, values=(("sheet", name),)) for _, name in found[:1]
+        Mend(action="replace-device", subject=device.id, values=(("sheet", name),)) for *_, name in found[:1]
     )

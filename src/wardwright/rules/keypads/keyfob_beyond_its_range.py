@@ -112,7 +112,7 @@ def _repeater(
     site: Site, catalogue: Catalogue, pressed: tuple[PressedAt, ...], *, reach_m: float
 ) -> tuple[Mend, ...]:
     """A repeater at the power point from which the farthest place is nearest; empty where none would do."""
-    rows = sorted((row for row in catalogue.sheets if row.kind == "repeater"), key=lambda r: (r.price, r.id))
+    rows = sorted((row for row in catalogue.sheets if row.kind == "repeater"), key=lambda r: r.cheapest_first)
     if not rows:
         return ()
     lead = catalogue.limit("lead-to-power", site.place.rule_pack).value

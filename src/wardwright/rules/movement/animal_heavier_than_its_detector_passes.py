@@ -187,7 +187,7 @@ def _passing_sheet(
 ) -> tuple[Mend, ...]:
     """The cheapest sheet that passes all of them, hangs as this one does, and reaches nearly as far."""
     mass = max(animal.mass_kg for animal in seen)
-    for row in sorted(catalogue.sheets, key=lambda row: (row.price, row.id)):
+    for row in sorted(catalogue.sheets, key=lambda row: row.cheapest_first):
         table = row.movement
         if table is None or not _may_replace(row, table, device, sheet=sheet, mass_kg=mass):
             continue

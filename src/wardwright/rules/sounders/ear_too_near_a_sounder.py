@@ -97,7 +97,7 @@ def _quieter(catalogue: Catalogue, one: Sounding, *, over: float) -> tuple[Mend,
         is_alike = row.kind == one.sheet.kind and not row.is_outside and row.link == one.sheet.link
         # The same tone at the same distance: so much quieter on the sheet is so much quieter at the ear.
         if is_alike and stated and now and stated[1:] == now[1:] and now[0] - stated[0] >= over:
-            found.append((-stated[0], row.price, row.id))
+            found.append((-stated[0], *row.cheapest_first))
     if not found:
         return ()
     return (Mend(action="replace-device", subject=one.device.id, values=(("sheet", min(found)[-1]),)),)

@@ -87,6 +87,6 @@ def _added(site: Site, catalogue: Catalogue) -> tuple[Mend, ...]:
     spot = sounder_spot(site, catalogue, near=standing(site, sounder), height_m=USUAL_HEIGHT_M)
     if not rows or spot is None:
         return ()
-    best = min(rows, key=lambda row: (row.price, row.id))
+    best = min(rows, key=lambda row: row.cheapest_first)
     values = (("sheet", best.id), *spot.values(USUAL_HEIGHT_M))
     return (Mend(action="add-device", subject=spot.space, values=values),)

@@ -114,7 +114,7 @@ def _beside(site: Site, one: WaterDetector) -> tuple[Mend, ...]:
 
 def _lower(catalogue: Catalogue, one: WaterDetector, *, most_m: float) -> tuple[Mend, ...]:
     found = sorted(
-        (row.price, row.id)
+        row.cheapest_first
         for row in catalogue.sheets
         if row.water is not None
         and row.water.contact_height_m <= most_m
@@ -123,5 +123,5 @@ def _lower(catalogue: Catalogue, one: WaterDetector, *, most_m: float) -> tuple[
     )
     return tuple(
         Mend(action="replace-device", subject=one.device.id, values=(("sheet", name),))
-        for _, name in found[:1]
+        for *_, name in found[:1]
     )

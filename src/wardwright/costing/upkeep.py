@@ -1,0 +1,193 @@
+"""What the kit costs to keep going over some years: service visits, batteries, subscriptions."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from decimal import Decimal
+
+from wardwright.costing.labour import PER_HOUR
+from wardwright.costing.money import MINUTES, exact, to_cents, total
+from wardwright.costing.price_list import PriceList
+from wardwright.costing.rates import HOUR, JOURNEY, TRAVEL, Rates
+from wardwright.model.catalogue import Catalogue, Figure
+from wardwright.model.estimate import Estimate
+from wardwright.model.record import Record
+from wardwright.model.site import Site
+from wardwright.trials.draws import Input, cases_of, estimate_of
+
+SERVICE_LENGTH, SERVICE_INTERVAL = "upkeep-service", "service-interval"
+SAME = 1e-9
+SHORTEST = 0.01
+"""No battery's life is taken to be shorter. [a]"""
+
+
+class UpkeepLine(Record):
+    """One thing that is paid for in these years."""
+
+    what: str
+    count: Decimal
+    each: Decimal | None
+    """None: not known. [currency]"""
+    amount: Decimal | None
+    """Before tax, over all the years; None: not known. [currency]"""
+
+
+class Upkeep(Record):
+    """What is paid after the job, before tax."""
+
+    years: int
+    lines: tuple[UpkeepLine, ...]
+    amount: Decimal | None
+    """Over all the years; None: a price or a life is not known. [currency]"""
+    a_year: Estimate | None
+    """On average, with the batteries' lives from low to high. [currency]"""
+    not_known: tuple[str, ...] = ()
+
+
+def changes_within(years: float, life: float, interval: float) -> int:
+    """How often a battery is changed within some years: at the last service visit before it may end.
+
+    Parameters
+    ----------
+    years : float
+        How long is looked ahead. [a]
+    life : float
+        How long it lasts. [a]
+    interval : float
+        From one service visit to the next; a shorter life is changed when it ends. [a]
+
+    Returns
+    -------
+    int
+        A change that falls on the last day counts.
+
+    Examples
+    --------
+    >>> changes_within(5, 2.4, 1.0), changes_within(5, 7.0, 1.0), changes_within(5, 0.5, 1.0)
+    (2, 0, 10)
+    """
+    services = math.floor(life / interval + SAME)
+    apart = services * interval if services >= 1 else life
+    return math.floor(years / apart + SAME)
+
+
+def upkeep_of(
+    site: Site,
+    catalogue: Catalogue,
+    rates: Rates,
+    *,
+    lives: Mapping[str, Estimate | None],
+    prices: PriceList | None = None,
+) -> Upkeep:
+    """What a site's kit costs to keep going.
+
+    Parameters
+    ----------
+    site : Site
+        All its devices count, those from before too.
+    catalogue : Catalogue
+        Sheets, cells and figures.
+    rates : Rates
+        What a visit costs, which services are paid for yearly, and over how many years is looked.
+    lives : mapping of str to Estimate or None
+        How long each device's battery lasts; None: not known. [a]
+    prices : PriceList, optional
+        The firm's own: it may name kinds of cells by their ids.
+
+    Returns
+    -------
+    Upkeep
+        Visits first, then batteries by kind, then subscriptions.
+    """
+    years, interval = rates.upkeep_years, catalogue.limit(SERVICE_INTERVAL, site.place.rule_pack).value
+    visits = math.floor(years / interval + SAME)
+    length = exact(catalogue.figure(SERVICE_LENGTH).value) + 2 * rates.travel.exact
+    visit = to_cents(length * rates.hour.exact / MINUTES + 2 * rates.journey.exact)
+    lines = [_line("service visits", visits, visit)]
+    counts, not_known = _cells(site, catalogue, lives, years=years, interval=interval)
+    used: list[tuple[Figure, float]] = []
+    for cell, figure in sorted(counts.items()):
+        price = cell_price(cell, catalogue, rates, prices=prices)
+        if figure.high == 0.0:
+            continue
+        if price is None:
+            not_known.append(f"no price is known for {catalogue.cell(cell).name}")
+        lines.append(_line(catalogue.cell(cell).name, round(figure.value), price))
+        used.append((figure, float(price or 0)))
+    kept = {one.sheet for one in site.devices}
+    paid = [one for one in rates.subscriptions if not one.sheets or kept & set(one.sheets)]
+    lines += [_line(f"subscription: {one.name}", years, one.per_year) for one in paid]
+    amount = None if not_known else total(line.amount for line in lines)
+    return Upkeep(
+        years=years,
+        lines=tuple(lines),
+        amount=amount,
+        a_year=None
+        if amount is None
+        else _a_year(
+            catalogue, rates, used=used, a_year=visits / years, fixed=float(sum(one.per_year for one in paid))
+        ),
+        not_known=tuple(not_known),
+    )
+
+
+def cell_price(cell: str, catalogue: Catalogue, rates: Rates, *, prices: PriceList | None) -> Decimal | None:
+    """What the customer pays for one cell before tax; None: not known."""
+    row = None if prices is None else prices.of(cell)
+    if row is not None and row.price is not None:
+        return row.price
+    own = catalogue.cell(cell).price
+    cost = row.cost if row is not None else None if own is None else exact(own)
+    return None if cost is None else to_cents(cost * (1 + rates.mark_up.exact))
+
+
+def _cells(
+    site: Site, catalogue: Catalogue, lives: Mapping[str, Estimate | None], *, years: int, interval: float
+) -> tuple[dict[str, Figure], list[str]]:
+    """Kind of cell -> how many are used, and of which devices that is not known."""
+    counts: dict[str, list[int]] = {}
+    not_known: list[str] = []
+    for device in sorted(site.devices, key=lambda one: one.id):
+        if device.id not in lives:
+            continue
+        life, sheet = lives[device.id], catalogue.sheet(device.sheet)
+        if life is None or not sheet.cell_rows:
+            not_known.append(f"how long the battery of {device.name} lasts is not known")
+            continue
+        cells = sheet.cells
+        cell = sheet.cell_rows[-1] if cells is None else device.cell or cells.cell
+        each = 1 if cells is None else cells.count
+        before = counts.setdefault(cell, [0, 0, 0])
+        for i, one in enumerate((life.value, life.high, life.low)):
+            before[i] += each * changes_within(years, max(one, SHORTEST), interval)
+    return {cell: _used(cell, catalogue.cell(cell).name, found) for cell, found in counts.items()}, not_known
+
+
+def _used(cell: str, name: str, found: list[int]) -> Figure:
+    likely, least, most = (float(one) for one in found)
+    return Figure(
+        id=f"used-{cell}", name=f"how often {name} is changed", value=likely, low=least, high=most, unit="-",
+        source="own", mark="derived",
+    )  # fmt: skip
+
+
+def _line(what: str, count: int, each: Decimal | None) -> UpkeepLine:
+    amount = Decimal("0.00") if count == 0 else None if each is None else to_cents(count * each)
+    return UpkeepLine(what=what, count=Decimal(count), each=each, amount=amount)
+
+
+def _a_year(
+    catalogue: Catalogue, rates: Rates, *, used: list[tuple[Figure, float]], a_year: float, fixed: float
+) -> Estimate:
+    """The average of a year over all that is uncertain. [currency]"""
+    length = catalogue.figure(SERVICE_LENGTH)
+    own = [Input(figure.id, figure.name, figure, "default") for figure in (length, *(one for one, _ in used))]
+    inputs = (*own, rates.hour.input, rates.travel.input, rates.journey.input)
+    cases = cases_of(inputs)
+    rows = cases.rows
+    time = rows[length.id] + 2.0 * rows[TRAVEL]
+    amount = a_year * (time / PER_HOUR * rows[HOUR] + 2.0 * rows[JOURNEY]) + fixed
+    for figure, price in used:
+        amount = amount + rows[figure.id] * (price / rates.upkeep_years)
+    return estimate_of(amount, cases, unit=rates.currency)
