@@ -46,6 +46,24 @@ def test_a_paper_of_each_class_is_kept_under_a_name_that_says_whose_it_is(open_p
         assert waited.value.suggested_filename.startswith(f"terrace-{folder}-")
 
 
+def test_a_paper_is_looked_at_page_by_page_before_it_is_printed(open_page: OpenPage) -> None:
+    page = open_page()
+    at(page, "Hand over")
+    page.wait_for_selector(".copy.is-client button")
+    page.locator(".copy.is-client button").first.click()
+    page.wait_for_selector(".paper-look .pages img", timeout=60_000)
+    first = page.locator(".paper-look .pages img").first
+    until(lambda: first.evaluate("one => one.naturalWidth") > 500)
+    many = page.locator(".paper-look .pages img").count()
+    assert str(many) in page.locator(".paper-look [role=status]").inner_text() or many == 1
+    assert first.get_attribute("alt").startswith("Page 1 of")
+    assert page.locator(".paper-look .whose").inner_text()
+    printed = page.locator(".paper-look a.main")
+    assert "printed=true" in printed.get_attribute("href")
+    page.keyboard.press("Escape")
+    until(lambda: page.locator(".paper-look").count() == 0)
+
+
 def test_what_has_a_date_stands_by_day(open_page: OpenPage, served: Served) -> None:
     page = open_page()
     at(page, "Look after")

@@ -184,3 +184,10 @@ class News(Record):
     """How they lie on the screen now."""
     houses: dict[str, str]
     """By storey: the house drawn anew, where it changed."""
+
+
+class PaperPage(Record):
+    """One page of a paper, before a picture of it is asked for."""
+
+    width_mm: float
+    height_mm: float

@@ -39,3 +39,26 @@ def test_a_paper_of_another_class_or_of_no_class_is_not_there(client: TestClient
     assert client.get(f"{PLACE}/open/plan.pdf").status_code == 422
     assert client.get(f"{PLACE}/everybody/plan.pdf").status_code == 422
     assert client.get("/api/jobs/none.job/papers").status_code == 422
+
+
+def test_a_paper_is_kept_as_a_file_unless_it_is_printed(client: TestClient) -> None:
+    kept = client.get(f"{PLACE}/open/labels.pdf")
+    printed = client.get(f"{PLACE}/open/labels.pdf?printed=true")
+    assert kept.headers["content-disposition"].startswith("attachment; ")
+    assert printed.headers["content-disposition"].startswith("inline; ")
+    assert printed.content == kept.content
+    # What is no picture of paper is never opened in the page's own place: it might run there.
+    rows = client.get(f"{PLACE}/open/labels.csv?printed=true")
+    assert rows.headers["content-disposition"].startswith("attachment; ")
+
+
+def test_the_pages_of_a_paper_are_pictures(client: TestClient) -> None:
+    pages = client.get(f"{PLACE}/client/proposal.pdf/pages").json()
+    assert pages
+    assert all(one["width_mm"] > 100.0 and one["height_mm"] > 100.0 for one in pages)
+    picture = client.get(f"{PLACE}/client/proposal.pdf/pages/{len(pages)}?width=300")
+    assert picture.headers["content-type"] == "image/png"
+    assert picture.content.startswith(b"\x89PNG")
+    assert client.get(f"{PLACE}/client/proposal.pdf/pages/{len(pages) + 1}").status_code == 422
+    assert client.get(f"{PLACE}/client/proposal.pdf/pages/1?width=0").status_code == 422
+    assert client.get(f"{PLACE}/open/labels.csv/pages").status_code == 422

@@ -4,6 +4,7 @@ import * as link from "../server/link";
 import type { PaperClass } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
+import { look, PaperLook } from "./PaperLook";
 
 const classes = signal<readonly PaperClass[]>([]);
 const told = words.later["Hand over"];
@@ -30,6 +31,10 @@ export function HandOver() {
             {one.papers.map((paper) => (
               <li key={paper.name}>
                 <span>{paper.title} <span class="hint">{paper.name}</span></span>
+                {paper.name.endsWith(".pdf") ? (
+                  <button type="button" aria-label={told.lookAt(paper.title, one.stamp)}
+                    onClick={() => look(file, one.copy_class, one.stamp, paper)}>{told.look}</button>
+                ) : null}
                 <a class="button" href={link.paper(file, one.copy_class, paper.name)} download aria-label={told.get(paper.title, one.stamp)}>{told.download}</a>
               </li>
             ))}
@@ -37,6 +42,7 @@ export function HandOver() {
         </div>
       ))}
       <p class="not-yet">{told.notYet}</p>
+      <PaperLook />
     </section>
   );
 }

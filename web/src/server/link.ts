@@ -1,5 +1,5 @@
 /** Everything that goes to the server and comes from it. */
-import type { Board, Compared, Edit, HistoryLine, JobLine, LaterSteps, News, Opened, Operation, PaperClass, Refused, Taken } from "./types";
+import type { Board, Compared, Edit, HistoryLine, JobLine, LaterSteps, News, Opened, Operation, PaperClass, PaperPage, Refused, Taken } from "./types";
 
 export class Refusal extends Error {}
 
@@ -26,6 +26,11 @@ export const comparison = async (file: string, before: number) =>
 export const laterSteps = async (file: string) => (await asked<LaterSteps>(`/${name(file)}/steps`)).said;
 export const papers = async (file: string) => (await asked<PaperClass[]>(`/${name(file)}/papers`)).said;
 export const paper = (file: string, copy: string, paper: string) => `api/jobs/${name(file)}/papers/${copy}/${name(paper)}`;
+export const printed = (file: string, copy: string, name: string) => `${paper(file, copy, name)}?printed=true`;
+export const pagesOf = async (file: string, copy: string, paperName: string) =>
+  (await asked<PaperPage[]>(`/${name(file)}/papers/${copy}/${name(paperName)}/pages`)).said;
+export const page = (file: string, copy: string, name: string, number: number, width: number) =>
+  `${paper(file, copy, name)}/pages/${number}?width=${width}`;
 export const history = async (file: string) => (await asked<HistoryLine[]>(`/${name(file)}/history`)).said;
 
 export type Outcome = { taken: Taken } | { refused: Refused };

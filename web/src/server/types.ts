@@ -582,6 +582,11 @@ export interface PaperLine {
   title: string;
 }
 
+export interface PaperPage {
+  width_mm: number;
+  height_mm: number;
+}
+
 export interface Part {
   id: string;
   name: string;

@@ -10,7 +10,9 @@ from fastapi.responses import Response
 from wardwright.documents.content.copies import COPIES
 from wardwright.documents.content.paper import CopyClass
 from wardwright.documents.paper_list import PaperClass, paper_classes
+from wardwright.documents.writers.page_pictures import page_picture, page_sizes
 from wardwright.errors import InputError
+from wardwright.server.messages import PaperPage
 from wardwright.server.routers.jobs import desks_of
 from wardwright.server.written import written
 from wardwright.store.jobs.files import ENDING
@@ -35,9 +37,46 @@ def papers(request: Request, file: str) -> tuple[PaperClass, ...]:
 
 @router.get("/{copy_class}/{name}")
 def paper(  # noqa: PLR0917 - the parts of its path, in their order
-    request: Request, file: str, copy_class: CopyClass, name: str
+    request: Request, file: str, copy_class: CopyClass, name: str, *, printed: bool = False
 ) -> Response:
-    """One paper; its class of copy stands in the name of the file, so that two classes are not mixed up."""
+    """One paper; its class of copy stands in the name of the file, so that two classes are not mixed up.
+
+    To be printed it is shown by the browser itself; else it is kept as a file.
+    """
+    found = _found(request, file, copy_class, name=name)
+    kept = f"{file.removesuffix(ENDING)}-{COPIES[copy_class].folder}-{name}"
+    how = "inline" if printed and name.endswith(".pdf") else "attachment"
+    headers = {"content-disposition": f"{how}; filename*=UTF-8''{quote(kept)}"}
+    return Response(found, media_type=TYPES[name.rpartition(".")[2]], headers=headers)
+
+
+@router.get("/{copy_class}/{name}/pages")
+def pages(  # noqa: PLR0917 - the parts of its path, in their order
+    request: Request, file: str, copy_class: CopyClass, name: str
+) -> tuple[PaperPage, ...]:
+    """List the pages of a paper, for pictures of them."""
+    pdf = _found(request, file, copy_class, name=_pdf(name))
+    return tuple(PaperPage(width_mm=one.width_mm, height_mm=one.height_mm) for one in page_sizes(pdf))
+
+
+@router.get("/{copy_class}/{name}/pages/{number}")
+def page(  # noqa: PLR0917 - the parts of its path, in their order
+    request: Request, file: str, copy_class: CopyClass, name: str, number: int, *, width: int = 1200
+) -> Response:
+    """One page as a picture."""
+    pdf = _found(request, file, copy_class, name=_pdf(name))
+    return Response(page_picture(pdf, number, width_px=width), media_type="image/png")
+
+
+def _pdf(name: str) -> str:
+    if not name.endswith(".pdf"):
+        raise InputError(
+            f"'{name[:60]}' has no pages", where="papers", cure="Ask for a PDF, or keep it as a file"
+        )
+    return name
+
+
+def _found(request: Request, file: str, copy_class: CopyClass, *, name: str) -> bytes:
     found = written(desks_of(request).desk(file), copy_class).get(name)
     if found is None:
         raise InputError(
@@ -45,6 +84,4 @@ def paper(  # noqa: PLR0917 - the parts of its path, in their order
             where="papers",
             cure="Ask for one of the list",
         )
-    kept = f"{file.removesuffix(ENDING)}-{COPIES[copy_class].folder}-{name}"
-    headers = {"content-disposition": f"attachment; filename*=UTF-8''{quote(kept)}"}
-    return Response(found, media_type=TYPES[name.rpartition(".")[2]], headers=headers)
+    return found
