@@ -31,11 +31,13 @@ export function HandOver() {
             {one.papers.map((paper) => (
               <li key={paper.name}>
                 <span>{paper.title} <span class="hint">{paper.name}</span></span>
-                {paper.name.endsWith(".pdf") ? (
-                  <button type="button" aria-label={told.lookAt(paper.title, one.stamp)}
-                    onClick={() => look(file, one.copy_class, one.stamp, paper)}>{told.look}</button>
-                ) : null}
-                <a class="button" href={link.paper(file, one.copy_class, paper.name)} download aria-label={told.get(paper.title, one.stamp)}>{told.download}</a>
+                <span class="acts">
+                  {paper.name.endsWith(".pdf") ? (
+                    <button type="button" aria-label={told.lookAt(paper.title, one.stamp)}
+                      onClick={() => look(file, one.copy_class, one.stamp, paper)}>{told.look}</button>
+                  ) : null}
+                  <a class="button" href={link.paper(file, one.copy_class, paper.name)} download aria-label={told.get(paper.title, one.stamp)}>{told.download}</a>
+                </span>
               </li>
             ))}
           </ul>

@@ -33,14 +33,14 @@ export function PaperLook() {
   const pages = found.value?.of === now ? found.value.pages : null;
   return (
     <dialog ref={dialog} class="viewer paper-look" aria-label={paper.title} onClose={() => { looked.value = null; }}>
-      <header class="acts">
+      <div class="top">
         <p><strong>{paper.title}</strong><span class={`hint whose is-${copy}`}>{stamp}</span></p>
         <p class="acts">
           <a class="button main" href={link.printed(file, copy, paper.name)} target="_blank" rel="noopener">{told.print}</a>
           <a class="button" href={link.paper(file, copy, paper.name)} download>{told.keep}</a>
           <button type="button" onClick={() => dialog.current?.close()}>{told.close}</button>
         </p>
-      </header>
+      </div>
       {fault.value ? <p class="fault" role="alert">{fault.value}</p> : null}
       {pages || fault.value ? null : <p class="hint" role="status">{told.writing}</p>}
       {pages ? <p class="hint" role="status">{told.pages(pages.length)}</p> : null}
