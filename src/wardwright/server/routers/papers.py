@@ -10,9 +10,9 @@ from fastapi.responses import Response
 from wardwright.documents.content.copies import COPIES
 from wardwright.documents.content.paper import CopyClass
 from wardwright.documents.paper_list import PaperClass, paper_classes
-from wardwright.documents.writers.page_pictures import page_picture, page_sizes
 from wardwright.errors import InputError
 from wardwright.server.messages import PaperPage
+from wardwright.server.page_pictures import page_picture, page_sizes
 from wardwright.server.routers.jobs import desks_of
 from wardwright.server.written import written
 from wardwright.store.jobs.files import ENDING

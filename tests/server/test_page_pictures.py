@@ -8,9 +8,9 @@ import pytest
 
 from common.fitted import DAY, fitted
 from wardwright.documents.content.label_list import label_list
-from wardwright.documents.writers.page_pictures import WIDEST_PX, page_picture, page_sizes
 from wardwright.documents.writers.pdf import write_pdf
 from wardwright.errors import InputError
+from wardwright.server.page_pictures import WIDEST_PX, page_picture, page_sizes
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.fonts import font_folder
 
