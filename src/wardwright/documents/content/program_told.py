@@ -14,7 +14,7 @@ TABLES = {
     "figures": "figure", "walkers": "walker", "animals": "animal", "cells": "cell", "tasks": "camera task",
     "limits": "limit", "entry_shares": "share of ways in", "radio_materials": "material for radio",
     "radio_laws": "radio law", "wall_losses": "radio loss of walls", "transmissions": "sound through walls",
-    "absorptions": "sound swallowed", "spectrums": "spectrum", "sources": "source",
+    "absorptions": "sound swallowed", "spectrums": "spectrum", "tax_rates": "tax", "sources": "source",
 }  # fmt: skip
 """What a row of each list of the catalogue is called."""
 OTHER_ROWS = "the rows of data that answers stand on (sheets, figures, limits) are others now"
