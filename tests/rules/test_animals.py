@@ -14,7 +14,7 @@ def test_what_is_told_comes_before_what_is_usual() -> None:
     site = one_room(pets=(pet("big-dog", mass_kg=42.0), pet("cat")))
     dog, cat = animals(site, CATALOGUE)
     assert (dog.mass_kg, dog.mass_basis, dog.height_m, dog.height_basis) == (42.0, "told", 0.65, "default")
-    assert (cat.mass_kg, cat.height_m, cat.jump_m, cat.climbs) == (4.5, 0.28, 1.6, True)
+    assert (cat.mass_kg, cat.height_m, cat.row.jump_m, cat.row.climbs) == (4.5, 0.28, 1.6, True)
 
 
 def test_nowhere_named_is_everywhere_of_ours() -> None:
@@ -22,7 +22,7 @@ def test_nowhere_named_is_everywhere_of_ours() -> None:
     assert [space.id for space in everywhere.spaces] == ["hall", "kitchen", "study"]
     kept = animals(two_rooms_and_hall(pets=(pet("cat", spaces=("study",)),)), CATALOGUE)[0]
     assert [space.id for space in kept.spaces] == ["study"]
-    assert kept.area_on("ground").area == pytest.approx(24.0)
+    assert kept.rooms == {"study"}
 
 
 def test_the_floor_is_that_of_its_spaces() -> None:

@@ -21,6 +21,7 @@ ASKED = (
     (13, "what is heard at each pillow and outside"),
     (15, "when each battery ends"),
     (16, "what the job takes and costs"),
+    (17, "which detectors can stay with the pets in"),
     (18, "whether fire and water devices keep the published distances"),
     (19, "what a camera shows, and how much beyond the boundary"),
     (20, "what fails since something changed, and what to test again"),

@@ -77,8 +77,17 @@ class Animal(Row):
     mass_kg: Annotated[float, Field(gt=0, le=120)]
     jump_m: Annotated[float, Field(ge=0, le=3)]
     """The height it gets onto in one jump. [m]"""
+    jump_low_m: Annotated[float, Field(ge=0, le=3)]
+    jump_high_m: Annotated[float, Field(ge=0, le=3)]
+    """What nearly all of its kind get onto, and what few do. [m]"""
+    leap_m: Annotated[float, Field(gt=0, le=10)]
+    """The gap it crosses in one jump; it shrinks and grows with the height. [m]"""
+    pace_m_s: Annotated[float, Field(gt=0, le=5)]
+    """Walking. [m/s]"""
+    half_width_m: Annotated[float, Field(gt=0, le=0.5)]
+    """Half its width, seen from where it is seen most. [m]"""
     climbs: bool = False
-    """Whether it gets onto shelves and curtains by stages."""
+    """Whether it gets onto shelves by stages, whatever their height."""
 
 
 class Catalogue(Record):

@@ -30,6 +30,8 @@ class Sketch(Record):
         "sunlit",  # floor in view on which the sun lies
         "task",  # a place that a camera shows, its label what the picture is dense enough for there
         "task-line",  # from a camera to the place that matters most in its picture
+        "perch",  # a top that an animal gets onto under a detector's zones, its label how high that is
+        "pet-line",  # from a detector to where its zones leave an animal least room
         "fault",  # the place of a finding
         "suggestion",  # where a mend would put the thing
     ]

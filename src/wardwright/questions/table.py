@@ -13,6 +13,7 @@ from wardwright.questions import (
     entry_and_exit_times,
     fire_and_water_distances,
     one_thing_lost,
+    pets_in,
     race_from_opening,
     undetected_walk,
     what_changed,
@@ -111,6 +112,13 @@ QUESTIONS: tuple[Question, ...] = (
         more_is_better=True,
     ),
     Question(16, "What will the job take and cost, and which choice moves it?", what_it_costs.answers),
+    Question(
+        17,
+        "With the pets in, which detectors can stay?",
+        pets_in.answers,
+        in_hand=pets_in.without_mends,
+        more_is_better=True,
+    ),
     Question(
         18,
         "Are smoke, heat, CO and water devices within the published distances? (a check, never a fire design)",

@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 import numpy as np
-import shapely
 
 from wardwright.errors import CatalogueError, NotComputable
 from wardwright.geometry.raster import FloatArray
-from wardwright.model.catalogue import Catalogue
+from wardwright.model.catalogue import Animal, Catalogue
 from wardwright.model.fabric import Space
 from wardwright.model.household import Pet
 from wardwright.model.record import Basis
@@ -23,26 +22,25 @@ class Roaming(NamedTuple):
     pet: Pet
     height_m: float
     mass_kg: float
-    jump_m: float
-    """The height it gets onto in one jump. [m]"""
-    climbs: bool
+    row: Animal
+    """What is usual for its kind."""
     height_basis: Basis
     mass_basis: Basis
     spaces: tuple[Space, ...]
     """Where it may be while the house is set."""
 
+    @property
+    def rooms(self) -> frozenset[str]:
+        """Ids of the spaces where it may be while the house is set."""
+        return frozenset(space.id for space in self.spaces)
+
     def floor_in(self, ahead: Ahead) -> FloatArray:
         """Free floor on a detector's storey where it may walk, shape (N, 2). [m]"""
         cells = ahead.cells
         points, owner = cells.points(), cells.spaces[cells.free]
-        allowed = {space.id for space in self.spaces}
-        indexes = [i for i, space in enumerate(ahead.level.parts.spaces) if space.id in allowed]
+        indexes = [i for i, space in enumerate(ahead.level.parts.spaces) if space.id in self.rooms]
         floor: FloatArray = points[np.isin(owner, indexes)]
         return floor
-
-    def area_on(self, storey: str) -> shapely.Geometry:
-        """The spaces of one storey where it may be, as an area. [m]"""
-        return shapely.union_all([shapely.Polygon(s.outline_m) for s in self.spaces if s.storey == storey])
 
 
 def animals(site: Site, catalogue: Catalogue) -> tuple[Roaming, ...]:
@@ -84,8 +82,7 @@ def _roaming(site: Site, catalogue: Catalogue, pet: Pet) -> Roaming:
         pet,
         row.height_m if height == "default" else pet.height_m,
         row.mass_kg if mass == "default" else pet.mass_kg,
-        row.jump_m,
-        row.climbs,
+        row,
         height,
         mass,
         tuple(space for space in sorted(site.spaces, key=lambda one: one.id) if space.id in named),

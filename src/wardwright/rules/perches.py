@@ -1,28 +1,20 @@
-"""Where an animal gets up to, and whether a detector's zones pass there."""
+"""Where an animal gets up to, and how far above it a detector's lowest zone passes."""
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterator
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
-import shapely
 
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.device import Device
 from wardwright.model.device_sheets import MovementSheet
-from wardwright.model.fixture import Fixture
-from wardwright.model.flights import height_on
-from wardwright.model.placement import fixture_outline
 from wardwright.model.site import Site
 from wardwright.rules.ahead import Ahead, ahead_of
+from wardwright.rules.animal_reach import reach_of
+from wardwright.rules.animal_tops import Top, tops_of
 from wardwright.rules.animals import Roaming
-
-STEP_M = 0.1
-"""Between places on a thing that are looked at. [m] (assumption)"""
-NOT_STOOD_ON = ("curtain", "vent")
-"""What no animal stands on."""
 
 
 class InView(NamedTuple):
@@ -46,12 +38,75 @@ class InView(NamedTuple):
         return self.top_m - self.zone_m
 
 
+class UnderZones(NamedTuple):
+    """How much room a detector's zones leave above one top, where they leave least."""
+
+    number: int
+    """Of the top, in `tops_of`."""
+    stood_m: float
+    """What is stood on there, above the house's zero. [m]"""
+    free_m: float
+    """From there up to the lowest zone in sight and in reach; inf where none passes over the top. [m]"""
+    place: tuple[float, float]
+    """Where, on the plan. [m]"""
+
+
+def under_zones(site: Site, device: Device, sheet: MovementSheet) -> tuple[UnderZones, ...]:
+    """How much room a detector's zones leave above all that an animal may stand on, on its own storey.
+
+    Parameters
+    ----------
+    site : Site
+        The house, its fixtures and stairs.
+    device : Device
+        The detector.
+    sheet : MovementSheet
+        Its sheet.
+
+    Returns
+    -------
+    tuple of UnderZones
+        One for each top over which a zone passes, in the order of `tops_of`.
+    """
+    return _under_zones(site.bare, device, sheet)
+
+
+@lru_cache(maxsize=512)
+def _under_zones(house: Site, device: Device, sheet: MovementSheet) -> tuple[UnderZones, ...]:
+    ahead = ahead_of(house, device, sheet)
+    tops = [(i, one) for i, one in enumerate(tops_of(house)) if ahead.level.storey.id in one.storeys]
+    places = [_places(ahead, one) for _, one in tops]
+    if not tops:
+        return ()
+    points = np.concatenate(places)
+    stood = np.concatenate(
+        [np.full(len(some), one.top_m) for (_, one), some in zip(tops, places, strict=True)]
+    )
+    free = np.round(ahead.lowest_zone(points, stood, reach_m=sheet.reach_m) - stood, 9)
+    ends = np.cumsum([len(some) for some in places]).tolist()
+    found = []
+    for (index, one), some, end in zip(tops, places, ends, strict=True):
+        mine = free[end - len(some) : end]
+        if len(some) and np.isfinite(mine).any():
+            least = int(np.argmin(mine))
+            x, y = some[least].tolist()
+            found.append(UnderZones(index, one.top_m, float(mine[least]), (x, y)))
+    return tuple(found)
+
+
+def _places(ahead: Ahead, top: Top) -> FloatArray:
+    """Places on one top, shape (N, 2). [m]"""
+    if top.kind != "floor":
+        return top.points
+    cells = ahead.cells
+    names = [space.id for space in ahead.level.parts.spaces]
+    mine: FloatArray = cells.points()[cells.spaces[cells.free] == names.index(top.spaces[0])]
+    return mine
+
+
 def on_floor(site: Site, device: Device, sheet: MovementSheet, *, animal: Roaming) -> InView | None:
     """Where an animal that walks on the floor comes farthest into a detector's zones; None where it does not."""
-    ahead = ahead_of(site, device, sheet)
-    points = animal.floor_in(ahead)
-    stood = np.full(len(points), ahead.level.floor_m)
-    return _farthest_in(ahead, points, stood, sheet=sheet, animal=animal, on=("the floor", None))
+    return _farthest_in(site, device, sheet, animal=animal, is_floor=True)
 
 
 def on_things(site: Site, device: Device, sheet: MovementSheet, *, animal: Roaming) -> InView | None:
@@ -73,71 +128,25 @@ def on_things(site: Site, device: Device, sheet: MovementSheet, *, animal: Roami
     InView or None
         None where no zone passes over any such place as low as the animal is high.
     """
-    ahead = ahead_of(site, device, sheet)
-    found = [
-        _farthest_in(ahead, points, stood, sheet=sheet, animal=animal, on=on)
-        for points, stood, on in _places(site, ahead, animal)
-        if len(points)
-    ]
-    there = [one for one in found if one is not None]
-    return max(there, key=lambda one: (round(one.over_m, 9), one.subject or ""), default=None)
-
-
-def _places(
-    site: Site, ahead: Ahead, animal: Roaming
-) -> Iterator[tuple[FloatArray, FloatArray, tuple[str, str]]]:
-    """Places on each thing, what is stood on there above the house's zero [m], and the thing's name and id."""
-    storey, floor = ahead.level.storey, ahead.level.floor_m
-    area = animal.area_on(storey.id)
-    for fixture in ahead.level.parts.fixtures:
-        top = fixture.base_m + fixture.height_m
-        is_reached = animal.climbs or top <= animal.jump_m
-        outline = shapely.Polygon(fixture_outline(fixture))
-        if fixture.kind in NOT_STOOD_ON or not is_reached or not outline.intersects(area):
-            continue
-        points = _over(fixture)
-        yield points, np.full(len(points), floor + top), (fixture.name, fixture.id)
-    for stair in ahead.level.parts.stairs:
-        line = shapely.LineString(stair.line_m)
-        if stair.lower != storey.id or not line.buffer(stair.width_m / 2).intersects(area):
-            continue
-        steps = np.arange(0.0, line.length, STEP_M)
-        points = shapely.get_coordinates(shapely.line_interpolate_point(line, steps))
-        stood = height_on(stair, (storey, site.storey(stair.upper)), points)
-        known = np.isfinite(stood)
-        yield points[known], stood[known], (stair.name, stair.id)
-
-
-def _over(fixture: Fixture) -> FloatArray:
-    """Places all over the top of a box, shape (N, 2). [m]"""
-    width, depth = fixture.size_m
-    across = (np.arange(max(1, round(width / STEP_M))) + 0.5) / max(1, round(width / STEP_M)) - 0.5
-    along = (np.arange(max(1, round(depth / STEP_M))) + 0.5) / max(1, round(depth / STEP_M)) - 0.5
-    x, y = (axis.ravel() for axis in np.meshgrid(across * width, along * depth))
-    cos, sin = math.cos(math.radians(fixture.turn_deg)), math.sin(math.radians(fixture.turn_deg))
-    cx, cy = fixture.centre_m
-    return np.stack([cx + x * cos - y * sin, cy + x * sin + y * cos], axis=1)
+    return _farthest_in(site, device, sheet, animal=animal, is_floor=False)
 
 
 def _farthest_in(
-    ahead: Ahead,
-    points: FloatArray,
-    stood: FloatArray,
-    *,
-    sheet: MovementSheet,
-    animal: Roaming,
-    on: tuple[str, str | None],
+    site: Site, device: Device, sheet: MovementSheet, *, animal: Roaming, is_floor: bool
 ) -> InView | None:
-    zones = ahead.lowest_zone(points, stood, reach_m=sheet.reach_m)
-    over = stood + animal.height_m - zones
-    if len(points) == 0 or not (over > 0.0).any():
-        return None
-    worst = int(np.argmax(np.round(over, 9)))
-    floor = ahead.level.floor_m
-    return InView(
-        animal,
-        *on,
-        float(stood[worst]) + animal.height_m - floor,
-        float(zones[worst]) - floor,
-        (float(points[worst, 0]), float(points[worst, 1])),
-    )
+    reach = reach_of(site.bare, animal.row, rooms=animal.rooms)
+    inside = [
+        _in_view(
+            reach.tops[one.number], one, animal=animal, floor=ahead_of(site, device, sheet).level.floor_m
+        )
+        for one in under_zones(site, device, sheet)
+        if (reach.tops[one.number].kind == "floor") == is_floor
+        and reach.needs()[one.number] <= animal.row.jump_m
+        and one.free_m < animal.height_m
+    ]
+    return max(inside, key=lambda one: (round(one.over_m, 9), one.subject or ""), default=None)
+
+
+def _in_view(top: Top, under: UnderZones, *, animal: Roaming, floor: float) -> InView:
+    stood = under.stood_m - floor
+    return InView(animal, top.name, top.thing, stood + animal.height_m, stood + under.free_m, under.place)

@@ -45,7 +45,9 @@ def test_a_detector_that_passes_no_animal_is_another_rules() -> None:
 def test_no_mend_where_shelves_stand_all_round() -> None:
     """Cupboards of 2.0 m all over the room: from anywhere the far row passes close over one of them."""
     shelves = tuple(
-        SIDEBOARD.model_copy(update={"id": f"shelf-{i}", "centre_m": centre, "size_m": size, "height_m": 2.0})
+        SIDEBOARD.model_copy(
+            update={"id": f"shelf-{i}", "centre_m": centre, "size_m": size, "height_m": 2.0, "kind": "shelf"}
+        )
         for i, (centre, size) in enumerate(
             [
                 ((2.5, 0.3), (3.6, 0.5)),

@@ -26,6 +26,7 @@ BROUGHT = {
     "a": "Its battery lasts then:",
     "px/m": "Its picture then:",
     "min of work": "Saved:",
+    "m": "Room above the animal then:",
 }
 """How it is told what a mend brings, by the unit of that; of a time, how much is in hand."""
 SMALL_M = 0.1

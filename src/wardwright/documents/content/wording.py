@@ -110,6 +110,8 @@ SIGNS: dict[str, str] = {
     "sunlit": "floor in view that the sun lights",
     "task": "what a camera\u2019s picture is good for there",
     "task-line": "from the camera to where it matters most",
+    "perch": "where an animal gets up, and how high",
+    "pet-line": "from the detector to where an animal stands nearest its zones",
     "fault": "place of a finding",
     "suggestion": "where a mend would put it",
 }
@@ -161,6 +163,7 @@ ACTIONS = {
     "change-covering": "Change the covering of {name}",
     "keep-shut": "Keep {name} shut while the alarm is set",
     "leave-open": "Leave {name} open at night",
+    "move-thing": "Move {name} away",
     "tell": "Find out and note {what} of {name}",
     "other": "See to {name}",
 }

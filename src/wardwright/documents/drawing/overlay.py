@@ -15,8 +15,10 @@ from wardwright.documents.drawing.recording import Recorder
 from wardwright.model.record import Point2, Ring
 from wardwright.model.sketch import Sketch
 
-AREAS = ("possibly-seen", "seen", "leak", "blind", "unnoticed", "arrival-seen", "sunlit")
+AREAS = ("possibly-seen", "seen", "leak", "blind", "unnoticed", "arrival-seen", "sunlit", "perch")
 """Roles that are hatched, the widest first."""
+PLAIN_LINES = ("task-line", "pet-line")
+"""Roles that are a line and nothing else."""
 UNNOTICED_FLOOR = "unnoticed-floor"
 """The style of floor, rather than a walk, where nothing notices."""
 SIGN_MM = 3.4
@@ -55,7 +57,7 @@ def draw_sketches(
     for role in ("arrival-band", "timely"):
         for ring in _joined(sketches, role):
             recorder.polyline(role, (*ring, ring[0]))
-    _plain_lines(recorder, sketches, "task-line")
+    _plain_lines(recorder, sketches)
     _take_signs(sketches, board=board)
     for role in ("unnoticed", "walk", "radio-path", "beam"):
         for sketch in sketches:
@@ -64,22 +66,22 @@ def draw_sketches(
     for sketch in (one for one in sketches if one.points):
         if is_measured(sketch):
             draw_measured(recorder, sketch, board=board)
-        elif sketch.role in ("level", "goal", "notice", "radio-cost", "fault", "task", "suggestion"):
+        elif sketch.role in ("level", "goal", "notice", "radio-cost", "fault", "perch", "task", "suggestion"):
             _place(recorder, sketch, board=board, mm_per_m=mm_per_m)
     drawn = {sketch.role for sketch in sketches if sketch.points or sketch.rings}
     return tuple(role for role in ROLE_ORDER if role in drawn)
 
 
-def _plain_lines(recorder: Recorder, sketches: tuple[Sketch, ...], role: str) -> None:
+def _plain_lines(recorder: Recorder, sketches: tuple[Sketch, ...]) -> None:
     for sketch in sketches:
-        if sketch.role == role and len(sketch.points) >= 2:
-            recorder.polyline(role, sketch.points)
+        if sketch.role in PLAIN_LINES and len(sketch.points) >= 2:
+            recorder.polyline(sketch.role, sketch.points)
 
 
 ROLE_ORDER = (
     "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "distance", "level", "timely",
     "arrival-band", "arrival-seen", "radio-path", "radio-cost", "beam", "sunlit", "task", "task-line",
-    "fault", "suggestion",
+    "perch", "pet-line", "fault", "suggestion",
 )  # fmt: skip
 """In the order of the key of signs."""
 
@@ -176,6 +178,8 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
     match sketch.role:
         case "notice" | "goal" | "level":
             draw_rings(recorder, sketch.role, at)
+        case "perch":
+            pass  # its area is hatched; the height stands on it
         case "radio-cost":
             at = _costly(recorder, sketch)
         case "fault":

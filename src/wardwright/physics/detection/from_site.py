@@ -50,8 +50,8 @@ from wardwright.physics.detection.walks import Walks, walks_of
 from wardwright.physics.detection.zones import Halves, zone_halves
 
 __all__ = [
-    "Noticing", "Posture", "SeenFacts", "Walks", "Watch", "crossing_angles", "noticed_along", "seen_facts",
-    "walks_of", "watch", "watch_elsewhere",
+    "Noticing", "Posture", "SeenFacts", "Walks", "Watch", "crossing_angles", "detector_of", "noticed_along",
+    "seen_facts", "walks_of", "watch", "watch_elsewhere",
 ]  # fmt: skip
 
 CELL_M = 0.1
@@ -123,12 +123,8 @@ def watch_elsewhere(
 
     Parameters
     ----------
-    site : Site
-        The house.
-    catalogue : Catalogue
-        For its sheet.
-    device : Device
-        The detector.
+    site, catalogue, device : Site, Catalogue, Device
+        As for `watch`.
     posture : {"upright", "crouch", "crawl", "pet"}, default "upright"
         How somebody goes.
 
@@ -224,8 +220,7 @@ def seen_facts(
         Areas of floor.
     """
     placed = _placed(site, catalogue, device)
-    level = placed.level
-    cells, sensed = _picture(placed, level, "upright")
+    cells, sensed = _picture(placed, level := placed.level, "upright")
     rows = np.nonzero(sensed.in_fan)[0]
     told = visible_heights(_sight(placed, level, "told"), cells.points()[rows])
     at_03, at_10 = np.zeros_like(sensed.in_fan), np.zeros_like(sensed.in_fan)
@@ -247,12 +242,8 @@ def crossing_angles(site: Site, catalogue: Catalogue, device: Device, *, walks: 
 
     Parameters
     ----------
-    site : Site
-        The house.
-    catalogue : Catalogue
-        For its sheet.
-    device : Device
-        The detector.
+    site, catalogue, device : Site, Catalogue, Device
+        As for `watch`.
     walks : Walks
         The walks, N points in all.
 
@@ -269,6 +260,17 @@ def crossing_angles(site: Site, catalogue: Catalogue, device: Device, *, walks: 
     there = there[mask_at(shapes.grid, shapes.high, walks.points[there])]
     angles[there] = angles_to(walks.points[there], placed.eye[:2], steps=walks.steps[there])
     return angles
+
+
+def detector_of(site: Site, catalogue: Catalogue, device: Device) -> Detector:
+    """A movement detector in its place, at the usual room temperature, for walks on other things than floors.
+
+    Parameters
+    ----------
+    site, catalogue, device : Site, Catalogue, Device
+        As for `watch`.
+    """
+    return _detector(_placed(site, catalogue, device), None)
 
 
 def _placed(site: Site, catalogue: Catalogue, device: Device, *, cell: float = CELL_M) -> _Placed:
@@ -319,9 +321,7 @@ def _detector(placed: _Placed, room_c: float | None) -> Detector:
 
 
 def _fan(placed: _Placed) -> Fan:
-    half, split = (
-        math.radians(angle) for angle in (placed.sheet.angle_deg / 2.0, placed.sheet.pair_split_deg)
-    )
+    half, split = np.radians((placed.sheet.angle_deg / 2.0, placed.sheet.pair_split_deg)).tolist()
     rows = tuple(math.radians(row.depression_deg) + placed.tilt for row in placed.sheet.rows)
     return Fan(placed.eye, placed.heading, half, rows, split)
 
@@ -329,16 +329,16 @@ def _fan(placed: _Placed) -> Fan:
 @lru_cache(maxsize=256)
 def _sight(placed: _Placed, level: Level, leaves: Leaves) -> Sight:
     """What the detector has in view on its own storey or on another."""
-    is_own = level.storey.id == placed.level.storey.id
-    blockers = blockers_on if is_own else blockers_about
+    own = placed.level
+    is_own = level.storey.id == own.storey.id
     return look(
         placed.eye,
-        blockers(placed.level, placed.others, leaves=leaves),
+        (blockers_on if is_own else blockers_about)(own, placed.others, leaves=leaves),
         heading=placed.heading,
         half_angle=min(math.pi, math.radians(placed.sheet.angle_deg) / 2.0 + FAN_MARGIN_RAD),
         reach=HIGH_REACH * placed.sheet.reach_m + 2.0 * BODY_RADIUS_M,
-        band=(min(level.floor_m, placed.level.floor_m), max(level.ceiling_m, placed.level.ceiling_m)),
-        through=() if is_own else passages(placed.level, level),
+        band=(min(level.floor_m, own.floor_m), max(level.ceiling_m, own.ceiling_m)),
+        through=() if is_own else passages(own, level),
     )
 
 

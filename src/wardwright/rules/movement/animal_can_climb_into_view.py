@@ -33,9 +33,10 @@ def animal_can_climb_into_view(site: Site, catalogue: Catalogue) -> Iterator[Fin
     """Animals that jump onto furniture, or go up stairs, into the zones of a detector that passes them on the floor.
 
     What it checks
-        For each movement detector whose sheet passes an animal of that weight: every thing within the animal's jump,
-        or any at all for one that climbs, and every stair, in the spaces where the animal may be. How high the
-        animal's top is there, against the lowest zone that passes over that place, in sight and in reach.
+        For each movement detector whose sheet passes an animal of that weight: every thing that the animal gets onto
+        by successive jumps, each within its height and its gap, from the floors where it may be, shelves whatever
+        their height for one that climbs, and every stair. How high the animal's top is there, against the lowest
+        zone that passes over that place, in sight and in reach.
     Why it matters
         A detector that passes animals does so by looking over them. From the sofa's back or the fifth stair the cat
         is where a person would be, and rings.
