@@ -116,7 +116,7 @@ def _changes(
 ) -> Iterator[_Change]:
     """What could be changed, and what is then to be played."""
     yield from _in_the_house(house, trial, now=now)
-    for row in sorted(catalogue.sheets, key=lambda one: (one.price, one.id)):
+    for row in sorted(catalogue.sheets, key=lambda one: one.cheapest_first):
         if row.movement is not None and _may_replace(row, row.movement, trial.device, sheet=trial.sheet):
             values, hung = _hung(trial.device, row.movement)
             like = hung.model_copy(update={"sheet": row.id})
@@ -230,7 +230,7 @@ def _contacts(house: Site, catalogue: Catalogue, device: Device) -> list[Mend]:
     rows = [one for one in catalogue.sheets if one.kind == "opening-contact"]
     if space is None or not rows:
         return []
-    sheet = min(rows, key=lambda one: (one.price, one.id))
+    sheet = min(rows, key=lambda one: one.cheapest_first)
     return [
         Mend(action="add-device", subject=one.id, values=(("sheet", sheet.id), ("behaviour", "instant")))
         for one in sorted(house.openings, key=lambda one: one.id)
