@@ -9,12 +9,13 @@ import re
 from datetime import date
 from html.parser import HTMLParser
 
+import icalendar
 import openpyxl
 import pypdfium2
+import zxingcpp
 
-from wardwright.documents.content.paper import Paper, Section
+from wardwright.documents.content.paper import Paper, Section, told
 from wardwright.documents.writers.csv_rows import heading_of
-from wardwright.documents.writers.pdf import told
 from wardwright.model.device import Fixing
 from wardwright.model.programme import Response
 from wardwright.model.site import Site
@@ -66,6 +67,7 @@ def _lines(section: Section) -> list[str]:
     if section.drawing is not None:
         lines.append(f"drawing 1:{section.drawing.scale}: {section.drawing.description}")
     lines += [f"{letters}: {words}" for letters, words in section.key]
+    lines += [f"[{label.code}] {label.title}: {'; '.join(label.lines)}" for label in section.labels]
     if section.table is not None:
         lines.append(" | ".join(map(heading_of, section.table.columns)))
         lines += [" | ".join(map(told, row)) for row in section.table.rows]
@@ -101,6 +103,8 @@ def text_of(name: str, content: bytes) -> str:
         case "csv":
             rows = csv.reader(io.StringIO(content.decode("utf-8-sig")))
             return "\n".join(" | ".join(row) for row in rows)
+        case "ics":
+            return _ics_text(content)
         case "html" | "svg":
             page = _Everything()
             page.feed(content.decode())
@@ -119,6 +123,36 @@ def _pdf_text(content: bytes) -> str:
             found.append(page.get_textpage().get_text_range())
     # Words for who cannot see it stand in the file's own structure.
     found += [raw.decode("latin-1") for raw in re.findall(rb"/Alt\s*\(((?:[^()\\]|\\.)*)\)", content)]
+    if CODE in "\n".join(found):
+        found += codes_of(content)
+    return "\n".join(found)
+
+
+CODE = "Code for a reader"
+"""How the words begin that stand for a square code."""
+
+
+def codes_of(content: bytes) -> list[str]:
+    """What a reader finds in the square codes of a PDF, as printed in grey."""
+    found: list[str] = []
+    with pypdfium2.PdfDocument(content) as book:
+        for page in book:
+            picture = page.render(scale=2.5, grayscale=True).to_pil()
+            found += [one.text for one in zxingcpp.read_barcodes(picture)]
+    return found
+
+
+def _ics_text(content: bytes) -> str:
+    """Every property of every part of a calendar; days as ISO 8601 has them."""
+    found = []
+    for part in icalendar.Calendar.from_ical(content.decode()).walk():
+        for key, value in part.property_items(recursive=False):
+            if key == "VERSION":  # of the form, always the same
+                continue
+            day = getattr(value, "dt", None)
+            plain = value.decode() if isinstance(value, bytes) else str(value)
+            told_value = plain if day is None else day.isoformat()[:10]
+            found.append(f"{key}={told_value}")
     return "\n".join(found)
 
 

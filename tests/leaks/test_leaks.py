@@ -8,19 +8,26 @@ from pathlib import Path
 
 import pytest
 
-from common.fitted import DAY, as_text, fitted, text_of
+from common.fitted import DAY, as_text, codes_of, fitted, text_of
 from common.given_houses import HOUSES, GivenHouse
 from common.sensible_kit import with_sensible_kit
 from leaks.secrets import leaks
 from structure.test_words import PROMISES
 from wardwright.documents.content.as_fitted import as_fitted
-from wardwright.documents.content.label_list import label_list
+from wardwright.documents.content.forms.contract import contract
+from wardwright.documents.content.forms.dates import Event, events_of
+from wardwright.documents.content.forms.guide import guide
+from wardwright.documents.content.forms.label_sheet import label_sheet
+from wardwright.documents.content.forms.leaving import leaving
+from wardwright.documents.content.forms.logbook import logbook
+from wardwright.documents.content.forms.proposal import proposal
 from wardwright.documents.content.page import page_of
-from wardwright.documents.content.paper import Column, Paper, Section, Table
+from wardwright.documents.content.paper import Column, Label, Paper, Section, Table
 from wardwright.documents.content.protection_paper import protection_paper
 from wardwright.documents.papers import papers_of
 from wardwright.documents.press import Press
 from wardwright.documents.writers.csv_rows import write_csv
+from wardwright.documents.writers.ics import write_ics
 from wardwright.documents.writers.paper_html import write_paper_html
 from wardwright.documents.writers.pdf import write_pdf
 from wardwright.documents.writers.xlsx import write_xlsx
@@ -49,7 +56,7 @@ def papers_by_name(name: str) -> dict[str, bytes]:
 
 def found_in(files: dict[str, bytes], site: Site, folder: str) -> dict[str, tuple[str, ...]]:
     return {
-        name: leaks(text_of(name, content), site, CATALOGUE, is_open=folder == "open")
+        name: leaks(f"{name}\n{text_of(name, content)}", site, CATALOGUE, is_open=folder == "open")
         for name, content in files.items()
         if name.startswith(f"{folder}/")
     }
@@ -109,6 +116,25 @@ def test_a_canary_is_found_in_every_kind_of_file(canary: str, kind: str) -> None
     assert leaks(text_of(f"canary.{kind}", content), site, CATALOGUE, is_open=True)
 
 
+@pytest.mark.parametrize("canary", CANARIES)
+def test_a_canary_in_a_square_code_or_a_calendar_is_found(canary: str) -> None:
+    site = read_sample("terrace")
+    label = Label(code=canary, title="quiet", lines=())
+    paper = Paper("Canary", "house", "open", DAY, (Section("Canary", labels=(label,)),))
+    content = write_pdf(paper, font_folder=font_folder())
+    assert codes_of(content) == [canary], "read from the picture, not from the words beside it"
+    assert leaks("\n".join(codes_of(content)), site, CATALOGUE, is_open=True)
+    for event in (Event(DAY, canary), Event(DAY, "quiet", canary)):
+        days = write_ics("house", (event,), drawn_up=DAY)
+        assert leaks(text_of("canary.ics", days), site, CATALOGUE, is_open=True)
+
+
+def test_a_file_name_is_looked_at_too() -> None:
+    site = read_sample("terrace")
+    found = found_in({"open/12.4 s.csv": write_csv(Table("T", (Column("A"),), ()))}, site, "open")
+    assert found["open/12.4 s.csv"]
+
+
 @pytest.mark.parametrize(
     "hidden", ["<!-- 12.4 s -->", '<p data-race="12.4 s"></p>', '<p title="12.4 s"></p>']
 )
@@ -146,15 +172,23 @@ def test_the_open_copy_does_not_hang_on_what_it_must_not_tell(change: str) -> No
     site = fitted()
     other = CHANGES[change](site)
     assert other != site
-    assert as_fitted(other, CATALOGUE, drawn_up=DAY) == as_fitted(site, CATALOGUE, drawn_up=DAY)
+    for content in (as_fitted, guide, logbook, label_sheet):
+        assert content(other, CATALOGUE, drawn_up=DAY) == content(site, CATALOGUE, drawn_up=DAY)
+    days = [events_of(one, CATALOGUE, (), drawn_up=DAY, is_open=True) for one in (other, site)]
+    assert days[0] == days[1]
 
 
 @pytest.mark.parametrize("change", ["the control unit moved", "other times", "nobody and no pets"])
 def test_for_the_same_answers_the_clients_copy_does_not_either(change: str) -> None:
     site = fitted()
     answers = ask(site, CATALOGUE)
-    found = [protection_paper(one, CATALOGUE, answers, drawn_up=DAY) for one in (site, CHANGES[change](site))]
-    assert found[0] == found[1]
+    other = CHANGES[change](site)
+    for content in (protection_paper, proposal):
+        assert content(other, CATALOGUE, answers, drawn_up=DAY) == content(
+            site, CATALOGUE, answers, drawn_up=DAY
+        )
+    for bare in (contract, leaving):
+        assert bare(other, CATALOGUE, drawn_up=DAY) == bare(site, CATALOGUE, drawn_up=DAY)
 
 
 def test_an_opening_called_after_the_control_unit_gives_no_place_away() -> None:
@@ -177,7 +211,7 @@ def test_given_houses_leak_nothing(house: GivenHouse, given: Callable[[str], Pat
     for paper in (
         client,
         as_fitted(site, CATALOGUE, drawn_up=DAY),
-        label_list(site, CATALOGUE, drawn_up=DAY),
+        label_sheet(site, CATALOGUE, drawn_up=DAY),
     ):
         text = text_of("paper.pdf", write_pdf(paper, font_folder=font_folder()))
         assert leaks(text, site, CATALOGUE, is_open=paper.copy == "open") == ()

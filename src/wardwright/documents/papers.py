@@ -6,12 +6,22 @@ from datetime import date
 
 from wardwright.documents.content.as_fitted import as_fitted, as_fitted_table
 from wardwright.documents.content.copies import COPIES
+from wardwright.documents.content.discretion import discreet
+from wardwright.documents.content.forms.aftercare import aftercare
+from wardwright.documents.content.forms.as_built import as_built
+from wardwright.documents.content.forms.contract import contract
+from wardwright.documents.content.forms.dates import battery_table, dates_paper, events_of
 from wardwright.documents.content.forms.guide import guide
+from wardwright.documents.content.forms.handover import handover
+from wardwright.documents.content.forms.job_pack import job_pack, pick_list
+from wardwright.documents.content.forms.label_sheet import label_sheet
+from wardwright.documents.content.forms.leaving import leaving
+from wardwright.documents.content.forms.logbook import logbook
 from wardwright.documents.content.forms.proposal import proposal
 from wardwright.documents.content.forms.readings import readings
 from wardwright.documents.content.forms.risk import risk
 from wardwright.documents.content.forms.survey import survey
-from wardwright.documents.content.label_list import label_list, label_table
+from wardwright.documents.content.label_list import label_table
 from wardwright.documents.content.page import Page
 from wardwright.documents.content.plan_sheets import plan_sheets
 from wardwright.documents.content.programming import programming_sheet
@@ -20,6 +30,7 @@ from wardwright.documents.paper_list import PAGE
 from wardwright.documents.press import Press
 from wardwright.documents.writers.csv_rows import write_csv
 from wardwright.documents.writers.html import write_html
+from wardwright.documents.writers.ics import write_ics
 from wardwright.documents.writers.paper_html import write_paper_html
 from wardwright.documents.writers.svg import write_svg
 from wardwright.documents.writers.xlsx import write_xlsx
@@ -82,16 +93,30 @@ def fitter_papers(
 ) -> dict[str, bytes]:
     """Write the fitter's own papers, by name: they hold all."""
     programming = programming_sheet(site, catalogue, drawn_up=drawn_up)
+    plan = plan_sheets(site, catalogue, drawn_up=drawn_up, size=press.size)
+    tests = readings(site, catalogue, answers, drawn_up=drawn_up)
     return {
         PAGE: write_html(page),
         "survey.pdf": press.pdf(survey(site, catalogue, answers, drawn_up=drawn_up)),
-        "plan.pdf": press.pdf(plan_sheets(site, catalogue, drawn_up=drawn_up, size=press.size)),
+        "plan.pdf": press.pdf(plan),
         "schedule.xlsx": write_xlsx(schedule(site, catalogue, drawn_up=drawn_up), size=press.size),
         "devices.csv": write_csv(device_table(site, catalogue)),
         "zones.csv": write_csv(zone_table(site, catalogue)),
         "programming.pdf": press.pdf(programming),
         "programming.html": write_paper_html(programming),
-        "tests.pdf": press.pdf(readings(site, catalogue, answers, drawn_up=drawn_up)),
+        "job-pack.pdf": press.pdf(job_pack(site, catalogue, drawn_up=drawn_up)),
+        "pick-list.csv": write_csv(pick_list(site, catalogue)),
+        "tests.pdf": press.pdf(tests),
+        "tests.xlsx": write_xlsx(tests, size=press.size),
+        "as-fitted-full.pdf": press.pdf(as_built(site, catalogue, plan=plan, drawn_up=drawn_up)),
+        "records.pdf": press.pdf(aftercare(site, catalogue, answers, drawn_up=drawn_up)),
+        "dates.pdf": press.pdf(dates_paper(site, catalogue, answers, drawn_up=drawn_up)),
+        "dates.csv": write_csv(battery_table(site, answers, drawn_up=drawn_up)),
+        "dates.ics": write_ics(
+            f"{site.name}: alarm",
+            events_of(site, catalogue, answers, drawn_up=drawn_up, is_open=False),
+            drawn_up=drawn_up,
+        ),
         **{f"plan-{storey.drawing.key}.svg": write_svg(storey.drawing) for storey in page.storeys},
     }
 
@@ -103,6 +128,9 @@ def client_papers(
     return {
         "risk.pdf": press.pdf(risk(site, catalogue, answers, drawn_up=drawn_up)),
         "proposal.pdf": press.pdf(proposal(site, catalogue, answers, drawn_up=drawn_up)),
+        "terms.pdf": press.pdf(contract(site, catalogue, drawn_up=drawn_up)),
+        "handover.pdf": press.pdf(handover(site, catalogue, answers, drawn_up=drawn_up)),
+        "leaving.pdf": press.pdf(leaving(site, catalogue, drawn_up=drawn_up)),
     }
 
 
@@ -112,6 +140,12 @@ def open_papers(site: Site, catalogue: Catalogue, *, drawn_up: date, press: Pres
         "guide.pdf": press.pdf(guide(site, catalogue, drawn_up=drawn_up)),
         "as-fitted.pdf": press.pdf(as_fitted(site, catalogue, drawn_up=drawn_up)),
         "as-fitted.csv": write_csv(as_fitted_table(site, catalogue)),
-        "labels.pdf": press.pdf(label_list(site, catalogue, drawn_up=drawn_up)),
+        "logbook.pdf": press.pdf(logbook(site, catalogue, drawn_up=drawn_up)),
+        "labels.pdf": press.pdf(label_sheet(site, catalogue, drawn_up=drawn_up)),
         "labels.csv": write_csv(label_table(site, catalogue)),
+        "calendar.ics": write_ics(
+            f"{discreet(site.name, site, catalogue)}: alarm",
+            events_of(site, catalogue, (), drawn_up=drawn_up, is_open=True),
+            drawn_up=drawn_up,
+        ),
     }

@@ -1,12 +1,17 @@
 from __future__ import annotations
 
+import ctypes
 import re
+from dataclasses import replace
+from typing import Any
 
 import pypdfium2
 import pytest
 
 from common.fitted import DAY, fitted
-from wardwright.documents.content.paper import Column, Paper, Section, Table
+from wardwright.documents.content.forms.label_sheet import label_sheet
+from wardwright.documents.content.forms.proposal import proposal
+from wardwright.documents.content.paper import Column, Paper, PaperSize, Section, Table
 from wardwright.documents.content.plan_sheets import plan_sheets
 from wardwright.documents.content.programming import programming_sheet
 from wardwright.documents.drawing.recording import Drawing, Recorder
@@ -78,14 +83,88 @@ def test_it_is_tagged_told_in_words_and_carries_its_own_letters() -> None:
     assert b"/StructTreeRoot" in content
     assert b"pdfuaid" in content
     with pypdfium2.PdfDocument(content) as book:
-        fonts = {
-            one.get_font().get_base_name()
+        letters = [
+            one.get_font()
             for page in book
             for one in page.get_objects(max_depth=12)
             if one.type == pypdfium2.raw.FPDF_PAGEOBJ_TEXT
-        }
+        ]
+        fonts = {one.get_base_name() for one in letters}
+        assert all(one.is_embedded for one in letters)
     assert fonts
     assert all("LiberationSans" in font for font in fonts), fonts
+
+
+def tags_of(content: bytes) -> set[str]:
+    """Kinds of tag in a file, by another hand than the one that wrote them."""
+    raw, found = pypdfium2.raw, set()
+
+    def kind(element: Any) -> str:
+        size = raw.FPDF_StructElement_GetType(element, None, 0)
+        buffer = ctypes.create_string_buffer(size)
+        raw.FPDF_StructElement_GetType(element, buffer, size)
+        return buffer.raw.decode("utf-16-le").rstrip("\x00")
+
+    def walk(element: Any) -> None:
+        found.add(kind(element))
+        for i in range(raw.FPDF_StructElement_CountChildren(element)):
+            child = raw.FPDF_StructElement_GetChildAtIndex(element, i)
+            if child:
+                walk(child)
+
+    with pypdfium2.PdfDocument(content) as book:
+        for page in book:
+            tree = raw.FPDF_StructTree_GetForPage(page)
+            for i in range(raw.FPDF_StructTree_CountChildren(tree)):
+                walk(raw.FPDF_StructTree_GetChildAtIndex(tree, i))
+            raw.FPDF_StructTree_Close(tree)
+    return found
+
+
+def test_headings_tables_lists_and_pictures_are_tagged() -> None:
+    site = fitted()
+    assert {"H1", "H2", "L", "LI", "P", "Table", "TH", "TR", "TD"} <= tags_of(
+        written(proposal(site, CATALOGUE, (), drawn_up=DAY))
+    )
+    assert {"Figure", "H1", "H2"} <= tags_of(written(plan_sheets(site, CATALOGUE, drawn_up=DAY)))
+    assert "Figure" in tags_of(written(label_sheet(site, CATALOGUE, drawn_up=DAY)))
+
+
+LONG = Table("T", (Column("Heading"), Column("Slot")), tuple((f"row {i}.", "") for i in range(90)))
+
+
+@pytest.mark.parametrize("size", ["a4", "letter"])
+@pytest.mark.parametrize("table", [LONG, replace(LONG, is_filled_in=True), replace(LONG, is_ticked=True)])
+def test_a_long_table_has_its_head_on_every_page(table: Table, size: PaperSize) -> None:
+    content = write_pdf(
+        Paper("T", "h", "open", DAY, (Section("S", table=table),)), font_folder=font_folder(), size=size
+    )
+    with pypdfium2.PdfDocument(content) as book:
+        texts = [page.get_textpage().get_text_range() for page in book]
+    assert len(texts) > 1
+    assert all("Heading" in text for text in texts)
+    assert all(sum(f"row {i}." in text for text in texts) == 1 for i in range(90))
+
+
+@pytest.mark.parametrize("lines", range(36, 60, 2))
+def test_no_heading_is_left_alone_at_the_foot_of_a_page(lines: int) -> None:
+    """Wherever it falls, a heading stands on one page with the head and the first row of its table."""
+    filling = Section("Before", text=tuple(f"line {i}" for i in range(lines)))
+    content = written(Paper("T", "h", "open", DAY, (filling, Section("Lonely", table=LONG))))
+    with pypdfium2.PdfDocument(content) as book:
+        texts = [page.get_textpage().get_text_range() for page in book]
+    (page,) = [text for text in texts if "Lonely" in text]
+    assert "Heading" in page
+    assert "row 0." in page
+
+
+def test_a_form_begins_a_page_and_has_the_head_of_the_paper_again() -> None:
+    sections = (Section("One", blanks=("Name",)), Section("Two", rules=3, is_form=True))
+    with pypdfium2.PdfDocument(written(Paper("Title", "h", "open", DAY, sections))) as book:
+        texts = [page.get_textpage().get_text_range() for page in book]
+    assert len(texts) == 2
+    assert all("Title" in text for text in texts)
+    assert "Two" in texts[1]
 
 
 def test_the_same_paper_gives_the_same_bytes_and_another_day_others() -> None:

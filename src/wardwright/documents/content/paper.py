@@ -48,6 +48,16 @@ class Table:
 
 
 @dataclass(frozen=True, slots=True)
+class Label:
+    """What is cut out and stuck inside a cover."""
+
+    code: str
+    """What its square holds, for a reader."""
+    title: str
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
     """A heading and what stands under it."""
 
@@ -63,6 +73,8 @@ class Section:
     """Letters on the drawing, and what they mean."""
     blanks: tuple[str, ...] = ()
     """Lines to be filled in by hand, each after what it is for."""
+    labels: tuple[Label, ...] = ()
+    """Cut out, two abreast."""
     rules: int = 0
     """Lines across the whole page, for more than a few words. [-]"""
     is_form: bool = False
@@ -83,3 +95,27 @@ class Paper:
     """One line that says how to read it, under its title."""
     is_large: bool = False
     """Whether it is set in large letters, to be read across a room or by weak eyes."""
+
+
+def told(cell: Cell) -> str:
+    """A cell as it is printed.
+
+    Examples
+    --------
+    >>> told(2.0), told(date(2026, 3, 1)), told("hall")
+    ('2', '1 March 2026', 'hall')
+    """
+    if isinstance(cell, date):
+        return told_date(cell)
+    return f"{cell:g}" if isinstance(cell, float) else str(cell)
+
+
+def told_date(day: date) -> str:
+    """A day as one says it."""
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+)  # fmt: skip

@@ -5,9 +5,8 @@ from __future__ import annotations
 from jinja2 import Environment, StrictUndefined
 
 from wardwright.documents.content.copies import COPIES
-from wardwright.documents.content.paper import Paper
+from wardwright.documents.content.paper import Paper, told, told_date
 from wardwright.documents.writers.csv_rows import heading_of
-from wardwright.documents.writers.pdf import told, told_date
 
 _STYLE = """
 :root{color-scheme:light dark;--ink:#1b1a17;--paper:#fff;--rule:#8d8a82;--shade:#f1efe9}

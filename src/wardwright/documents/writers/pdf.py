@@ -3,20 +3,28 @@
 from __future__ import annotations
 
 import json
-from datetime import UTC, date, datetime, time
+import math
+from datetime import UTC, datetime, time
 from typing import Any
 
 import typst
 
 from wardwright.documents.content.copies import COPIES
-from wardwright.documents.content.paper import BESIDE_MM, Cell, Paper, PaperSize, Section
+from wardwright.documents.content.paper import BESIDE_MM, Paper, PaperSize, Section, Table, told, told_date
 from wardwright.documents.writers.csv_rows import heading_of
 from wardwright.documents.writers.letters import SAYS, shown
 from wardwright.documents.writers.pdf_drawing import svg_for_pdf
 from wardwright.documents.writers.pdf_template import PDF_TEMPLATE
+from wardwright.documents.writers.qr import qr_svg
 
 SIZES: dict[PaperSize, str] = {"a4": "a4", "letter": "us-letter"}
 """What the typesetter calls them."""
+WIDE_MM = {False: 180.0, True: 262.0}
+"""Between the margins of a page, upright or across. [mm]"""
+WHOLE_MM = 70.0
+"""A table up to this high is not parted over two pages. [mm]"""
+LETTER_MM, LINE_MM, PLAIN_MM, FILLED_MM = 1.7, 3.4, 2.2, 5.6
+"""Of a table: a letter's width on average, a line, and what is round the words of a row. [mm]"""
 STANDARD = "ua-1"
 """PDF/UA-1: what is read out to who cannot see it is checked while the file is made."""
 
@@ -40,6 +48,11 @@ def write_pdf(paper: Paper, *, font_folder: str, size: PaperSize = "a4") -> byte
     """
     drawings = [section.drawing for section in paper.sections if section.drawing is not None]
     files = {f"{drawing.key}.svg": svg_for_pdf(drawing).decode() for drawing in drawings}
+    files |= {
+        _code_file(i, j): qr_svg(label.code)
+        for i, section in enumerate(paper.sections)
+        for j, label in enumerate(section.labels)
+    }
     files["paper.json"] = json.dumps(_data(paper, size), ensure_ascii=False)
     day = datetime.combine(paper.drawn_up, time(), tzinfo=UTC)
     try:
@@ -85,11 +98,28 @@ def _data(paper: Paper, size: PaperSize) -> dict[str, Any]:
         "landscape": paper.is_landscape,
         "foot": paper.foot,
         "beside-mm": BESIDE_MM,
-        "sections": [_section(section) for section in paper.sections],
+        "sections": [
+            _section(section, i, is_landscape=paper.is_landscape) for i, section in enumerate(paper.sections)
+        ],
     }
 
 
-def _section(section: Section) -> dict[str, Any]:
+def _height_mm(table: Table, *, wide_mm: float) -> float:
+    """About how high a table is. [mm]"""
+    whole = sum(column.share for column in table.columns)
+    fits = [max(column.share / whole * wide_mm / LETTER_MM, 1.0) for column in table.columns]
+    lines = sum(
+        max(math.ceil(len(told(cell)) / fit) for cell, fit in zip(row, fits, strict=True)) or 1
+        for row in table.rows
+    )
+    return lines * LINE_MM + len(table.rows) * (FILLED_MM if table.is_filled_in else PLAIN_MM)
+
+
+def _code_file(section: int, label: int) -> str:
+    return f"code-{section}-{label}.svg"
+
+
+def _section(section: Section, number: int, *, is_landscape: bool) -> dict[str, Any]:
     table, drawing = section.table, section.drawing
     return {
         "heading": section.heading,
@@ -97,6 +127,10 @@ def _section(section: Section) -> dict[str, Any]:
         "points": section.points,
         "blanks": section.blanks,
         "rules": section.rules,
+        "labels": [
+            {"file": _code_file(number, j), "words": label.code, "title": label.title, "lines": label.lines}
+            for j, label in enumerate(section.labels)
+        ],
         "form": section.is_form,
         "key": section.key,
         "drawing": None
@@ -113,6 +147,7 @@ def _section(section: Section) -> dict[str, Any]:
         else {
             "ticked": table.is_ticked,
             "filled": table.is_filled_in,
+            "whole": _height_mm(table, wide_mm=WIDE_MM[is_landscape]) <= WHOLE_MM,
             "shares": [column.share for column in table.columns],
             "headings": [heading_of(column) for column in table.columns],
             "numbers": [
@@ -121,27 +156,3 @@ def _section(section: Section) -> dict[str, Any]:
             "rows": [[told(cell) for cell in row] for row in table.rows],
         },
     }
-
-
-def told(cell: Cell) -> str:
-    """A cell as it is printed.
-
-    Examples
-    --------
-    >>> told(2.0), told(date(2026, 3, 1)), told("hall")
-    ('2', '1 March 2026', 'hall')
-    """
-    if isinstance(cell, date):
-        return told_date(cell)
-    return f"{cell:g}" if isinstance(cell, float) else str(cell)
-
-
-def told_date(day: date) -> str:
-    """A day as one says it."""
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
-
-
-MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-    "December",
-)  # fmt: skip

@@ -41,9 +41,9 @@ PDF_TEMPLATE = """
   let first = if one.ticked { ([Done],) } else { () }
   set text(size: 8pt)
   set par(leading: 0.45em, justify: false)
-  table(
+  block(breakable: not one.whole, table(
     columns: sizes,
-    inset: (x: 1.2mm, y: if one.filled { 2.4mm } else { 1.1mm }),
+    inset: (x: 1.5mm, y: if one.filled { 2.8mm } else { 1.1mm }),
     stroke: (x, y) => (top: if y < 2 { 0.8pt } else { 0.3pt + rgb("#777") }, bottom: 0.3pt + rgb("#777"),
       left: if one.filled and x > 0 { 0.3pt + rgb("#777") } else { 0pt }),
     align: (x, y) => {
@@ -52,7 +52,7 @@ PDF_TEMPLATE = """
     },
     table.header(..(first + one.headings.map(words => strong(plain(words))))),
     ..one.rows.map(row => (if one.ticked { (box-to-tick,) } else { () }) + row.map(plain)).flatten(),
-  )
+  ))
 }
 #let keyed(lines, abreast) = {
   set text(size: 8pt)
@@ -60,8 +60,15 @@ PDF_TEMPLATE = """
   grid(columns: (1fr,) * abreast, column-gutter: 5mm, row-gutter: 2.2mm,
     ..lines.map(line => grid(columns: (11mm, 1fr), strong(plain(line.at(0))), plain(line.at(1)))))
 }
-#let blank(words) = block(above: 5mm, grid(columns: (56mm, 1fr), column-gutter: 2mm, align: bottom, plain(words),
-  line(length: 100%, stroke: 0.4pt)))
+#let blank(words) = grid(columns: (56mm, 1fr), column-gutter: 2mm, align: bottom, plain(words),
+  line(length: 100%, stroke: 0.4pt))
+
+#let labelled(labels) = grid(columns: (1fr, 1fr), gutter: 0mm,
+  ..labels.map(label => block(width: 100%, height: 31mm, breakable: false, inset: 2mm,
+    stroke: (paint: rgb("#777"), thickness: 0.4pt, dash: "dashed"),
+    grid(columns: (26mm, 1fr), column-gutter: 2mm, align: horizon,
+      image(label.file, width: 26mm, alt: "Code for a reader: " + label.words),
+      [#text(size: 11pt, strong(plain(label.title))) #for line in label.lines [#linebreak() #plain(line)]]))))
 
 #head
 #for (i, section) in paper.sections.enumerate() {
@@ -85,8 +92,13 @@ PDF_TEMPLATE = """
   if section.table != none {
     if section.table.rows.len() > 0 { tabled(section.table) } else { par([None.]) }
   }
-  block(breakable: section.blanks.len() > 12, above: 2mm, for words in section.blanks { blank(words) })
+  if section.labels.len() > 0 { labelled(section.labels) }
   ruled(section.rules)
+  if section.blanks.len() > 0 {
+    let lines = section.blanks.map(blank)
+    let gap = if section.rules > 0 { 8mm } else { 4mm }
+    block(breakable: lines.len() > 14, above: gap, stack(spacing: 5.5mm, ..lines))
+  }
 }
 """
 """In the language of the typesetter; what is set is read from `paper.json` beside it."""

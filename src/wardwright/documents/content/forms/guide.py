@@ -14,6 +14,8 @@ from wardwright.model.device import DeviceKind
 from wardwright.model.site import Site
 
 FIRE: tuple[DeviceKind, ...] = ("smoke-alarm", "heat-alarm")
+PETS = "Pets stay where we agreed."
+"""Whether there are any is not told: the guide may lie about."""
 RING = ("Ring us, by day", "Ring us, by night")
 WITHIN = "The keypad is in one of these: unset from within as we showed you."
 SOUNDS = (
@@ -80,11 +82,10 @@ def _going_out(site: Site, catalogue: Catalogue) -> tuple[str, ...]:
         if is_refused
         else "Shut and lock all doors and windows. What stays open is left out until you unset again."
     )
-    pets = ("Put pets where we agreed they stay.",) if site.pets else ()
     leave = f"leave by {joined(doors)}" if doors else "leave by the door that we showed you"
     return (
         open_words,
-        *pets,
+        PETS,
         f"Choose \u201c{_full(site)}\u201d {_where(site, catalogue)}, {leave}, and do not turn back.",
     )
 

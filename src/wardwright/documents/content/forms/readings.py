@@ -130,9 +130,12 @@ def _of(answers: tuple[Answer, ...], number: int) -> list[Answer]:
 
 def _radio(answers: tuple[Answer, ...]) -> Table:
     known = (
-        Column("Device", share=2.2), Column("Level expected", share=1.1), Column("Noise expected", share=1.1),
-        Column("Margin expected", share=1.8), Column("Heard by", share=2.2),
-    )  # fmt: skip
+        Column("Device", share=2.2),
+        Column("Level expected", share=1.1),
+        Column("Noise expected", share=1.1),
+        Column("Margin expected", share=1.8),
+        Column("Heard by", share=2.2),
+    )
     slots = (Column("Level read", "dBm"), Column("Noise read", "dBm"), Column("Margin read", "dB"), RESULT)
     rows: list[tuple[Cell, ...]] = []
     for one in _of(answers, LINKS):

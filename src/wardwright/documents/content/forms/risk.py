@@ -68,7 +68,7 @@ def risk(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn
             Section("What was asked", blanks=CONSIDERED),
             Section("Grade and response", text=(_grade(site), INSURER), points=_response(site, catalogue)),
             Section("Left without protection", table=_left(site, catalogue)),
-            Section(ON_PURPOSE, rules=4),
+            Section(ON_PURPOSE, rules=3),
             Section("Agreed", blanks=SIGNED),
         ),
     )

@@ -1,0 +1,197 @@
+"""The battery and end-date plan: what ends when, which visit changes it, and the days for a calendar."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+from typing import NamedTuple
+
+from wardwright.documents.content.care_list import care_list
+from wardwright.documents.content.discretion import NO_NAME, discreet, withheld
+from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table
+from wardwright.documents.content.quantities import joined, with_range
+from wardwright.documents.content.schedule import sheet_of
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device, kind_words
+from wardwright.model.estimate import Estimate
+from wardwright.model.lifetimes import after_years
+from wardwright.model.site import Site
+from wardwright.questions.answer import Answer
+from wardwright.questions.visit_plan import VisitPlan, visit_plan
+
+BATTERIES = 15
+"""Number of the question about batteries."""
+SERVICE = "service-interval"
+COUNTED = (
+    "Counted from the day of this paper where nobody said since when a device has its cells: put it right once "
+    "fitted."
+)
+
+
+class Event(NamedTuple):
+    """One day for a calendar."""
+
+    on: date
+    title: str
+    words: str = ""
+    every_years: int | None = None
+    """How often it comes again; None: never. [a]"""
+
+
+def dates_paper(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn_up: date) -> Paper:
+    """Put all that ends on paper.
+
+    Parameters
+    ----------
+    site : Site
+        Its devices.
+    catalogue : Catalogue
+        Says how long each lives.
+    answers : tuple of Answer
+        Those of question 15 say how long batteries last.
+    drawn_up : date
+        The day the paper is made, from which visits are counted where nothing else is known.
+
+    Returns
+    -------
+    Paper
+        What has no date is named too.
+    """
+    care = care_list(site, catalogue, today=drawn_up)
+    undated = [f"Nobody said when it was made: {name}." for name in care.undated]
+    silent = [f"Its sheet says nothing of a life or of updates, which is no promise: {joined(care.lasting)}."]
+    return Paper(
+        title="Batteries and end dates",
+        house=site.name,
+        copy="fitter",
+        drawn_up=drawn_up,
+        foot=COUNTED,
+        sections=(
+            Section("Visits", table=_visit_table(site, catalogue, answers, drawn_up=drawn_up)),
+            Section("Batteries", table=battery_table(site, answers, drawn_up=drawn_up)),
+            Section("Lives and security updates", table=_ends(site, catalogue, drawn_up=drawn_up)),
+            Section("Without a date", points=(*undated, *(silent if care.lasting else ()))),
+        ),
+    )
+
+
+def lives(site: Site, answers: tuple[Answer, ...]) -> Mapping[str, Estimate]:
+    """How long the battery of each device lasts, where that could be worked out. [a]"""
+    ids = {device.id for device in site.devices}
+    return {
+        one.subject_id: one.estimate
+        for one in answers
+        if one.question == BATTERIES and one.estimate is not None and one.subject_id in ids
+    }
+
+
+def _plan(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) -> VisitPlan | None:
+    """Visits for the devices of which nobody said since when they have their cells."""
+    undated = {one.id for one in site.devices if one.cells_since is None}
+    lows = {name: one.low for name, one in lives(site, answers).items() if name in undated}
+    return visit_plan(lows, interval=catalogue.limit(SERVICE, site.place.rule_pack).value)
+
+
+def _change_by(device: Device, life: Estimate, *, drawn_up: date) -> date:
+    return after_years(device.cells_since or drawn_up, life.low)
+
+
+def battery_table(site: Site, answers: tuple[Answer, ...], *, drawn_up: date) -> Table:
+    """One row for each device with a battery, the soonest first."""
+    columns = (
+        Column("Device", share=2.2),
+        Column("Lasts", share=2.0),
+        Column("Cells", share=2.1),
+        Column("Has them since", share=1.3),
+        Column("Change by", share=1.5),
+    )
+    rows: list[tuple[Cell, ...]] = []
+    by_device = {one.subject_id: one for one in answers if one.question == BATTERIES}
+    for device in site.devices:
+        answer = by_device.get(device.id)
+        if answer is None:
+            continue
+        life = answer.estimate
+        rows.append(
+            (
+                device.name,
+                answer.reason or NOT_KNOWN if life is None else with_range(life),
+                answer.notes[0] if answer.notes else NOT_KNOWN,
+                device.cells_since or NOT_KNOWN,
+                NOT_KNOWN if life is None else _change_by(device, life, drawn_up=drawn_up),
+            )
+        )
+    rows.sort(key=lambda row: (not isinstance(row[-1], date), str(row[-1]), str(row[0])))
+    return Table("Batteries", columns, tuple(rows))
+
+
+def _visit_table(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn_up: date) -> Table:
+    plan = _plan(site, catalogue, answers)
+    rows = tuple(
+        (after_years(drawn_up, visit.year), joined([site.device(name).name for name in visit.devices]))
+        for visit in (() if plan is None else plan.visits)
+    )
+    return Table(
+        "Visits", (Column("On or before", share=1.0), Column("Change the batteries of", share=5.0)), rows
+    )
+
+
+def _ends(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Table:
+    rows = tuple(
+        (date.fromisoformat(one.on), one.name, one.what + (": it is past" if one.is_past else ""))
+        for one in care_list(site, catalogue, today=drawn_up).dates
+    )
+    return Table("Ends", (Column("On"), Column("Device", share=2.4), Column("What", share=2.4)), rows)
+
+
+def events_of(
+    site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn_up: date, is_open: bool
+) -> tuple[Event, ...]:
+    """The days for a calendar, the soonest first.
+
+    Parameters
+    ----------
+    site, catalogue : Site, Catalogue
+        Its devices, and how long each lives.
+    answers : tuple of Answer
+        Those of question 15; without them no battery has a day.
+    drawn_up : date
+        From which visits are counted where nothing else is known.
+    is_open : bool
+        Whether it goes to the customer\u2019s files: what is withheld has its kind for a name.
+
+    Returns
+    -------
+    tuple of Event
+        The yearly service first of its day.
+    """
+    told = {one.id: _told(site, catalogue, one, is_open=is_open) for one in site.devices}
+    interval = catalogue.limit(SERVICE, site.place.rule_pack).value
+    found = [Event(after_years(drawn_up, interval), "Alarm: service", every_years=max(1, round(interval)))]
+    plan = _plan(site, catalogue, answers)
+    for visit in () if plan is None else plan.visits:
+        names = joined([told[name] for name in visit.devices])
+        found.append(
+            Event(after_years(drawn_up, visit.year), "Alarm: change batteries", f"{names}. {COUNTED}")
+        )
+    for name, life in lives(site, answers).items():
+        device = site.device(name)
+        if device.cells_since is not None:
+            found.append(
+                Event(
+                    _change_by(device, life, drawn_up=drawn_up), f"Alarm: change the battery of {told[name]}"
+                )
+            )
+    found += [
+        Event(date.fromisoformat(one.on), f"Alarm: {told[one.device]}: {one.what}")
+        for one in care_list(site, catalogue, today=drawn_up).dates
+    ]
+    return tuple(sorted(dict.fromkeys(found), key=lambda one: (one.on, one.title)))
+
+
+def _told(site: Site, catalogue: Catalogue, device: Device, *, is_open: bool) -> str:
+    if not is_open:
+        return device.name
+    name, sheet = discreet(device.name, site, catalogue), sheet_of(catalogue, device)
+    is_hidden = device.id in withheld(site, catalogue) or name == NO_NAME
+    return kind_words(sheet.kind) if is_hidden and sheet is not None else name
