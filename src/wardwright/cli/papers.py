@@ -120,10 +120,10 @@ COMMAND = Command(
     name="papers",
     summary="write the papers of a site",
     description="Ask and check a site and write its papers, each class of copy into a folder of its own. The "
-    "fitter's: the page, survey, plan at its scale, schedule, job pack, programming sheet, tests, records, dates. The "
-    "client's, confidential: risk record and proposal, with what is not protected, in words; terms and handover. The "
-    "open one: the guide, the logbook, the as-fitted list, labels and a calendar. A file that this program did not write, or that was changed since, is never "
-    "overwritten.",
+    "fitter's: the page, survey, plan at its scale, schedule, job pack, programming sheet, tests, records, dates. "
+    "The client's, confidential: risk record and proposal, with what is not protected, in words; terms and "
+    "handover. The open one: the guide, the logbook, the as-fitted list, labels and a calendar. A file that this "
+    "program did not write, or that was changed since, is never overwritten.",
     add_arguments=add_arguments,
     run=run,
 )
