@@ -19,5 +19,5 @@ def test_it_has_the_plan_every_device_every_zone_and_the_programme() -> None:
     assert not any(table.is_ticked for table in tables.values()), "a record is not keyed in from"
     text = as_text(paper)
     assert "First landing control unit" in text
-    assert "Entry time | 20" in text
+    assert f"Entry time | {site.programme.entry_time_s:g}" in text
     assert "____ Compared with the wall on" in text
