@@ -17,7 +17,7 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from wardwright import __version__
-from wardwright.cli import ask, campaign, check, compare, demo, intake, job, papers, rule, serve
+from wardwright.cli import ask, campaign, check, compare, demo, intake, job, papers, quote, rule, serve
 from wardwright.cli.command import BAD_INPUT, FINE, OWN_FAULT, STATUSES, STOPPED, Command
 from wardwright.errors import InputError, NotComputable
 
@@ -27,6 +27,7 @@ COMMANDS: tuple[Command, ...] = (
     check.COMMAND,
     campaign.COMMAND,
     compare.COMMAND,
+    quote.COMMAND,
     papers.COMMAND,
     rule.COMMAND,
     job.COMMAND,

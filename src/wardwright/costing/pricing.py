@@ -10,13 +10,14 @@ from wardwright.costing.labour import PER_HOUR, Labour, labour_of
 from wardwright.costing.money import HUNDRED, MINUTES, exact, share_of, to_cents, total
 from wardwright.costing.parts import Part, parts_of
 from wardwright.costing.price_list import PriceList
-from wardwright.costing.quote import QuoteLine, QuoteOption
+from wardwright.costing.quote import OptionChange, QuoteLine, QuoteOption
 from wardwright.costing.rates import CONSUMABLES, HOUR, JOURNEY, MARK_UP, TRAVEL, Rates
 from wardwright.costing.return_visits import LENGTH, Risk, chance_of_return, risk_inputs
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
+from wardwright.rules.finding import Mend
 from wardwright.trials.draws import estimate_of
 
 PHASES = ("survey", "prepare", "fit", "prove", "hand over")
@@ -34,7 +35,8 @@ def priced(
     prices: PriceList | None = None,
     risks: tuple[Risk, ...] = (),
     name: str = "the design as it stands",
-    changes: tuple[str, ...] = (),
+    changes: tuple[OptionChange, ...] = (),
+    mends: tuple[Mend, ...] = (),
 ) -> QuoteOption | None:
     """Price a design.
 
@@ -52,8 +54,10 @@ def priced(
         What may bring somebody back.
     name : str, default "the design as it stands"
         What the option is called.
-    changes : tuple of str, default ()
-        What it changes, in words.
+    changes : tuple of OptionChange, default ()
+        What it changes.
+    mends : tuple of Mend, default ()
+        What is done for it.
 
     Returns
     -------
@@ -70,6 +74,7 @@ def priced(
     return QuoteOption(
         name=name,
         changes=changes,
+        mends=mends,
         lines=lines,
         net=net,
         tax=tax,

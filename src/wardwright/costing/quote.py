@@ -9,6 +9,7 @@ from wardwright.costing.firm import Firm
 from wardwright.costing.upkeep import Upkeep
 from wardwright.model.estimate import Estimate
 from wardwright.model.record import Record
+from wardwright.rules.finding import Mend
 
 LineKind = Literal["part", "consumables", "work", "travel", "contingency", "return visit"]
 ALLOWANCES: tuple[LineKind, ...] = ("contingency", "return visit")
@@ -35,12 +36,30 @@ class QuoteLine(Record):
     """Why something is not known."""
 
 
+class OptionChange(Record):
+    """One thing that an option changes for the people who live there: nothing measured, no place of kit."""
+
+    what: Literal["opening", "device"]
+    """An opening that is noticed otherwise, or a device that is added."""
+    name: str
+    """Of the opening; of a device, its kind."""
+    subject: str = ""
+    """Id of the opening; of a device, of the room, empty where its place is not told."""
+    is_glass: bool = False
+    """Of an opening: through its glass."""
+    before: str = ""
+    after: str = ""
+    """Of an opening: how it is noticed, as a word of `questions.protection`."""
+
+
 class QuoteOption(Record):
     """The job in one way of doing it."""
 
     name: str
-    changes: tuple[str, ...] = ()
-    """What it changes for the people who live there, in words: nothing measured."""
+    changes: tuple[OptionChange, ...] = ()
+    """What it changes, against the design as it stands."""
+    mends: tuple[Mend, ...] = ()
+    """What is done for it, for the fitter alone."""
     lines: tuple[QuoteLine, ...]
     net: Decimal | None
     """Before tax; None: the price of a part is not known. [currency]"""

@@ -1,0 +1,69 @@
+"""A quote in words: what each option changes, and its lines."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import cast
+
+from wardwright.costing.quote import OptionChange, QuoteLine
+from wardwright.documents.content.discretion import discreet
+from wardwright.documents.content.protection_words import NOTICED, THROUGH_GLASS
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.site import Site
+from wardwright.questions.protection import Noticed
+
+NO_PRICE = "no price is known"
+AS_IT_IS = "as the plan shows"
+
+
+def change_words(change: OptionChange, site: Site, catalogue: Catalogue) -> str:
+    """One thing that an option changes, fit for the client's copy: no time, no length, no place of kit.
+
+    Parameters
+    ----------
+    change : OptionChange
+        As data.
+    site : Site
+        The design as it stands.
+    catalogue : Catalogue
+        Says whose place is not told.
+
+    Returns
+    -------
+    str
+        Without a full stop.
+    """
+    if change.what == "device":
+        rooms = {space.id: space.name for space in site.spaces}
+        room = rooms.get(change.subject, "")
+        return f"{_an(change.name)} more" + (f" in {discreet(room, site, catalogue)}" if room else "")
+    words = THROUGH_GLASS if change.is_glass else NOTICED
+    name = discreet(change.name, site, catalogue) + (", through its glass" if change.is_glass else "")
+    before, after = (words[cast("Noticed", one)].partition(":")[0] for one in (change.before, change.after))
+    return f"{name}: {after}, where now it is {before}"
+
+
+def _an(words: str) -> str:
+    return f"{'an' if words[:1].lower() in 'aeiou' else 'a'} {words}"
+
+
+def money_words(amount: Decimal | None, currency: str) -> str:
+    """An amount with its currency.
+
+    Examples
+    --------
+    >>> money_words(Decimal("1508.36"), "GBP"), money_words(None, "GBP"), money_words(Decimal("2.5"), "XXX")
+    ('1508.36 GBP', 'not known', '2.50')
+    """
+    if amount is None:
+        return "not known"
+    return f"{amount:.2f}" if currency == "XXX" else f"{amount:.2f} {currency}"
+
+
+def count_words(line: QuoteLine) -> str:
+    """How many of a line, with its unit."""
+    if line.unit == "each":
+        return f"{line.count:f}"
+    if line.kind == "return visit":
+        return f"{line.count * 100:.0f} %"
+    return f"{line.count:f} {line.unit}" if line.unit else ""
