@@ -6,6 +6,8 @@ import pytest
 
 from wardwright.cli.command import BAD_INPUT, FINE
 from wardwright.cli.main import main
+from wardwright.store.samples import read_sample
+from wardwright.store.sites import write_site
 
 
 def test_each_class_of_copy_has_a_folder(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -63,3 +65,26 @@ def test_a_paper_that_was_changed_is_not_overwritten(
     assert main(["papers", "sample:one-room", "-o", str(tmp_path)]) == BAD_INPUT
     assert str(place) in capsys.readouterr().err
     assert place.read_bytes().endswith(b"a reading\r\n")
+
+
+def test_intruders_are_sent_in_for_the_fitters_copy_unless_none_are_wanted(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["papers", "sample:one-room", "-o", str(tmp_path / "a"), "--campaign", "300"]) == FINE
+    assert "300 seeded intruders" in (tmp_path / "a" / "fitter" / "page.html").read_text(encoding="utf-8")
+    assert (tmp_path / "a" / "fitter" / "campaign.pdf").is_file()
+    assert main(["papers", "sample:one-room", "-o", str(tmp_path / "b"), "--campaign", "0"]) == FINE
+    assert "seeded intruders" not in (tmp_path / "b" / "fitter" / "page.html").read_text(encoding="utf-8")
+    assert not (tmp_path / "b" / "fitter" / "campaign.pdf").exists()
+    capsys.readouterr()
+
+
+def test_where_no_intruder_can_be_sent_in_it_is_said_why(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    site = read_sample("one-room")
+    bare = site.model_copy(update={"devices": (), "zones": (), "targets": ()})
+    write_site(tmp_path / "bare.json", bare)
+    assert main(["papers", str(tmp_path / "bare.json"), "-o", str(tmp_path / "p")]) == FINE
+    assert "No seeded intruders were sent in: " in capsys.readouterr().out
+    assert not (tmp_path / "p" / "fitter" / "campaign.pdf").exists()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -14,6 +15,7 @@ from common.sensible_kit import with_sensible_kit
 from leaks.secrets import leaks
 from structure.test_words import PROMISES
 from wardwright.documents.content.as_fitted import as_fitted
+from wardwright.documents.content.campaign_paper import campaign_paper
 from wardwright.documents.content.forms.contract import contract
 from wardwright.documents.content.forms.dates import Event, events_of
 from wardwright.documents.content.forms.guide import guide
@@ -22,7 +24,8 @@ from wardwright.documents.content.forms.leaving import leaving
 from wardwright.documents.content.forms.logbook import logbook
 from wardwright.documents.content.forms.proposal import proposal
 from wardwright.documents.content.page import page_of
-from wardwright.documents.content.paper import Column, Label, Paper, Section, Table
+from wardwright.documents.content.paper import Column, CopyClass, Label, Paper, Section, Table
+from wardwright.documents.content.plans import whole_plans
 from wardwright.documents.content.protection_paper import protection_paper
 from wardwright.documents.papers import papers_of
 from wardwright.documents.press import Press
@@ -38,20 +41,36 @@ from wardwright.rules.table import check
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.fonts import font_folder
 from wardwright.store.samples import read_sample, sample_names
+from wardwright.trials.campaign.report import report_of
+from wardwright.trials.campaign.results import CampaignReport
+from wardwright.trials.campaign.run import campaign
 
 CATALOGUE = load_catalogue()
 SITES = {"fitted": fitted, **{name: lambda name=name: read_sample(name) for name in sample_names()}}
 
 
-def papers(site: Site) -> dict[str, bytes]:
+@cache
+def campaign_of(name: str) -> CampaignReport:
+    return report_of(campaign(SITES[name](), CATALOGUE, trials=500), CATALOGUE)
+
+
+def papers(site: Site, sent: CampaignReport) -> dict[str, bytes]:
     answers = ask(site, CATALOGUE)
-    page = page_of(site, CATALOGUE, answers, check(site, CATALOGUE))
-    return papers_of(site, CATALOGUE, page=page, answers=answers, drawn_up=DAY, press=Press(font_folder()))
+    page = page_of(site, CATALOGUE, answers, check(site, CATALOGUE), campaign=sent)
+    return papers_of(
+        site,
+        CATALOGUE,
+        page=page,
+        answers=answers,
+        drawn_up=DAY,
+        press=Press(font_folder()),
+        campaign=sent,
+    )
 
 
 @cache
 def papers_by_name(name: str) -> dict[str, bytes]:
-    return papers(SITES[name]())
+    return papers(SITES[name](), campaign_of(name))
 
 
 def found_in(files: dict[str, bytes], site: Site, folder: str) -> dict[str, tuple[str, ...]]:
@@ -93,6 +112,40 @@ def test_a_promise_would_be_found() -> None:
     paper = Paper("T", "house", "open", DAY, (Section("S", text=("It deters, and is certified.",)),))
     found = PROMISES.findall(text_of("t.pdf", write_pdf(paper, font_folder=font_folder())))
     assert found == ["deters", "certified"]
+
+
+CAMPAIGN_WORDS = ("seeded intruders", "least likely noticed", "the design loses", "binomial")
+
+
+@pytest.mark.parametrize("name", SITES)
+def test_a_campaign_is_in_the_fitters_copy_and_in_no_other(name: str) -> None:
+    holding = {
+        file
+        for file, content in papers_by_name(name).items()
+        if any(word in text_of(file, content) for word in CAMPAIGN_WORDS)
+    }
+    assert {"fitter/campaign.pdf", "fitter/page.html"} <= holding
+    assert not [file for file in holding if not file.startswith("fitter/")]
+
+
+@pytest.mark.parametrize("copy", ["client", "open"])
+def test_a_campaign_planted_in_another_copy_is_found(copy: CopyClass) -> None:
+    site = read_sample("terrace")
+    bases = whole_plans(site, CATALOGUE)
+    whole = campaign_paper(campaign_of("terrace"), bases=bases, house=site.name, drawn_up=DAY)
+    planted = (
+        protection_paper(site, CATALOGUE, (), drawn_up=DAY)
+        if copy == "client"
+        else as_fitted(site, CATALOGUE, drawn_up=DAY)
+    )
+    clean = text_of("p.pdf", write_pdf(planted, font_folder=font_folder()))
+    assert leaks(clean, site, CATALOGUE, is_open=copy == "open") == ()
+    for section in whole.sections:
+        with_it = replace(planted, sections=(*planted.sections, section))
+        text = text_of("p.pdf", write_pdf(with_it, font_folder=font_folder()))
+        found = leaks(text, site, CATALOGUE, is_open=copy == "open")
+        # What nobody knows tells nothing of this house.
+        assert bool(found) == (section.heading != "What these numbers cannot know"), section.heading
 
 
 CANARIES = (

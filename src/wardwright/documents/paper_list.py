@@ -8,6 +8,7 @@ from wardwright.model.record import Record
 from wardwright.model.site import Site
 
 PAGE = "page.html"
+CAMPAIGN = "campaign.pdf"
 TITLES: dict[CopyClass, dict[str, str]] = {
     "fitter": {
         PAGE: "All answers, findings and plans on one page",
@@ -65,8 +66,12 @@ class PaperClass(Record):
     papers: tuple[PaperLine, ...]
 
 
-def paper_classes(site: Site) -> tuple[PaperClass, ...]:
-    """Which papers of a site can be had, by class of copy, before anything is worked out."""
+def paper_classes(site: Site, *, has_campaign: bool = False) -> tuple[PaperClass, ...]:
+    """Which papers of a site can be had, by class of copy, before anything is worked out.
+
+    A campaign's paper is the fitter's alone, and there only where intruders were sent.
+    """
+    campaign = (PaperLine(name=CAMPAIGN, title="What seeded intruders did"),) if has_campaign else ()
     pictures = tuple(
         PaperLine(name=picture_name(storey.id), title=f"Where anybody is noticed: {storey.name}")
         for storey in site.storeys
@@ -78,17 +83,19 @@ def paper_classes(site: Site) -> tuple[PaperClass, ...]:
             warning=COPIES[copy].warning,
             papers=(
                 *(PaperLine(name=name, title=title) for name, title in titles.items()),
-                *(pictures if copy == "fitter" else ()),
+                *((*campaign, *pictures) if copy == "fitter" else ()),
             ),
         )
         for copy, titles in TITLES.items()
     )
 
 
-def paper_names(site: Site) -> tuple[str, ...]:
+def paper_names(site: Site, *, has_campaign: bool = False) -> tuple[str, ...]:
     """The files that a site's papers will be, each with its folder, before anything is worked out."""
     return tuple(
-        f"{COPIES[one.copy_class].folder}/{paper.name}" for one in paper_classes(site) for paper in one.papers
+        f"{COPIES[one.copy_class].folder}/{paper.name}"
+        for one in paper_classes(site, has_campaign=has_campaign)
+        for paper in one.papers
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from wardwright.documents.content.as_fitted import as_fitted, as_fitted_table
+from wardwright.documents.content.campaign_paper import campaign_paper
 from wardwright.documents.content.copies import COPIES
 from wardwright.documents.content.discretion import discreet
 from wardwright.documents.content.forms.aftercare import aftercare
@@ -24,9 +25,10 @@ from wardwright.documents.content.forms.survey import survey
 from wardwright.documents.content.label_list import label_table
 from wardwright.documents.content.page import Page
 from wardwright.documents.content.plan_sheets import plan_sheets
+from wardwright.documents.content.plans import whole_plans
 from wardwright.documents.content.programming import programming_sheet
 from wardwright.documents.content.schedule import device_table, schedule, zone_table
-from wardwright.documents.paper_list import PAGE
+from wardwright.documents.paper_list import CAMPAIGN, PAGE
 from wardwright.documents.press import Press
 from wardwright.documents.writers.csv_rows import write_csv
 from wardwright.documents.writers.html import write_html
@@ -37,6 +39,7 @@ from wardwright.documents.writers.xlsx import write_xlsx
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
+from wardwright.trials.campaign.results import CampaignReport
 
 
 def papers_of(
@@ -47,6 +50,7 @@ def papers_of(
     answers: tuple[Answer, ...],
     drawn_up: date,
     press: Press,
+    campaign: CampaignReport | None = None,
 ) -> dict[str, bytes]:
     """Write all papers of a site.
 
@@ -64,6 +68,8 @@ def papers_of(
         The day that stands on the papers.
     press : Press
         Letters and size of PDF files.
+    campaign : CampaignReport, optional
+        What seeded intruders did, where they were sent: for the fitter's copy alone.
 
     Returns
     -------
@@ -71,7 +77,15 @@ def papers_of(
         By folder and name; nothing of one class of copy is in the folder of another.
     """
     written = {
-        "fitter": fitter_papers(site, catalogue, page=page, answers=answers, drawn_up=drawn_up, press=press),
+        "fitter": fitter_papers(
+            site,
+            catalogue,
+            page=page,
+            answers=answers,
+            drawn_up=drawn_up,
+            press=press,
+            campaign=campaign,
+        ),
         "client": client_papers(site, catalogue, answers, drawn_up=drawn_up, press=press),
         "open": open_papers(site, catalogue, drawn_up=drawn_up, press=press),
     }
@@ -90,6 +104,7 @@ def fitter_papers(
     answers: tuple[Answer, ...],
     drawn_up: date,
     press: Press,
+    campaign: CampaignReport | None = None,
 ) -> dict[str, bytes]:
     """Write the fitter's own papers, by name: they hold all."""
     programming = programming_sheet(site, catalogue, drawn_up=drawn_up)
@@ -117,8 +132,18 @@ def fitter_papers(
             events_of(site, catalogue, answers, drawn_up=drawn_up, is_open=False),
             drawn_up=drawn_up,
         ),
+        **_campaign(site, catalogue, campaign, drawn_up=drawn_up, press=press),
         **{f"plan-{storey.drawing.key}.svg": write_svg(storey.drawing) for storey in page.storeys},
     }
+
+
+def _campaign(
+    site: Site, catalogue: Catalogue, campaign: CampaignReport | None, *, drawn_up: date, press: Press
+) -> dict[str, bytes]:
+    if campaign is None:
+        return {}
+    bases = whole_plans(site, catalogue)
+    return {CAMPAIGN: press.pdf(campaign_paper(campaign, bases=bases, house=site.name, drawn_up=drawn_up))}
 
 
 def client_papers(

@@ -32,6 +32,8 @@ class Sketch(Record):
         "task-line",  # from a camera to the place that matters most in its picture
         "perch",  # a top that an animal gets onto under a detector's zones, its label how high that is
         "pet-line",  # from a detector to where its zones leave an animal least room
+        "beaten",  # a path on which a design loses: an open line, its label the letter that it is told by
+        "least-detected",  # the path on which devices are least likely to notice: the same
         "fault",  # the place of a finding
         "suggestion",  # where a mend would put the thing
     ]

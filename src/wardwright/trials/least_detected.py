@@ -32,6 +32,7 @@ from wardwright.trials.barriers import (
     watched_floor,
 )
 from wardwright.trials.floors import on_grid
+from wardwright.trials.path_lines import Lines, by_storey
 
 SURE_WALK_M = 1.5
 """The walk that the chances to be noticed are stated for. [m] (assumption after the European walk-test method)"""
@@ -77,11 +78,50 @@ def least_detected(
     tuple of Stretch or None
         The path, room by room; None where none leads there.
     """
+    found = _path(house, catalogue, devices, start=start, goal=goal)
+    return None if found is None else _stretches(house, catalogue, devices, at=found)
+
+
+def path_lines(
+    house: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, start: Spot, goal: Spot
+) -> Lines:
+    """The least-detected path as lines, storey by storey; none where none leads there.
+
+    Parameters
+    ----------
+    house, catalogue, devices, start, goal : Site, Catalogue, tuple of Device, Spot, Spot
+        As for `least_detected`.
+
+    Returns
+    -------
+    tuple of (str, tuple of point)
+        From cell to cell, told by the corners. [m]
+    """
+    found = _path(house, catalogue, devices, start=start, goal=goal)
+    if found is None:
+        return ()
+    stack, grids = stack_of(house), grids_of(house)
+    row, column = np.divmod(found, stack.shape[1])
+    storeys = [""] * len(found)
+    points = np.zeros((len(found), 2))
+    for storey, (rows, _) in stack.parts.items():
+        grid, here = grids[storey], (row >= rows.start) & (row < rows.stop)
+        points[here, 0] = grid.x0 + (column[here] + 0.5) * grid.cell
+        points[here, 1] = grid.y0 + (row[here] - rows.start + 0.5) * grid.cell
+        for i in np.flatnonzero(here).tolist():
+            storeys[i] = storey
+    return by_storey(storeys, points.tolist())
+
+
+@lru_cache(maxsize=512)
+def _path(
+    house: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, start: Spot, goal: Spot
+) -> IntArray | None:
+    """The path as cells of the stack; None where none leads there."""
     starts = _cells_at(house, start)
     if not len(starts):
         return None
-    found = ways_over(_web(house, catalogue, devices), starts).to(_cells_at(house, goal))
-    return None if found is None else _stretches(house, catalogue, devices, at=found)
+    return ways_over(_web(house, catalogue, devices), starts).to(_cells_at(house, goal))
 
 
 @lru_cache(maxsize=512)

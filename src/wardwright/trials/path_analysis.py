@@ -28,7 +28,8 @@ from wardwright.trials.interruption import (
     last_timely,
     timely_detection,
 )
-from wardwright.trials.least_detected import Stretch, least_detected
+from wardwright.trials.least_detected import Stretch, least_detected, path_lines
+from wardwright.trials.path_lines import Lines
 from wardwright.trials.timely import Need
 from wardwright.trials.watchers import at_the_way_in
 from wardwright.trials.ways_in import WayIn
@@ -59,6 +60,8 @@ class PathEstimate(NamedTuple):
     """Chance to be noticed up to the critical detection point. [-]"""
     last_timely: str | None
     """The critical detection point, a task's name; None: from the first on it is too late."""
+    lines: Lines
+    """Where the path leads, storey by storey."""
 
 
 def path_estimate(
@@ -145,6 +148,7 @@ def _on_layer(
         float(interruption(path, response)),
         timely_detection(path, response),
         None if last is None else tasks[last].name,
+        path_lines(house, catalogue, devices, start=way_in_spot(house, way.opening), goal=goal),
     )
 
 

@@ -6,6 +6,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from wardwright.documents.content.answer_block import OPEN, RACE, AnswerBlock, answer_block
+from wardwright.documents.content.campaign_paper import campaign_sections
 from wardwright.documents.content.facts import (
     BasisRow,
     FigureRow,
@@ -18,6 +19,7 @@ from wardwright.documents.content.headline import horizon_of
 from wardwright.documents.content.locks import locks_and_lights
 from wardwright.documents.content.names import names_of
 from wardwright.documents.content.not_counted import NotCounted, counted, not_counted
+from wardwright.documents.content.paper import Section
 from wardwright.documents.content.plans import StoreyPlan, Storeys, finding_plans, storey_plans, storeys_of
 from wardwright.documents.content.quantities import sentence
 from wardwright.documents.content.suggestions import suggestions
@@ -30,6 +32,7 @@ from wardwright.model.site import Site
 from wardwright.questions.answer import Answer, Verdict
 from wardwright.questions.figures_used import figures_used
 from wardwright.rules.finding import Finding
+from wardwright.trials.campaign.results import CampaignReport
 
 SUGGESTED_AT_MOST = 2
 """How many places of mends are drawn with an answer. [-]"""
@@ -73,6 +76,8 @@ class Page:
     guessed: tuple[str, ...]
     report: IntakeReport | None
     figures: tuple[FigureRow, ...]
+    campaign: tuple[Section, ...]
+    """What seeded intruders did; empty where none were sent."""
 
 
 def page_of(  # noqa: PLR0917 - the four that every caller has, in this order
@@ -83,6 +88,7 @@ def page_of(  # noqa: PLR0917 - the four that every caller has, in this order
     *,
     report: IntakeReport | None = None,
     worth_adding: tuple[str, ...] = (),
+    campaign: CampaignReport | None = None,
 ) -> Page:
     """Put a house, its answers and findings into words and drawings.
 
@@ -100,6 +106,8 @@ def page_of(  # noqa: PLR0917 - the four that every caller has, in this order
         What an intake read, guessed and left out.
     worth_adding : tuple of str, default ()
         The missing facts that would move most answers.
+    campaign : CampaignReport, optional
+        What seeded intruders did, where they were sent.
 
     Returns
     -------
@@ -136,6 +144,7 @@ def page_of(  # noqa: PLR0917 - the four that every caller has, in this order
         figures=figure_rows(
             catalogue, used=figures_used(site, catalogue, numbers=(answer.question for answer in answers))
         ),
+        campaign=() if campaign is None else campaign_sections(campaign, bases=storeys.beside),
     )
 
 

@@ -92,6 +92,13 @@ def storeys_of(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) ->
     return Storeys(drawn(whole), drawn(half if len(site.storeys) > 1 else whole), drawn(half), drawn(little))
 
 
+def whole_plans(site: Site, catalogue: Catalogue) -> tuple[BasePlan, ...]:
+    """Every storey as large as fits a page, the lowest first."""
+    sheet = sheet_for(site, room=WHOLE)
+    storeys = sorted(site.storeys, key=lambda storey: storey.elevation_m)
+    return tuple(base_plan(site, catalogue, storey_id=one.id, sheet=sheet) for one in storeys)
+
+
 def finding_plans(
     findings: tuple[Finding, ...], site: Site, catalogue: Catalogue, *, bases: tuple[BasePlan, ...]
 ) -> tuple[Drawing, ...]:

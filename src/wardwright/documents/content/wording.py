@@ -112,6 +112,8 @@ SIGNS: dict[str, str] = {
     "task-line": "from the camera to where it matters most",
     "perch": "where an animal gets up, and how high",
     "pet-line": "from the detector to where an animal stands nearest its zones",
+    "beaten": "a way on which the design loses",
+    "least-detected": "where it is least likely noticed",
     "fault": "place of a finding",
     "suggestion": "where a mend would put it",
 }

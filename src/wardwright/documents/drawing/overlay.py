@@ -10,6 +10,7 @@ import shapely
 from wardwright.documents.drawing.hatching import area_of, rings_of
 from wardwright.documents.drawing.inks import box_size_mm, text_width_mm
 from wardwright.documents.drawing.labels import Board
+from wardwright.documents.drawing.lettered import TOLD_BY_LETTER, draw_letters, keep_clear
 from wardwright.documents.drawing.measured import draw_measured, is_measured
 from wardwright.documents.drawing.recording import Recorder
 from wardwright.model.record import Point2, Ring
@@ -59,10 +60,11 @@ def draw_sketches(
             recorder.polyline(role, (*ring, ring[0]))
     _plain_lines(recorder, sketches)
     _take_signs(sketches, board=board)
-    for role in ("unnoticed", "walk", "radio-path", "beam"):
+    for role in (*TOLD_BY_LETTER, "unnoticed", "walk", "radio-path", "beam"):
         for sketch in sketches:
             if sketch.role == role and len(sketch.points) >= 2:
                 _way(recorder, sketch, board=board, mm_per_m=mm_per_m)
+    draw_letters(recorder, sketches, board=board)
     for sketch in (one for one in sketches if one.points):
         if is_measured(sketch):
             draw_measured(recorder, sketch, board=board)
@@ -81,7 +83,7 @@ def _plain_lines(recorder: Recorder, sketches: tuple[Sketch, ...]) -> None:
 ROLE_ORDER = (
     "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "distance", "level", "timely",
     "arrival-band", "arrival-seen", "radio-path", "radio-cost", "beam", "sunlit", "task", "task-line",
-    "perch", "pet-line", "fault", "suggestion",
+    "perch", "pet-line", "beaten", "least-detected", "fault", "suggestion",
 )  # fmt: skip
 """In the order of the key of signs."""
 
@@ -120,10 +122,13 @@ def _joined(sketches: tuple[Sketch, ...], role: str) -> tuple[Ring, ...]:
 def _way(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float) -> None:
     points = _thinned(sketch.points)
     recorder.polyline(sketch.role, points)
-    if sketch.role != "walk":
+    if sketch.role not in ("walk", *TOLD_BY_LETTER):
         return
     (ax, ay), (bx, by) = _last_step(sketch.points)
     recorder.head("frame-solid", (bx, by), turn_deg=math.degrees(math.atan2(by - ay, bx - ax)), length_mm=2.6)
+    if sketch.role != "walk":
+        keep_clear(points, board=board)
+        return
     for point in sketch.points[:: max(1, len(sketch.points) // 60)]:
         board.take(point, (1.0, 1.0))
     if len(sketch.times_s) == len(sketch.points):

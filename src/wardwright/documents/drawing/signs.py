@@ -41,8 +41,8 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
             recorder.line("walk", left, right)
             recorder.tick("walk-tick", middle, turn_deg=90.0, length_mm=2.6)
             recorder.head("frame-solid", right, turn_deg=0.0, length_mm=2.6)
-        case "beam":
-            recorder.line("beam", left, right)
+        case "beam" | "beaten" | "least-detected":
+            recorder.line(role, left, right)
             recorder.head("frame-solid", right, turn_deg=0.0, length_mm=2.6)
         case "timely" | "arrival-band" | "radio-path" | "task-line" | "pet-line":
             recorder.line(role, left, right)

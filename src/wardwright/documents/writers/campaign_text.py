@@ -5,8 +5,9 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator
 
+from wardwright.documents.content.shares_told import hundredths, percent
 from wardwright.trials.campaign.results import CampaignReport, PathResult, WayResult
-from wardwright.trials.campaign.shares import Share, Spread
+from wardwright.trials.campaign.shares import Spread
 
 WIDTH = 100
 """Columns that lines are folded to. [-]"""
@@ -51,21 +52,6 @@ def _folded(text: str, width: int) -> list[str]:
     return textwrap.wrap(text, width, subsequent_indent=indent, break_long_words=False) or [""]
 
 
-def percent(share: Share) -> str:
-    """A share with its interval, in per cent."""
-    if share.value is None:
-        return "no trial"
-    return f"{_hundredths(share.value)} % ({_hundredths(share.low)} to {_hundredths(share.high)})"
-
-
-def _hundredths(value: float) -> str:
-    """In per cent; a few of very many are never none, nor all."""
-    shown = f"{100.0 * value:.1f}"
-    if shown == "0.0" and value > 0.0:
-        return "under 0.1"
-    return "over 99.9" if shown == "100.0" and value < 1.0 else shown
-
-
 def _caught(report: CampaignReport) -> Iterator[str]:
     yield (
         f"{report.site}: {report.trials} seeded intruders, seed {report.seed}, part '{report.part}' set. In brackets "
@@ -93,7 +79,7 @@ def _times(report: CampaignReport) -> Iterator[str]:
     yield "SECONDS from the opening being open: 5th, 50th, 95th percentile, and how often never"
     wide = max(len(one.name) for one in report.times)
     for one in report.times:
-        yield f"  {one.name:<{wide}}  {_seconds(one)}  never {_hundredths(one.never.value or 0.0)} %"
+        yield f"  {one.name:<{wide}}  {_seconds(one)}  never {hundredths(one.never.value or 0.0)} %"
 
 
 def _seconds(one: Spread) -> str:
@@ -106,7 +92,7 @@ def _by_way(report: CampaignReport) -> Iterator[str]:
     yield "BY WAY IN: share of intruders; sounder and message in time"
     for one in sorted(report.ways, key=lambda way: (way.sounder.value or 0.0, way.opening, way.manner)):
         yield (
-            f"  {_way(one)}: {_hundredths(one.share.value or 0.0)} % come here; {percent(one.sounder)}; "
+            f"  {_way(one)}: {hundredths(one.share.value or 0.0)} % come here; {percent(one.sounder)}; "
             + percent(one.message)
         )
     for name in report.closed:
@@ -127,7 +113,7 @@ def _beaten(report: CampaignReport) -> Iterator[str]:
         rooms = " - ".join(one.rooms) or "straight"
         yield (
             f"  {one.way}, {one.manner}, first to '{one.first}' by {rooms}: "
-            f"{_hundredths(one.lost.value or 0.0)} % of all are lost here, {percent(one.own)} of those who go so"
+            f"{hundredths(one.lost.value or 0.0)} % of all are lost here, {percent(one.own)} of those who go so"
         )
 
 
@@ -151,8 +137,8 @@ def _losses(report: CampaignReport) -> Iterator[str]:
     yield f"ONE THING LOST: what is left, of the same {report.losses[0].sounder.trials} intruders"
     for one in report.losses:
         yield (
-            f"  {one.name}: sounder {_hundredths(one.sounder.value or 0.0)} % ({100.0 * one.sounder_change:+.1f}), "
-            f"message {_hundredths(one.message.value or 0.0)} % ({100.0 * one.message_change:+.1f})"
+            f"  {one.name}: sounder {hundredths(one.sounder.value or 0.0)} % ({100.0 * one.sounder_change:+.1f}), "
+            f"message {hundredths(one.message.value or 0.0)} % ({100.0 * one.message_change:+.1f})"
         )
     yield "  Without all sounders, or without all message paths, that need is never met."
 
@@ -167,8 +153,8 @@ def _paths(report: CampaignReport) -> Iterator[str]:
             f"critical detection point: {one.last_timely}" if one.last_timely else "too late from the start"
         )
         yield (
-            f"  {_way(one)}, {one.need}: by {' - '.join(one.rooms)}: detected {_hundredths(one.detected)} %, in time "
-            f"{_hundredths(one.interrupted)} %; {last}"
+            f"  {_way(one)}, {one.need}: by {' - '.join(one.rooms)}: detected {hundredths(one.detected)} %, in time "
+            f"{hundredths(one.interrupted)} %; {last}"
         )
 
 
@@ -177,7 +163,7 @@ def _shares(report: CampaignReport) -> Iterator[str]:
     yield "BY WHICH WAY THEY COME: rows of entry_shares.toml, of whose shares what fits this house is used"
     for one in report.entries:
         note = f"; {one.note}" if one.note else ""
-        yield f"  {one.name}: {_hundredths(one.share)} % ({one.mark}; {one.source}{note})"
+        yield f"  {one.name}: {hundredths(one.share)} % ({one.mark}; {one.source}{note})"
 
 
 def _cannot_know(report: CampaignReport) -> Iterator[str]:

@@ -11,6 +11,7 @@ from wardwright.documents.drawing.inks import COLOURS, stylesheet
 from wardwright.documents.drawing.recording import Drawing
 from wardwright.documents.drawing.sheet import NARROW_MM
 from wardwright.documents.drawing.signs import sign
+from wardwright.documents.writers.csv_rows import heading_of
 from wardwright.documents.writers.page_style import PAGE_STYLE
 from wardwright.documents.writers.page_template import PAGE_TEMPLATE
 from wardwright.documents.writers.svg import inline_svg
@@ -44,6 +45,7 @@ def write_html(page: Page) -> bytes:
         style=_trusted(PAGE_STYLE + inks),
         svg=svg,
         narrow_mm=NARROW_MM,
+        heading=heading_of,
         signs={role: _sign(role) for role in wording.SIGNS},
     )
     return text.encode()

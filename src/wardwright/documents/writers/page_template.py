@@ -64,7 +64,9 @@ _HEAD = """<!doctype html>
 <nav aria-label="On this page"><ul>
 <li><a href="#summary">Summary</a></li><li><a href="#plans">Plans</a></li>
 <li><a href="#answers">Answers, worst first</a></li>
-<li><a href="#findings">Findings</a></li><li><a href="#known">How the facts are known</a></li>
+<li><a href="#findings">Findings</a></li>
+{% if page.campaign %}<li><a href="#campaign">Intruders</a></li>{% endif %}
+<li><a href="#known">How the facts are known</a></li>
 <li><a href="#figures">Figures used</a></li><li><a href="#cautions">Cautions</a></li></ul></nav>
 <main>
 """
@@ -187,6 +189,25 @@ _FINDINGS = """
 </section>
 """
 
+_CAMPAIGN = """
+{% if page.campaign %}
+<section id="campaign" aria-labelledby="campaign-h"><h2 id="campaign-h">What seeded intruders did</h2>
+<div class="flow">
+{% for section in page.campaign %}<div class="campaign"><h3>{{ section.heading }}</h3>
+{% for text in section.text %}<p>{{ text }}</p>
+{% endfor %}
+{% if section.points %}{{ listed(section.points) }}{% endif %}
+{% if section.drawing %}{% if section.drawing.styles_used %}{{ sheet(section.drawing, false, ()) }}
+{% else %}<div class="strip">{{ svg(section.drawing) }}</div>{% endif %}{% endif %}
+{% if section.table %}<table><thead><tr>
+{% for column in section.table.columns %}<th scope="col">{{ heading(column) }}</th>
+{% endfor %}</tr></thead><tbody>
+{% for row in section.table.rows %}<tr>{% for cell in row %}<td>{{ cell }}</td>{% endfor %}</tr>
+{% endfor %}</tbody></table>{% endif %}</div>
+{% endfor %}</div>
+</section>{% endif %}
+"""
+
 _KNOWN = """
 <div class="flow last">
 <section id="known" aria-labelledby="known-h"><h2 id="known-h">How the facts are known</h2>
@@ -236,5 +257,7 @@ likely, 5th and 95th percentile.</caption>
 </html>
 """
 
-PAGE_TEMPLATE = _MACROS.strip() + "\n" + _HEAD + _SUMMARY + _PLANS + _ANSWERS + _FINDINGS + _KNOWN + _FOOT
+PAGE_TEMPLATE = (
+    _MACROS.strip() + "\n" + _HEAD + _SUMMARY + _PLANS + _ANSWERS + _FINDINGS + _CAMPAIGN + _KNOWN + _FOOT
+)
 """The template; every text that is put in is escaped, drawings and style excepted."""

@@ -8,6 +8,7 @@ from wardwright.errors import NotComputable
 from wardwright.geometry.raster import BoolArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.placement import space_at
+from wardwright.model.sketch import Sketch
 from wardwright.physics.walking.from_site import way_in_spot
 from wardwright.trials.campaign.goals import Goal
 from wardwright.trials.campaign.losses import NOTHING_LOST, path_key
@@ -26,6 +27,7 @@ from wardwright.trials.campaign.run import CONFIRMATION, Campaign, window_of
 from wardwright.trials.campaign.setting import Setting
 from wardwright.trials.campaign.shares import Share, share_of, spread_of
 from wardwright.trials.path_analysis import path_estimate
+from wardwright.trials.path_lines import by_storey
 from wardwright.trials.ways_in import WayIn
 from wardwright.trials.ways_on_foot import on_foot
 
@@ -135,9 +137,19 @@ def _beaten(campaign: Campaign, catalogue: Catalogue) -> tuple[Beaten, ...]:
                 rooms=_rooms(setting, catalogue, way=way, goal=goal),
                 lost=share_of(int(missed[number]), campaign.trials),
                 own=share_of(int(missed[number]), int(every[number])),
+                sketches=_drawn(setting, catalogue, way=way, goal=goal),
             )
         )
     return tuple(found)
+
+
+def _drawn(setting: Setting, catalogue: Catalogue, *, way: WayIn, goal: Goal) -> tuple[Sketch, ...]:
+    """The fastest way there, storey by storey."""
+    leg = on_foot(setting.site.bare, catalogue, start=way_in_spot(setting.site, way.opening), goal=goal.spot)
+    if leg is None:
+        return ()
+    lines = by_storey(leg.route.storeys, leg.route.points.tolist())
+    return tuple(Sketch(role="beaten", storey=storey, points=points) for storey, points in lines)
 
 
 def _rooms(setting: Setting, catalogue: Catalogue, *, way: WayIn, goal: Goal) -> tuple[str, ...]:
@@ -226,6 +238,10 @@ def _paths(setting: Setting, catalogue: Catalogue) -> tuple[PathResult, ...]:
                     interrupted=one.interrupted,
                     timely=one.timely,
                     last_timely=one.last_timely,
+                    sketches=tuple(
+                        Sketch(role="least-detected", storey=storey, points=points)
+                        for storey, points in one.lines
+                    ),
                 )
             )
     return tuple(sorted(found, key=lambda one: (one.interrupted, one.opening, one.manner, one.need)))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wardwright.model.opening import Manner
 from wardwright.model.record import Record
+from wardwright.model.sketch import Sketch
 from wardwright.trials.campaign.shares import Share, Spread
 from wardwright.trials.timely import Need
 
@@ -48,6 +49,8 @@ class Beaten(Record):
     """Intruders that were not caught there, in one need or both, of all intruders."""
     own: Share
     """The same of those who go so."""
+    sketches: tuple[Sketch, ...]
+    """The way there, storey by storey."""
 
 
 class Cause(Record):
@@ -96,6 +99,8 @@ class PathResult(Record):
     timely: float
     last_timely: str | None
     """The critical detection point."""
+    sketches: tuple[Sketch, ...]
+    """The path, storey by storey."""
 
 
 class EntryRow(Record):

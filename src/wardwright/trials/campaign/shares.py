@@ -32,7 +32,11 @@ class Spread(Record):
     name: str
     low_s: float | None
     """5th percentile; None: it never happened. [s]"""
+    quarter_s: float | None
+    """25th percentile. [s]"""
     middle_s: float | None
+    three_quarters_s: float | None
+    """75th percentile. [s]"""
     high_s: float | None
     """95th percentile. [s]"""
     never: Share
@@ -85,6 +89,15 @@ def spread_of(name: str, times: FloatArray) -> Spread:
         Percentiles of the finite times.
     """
     some = np.sort(times[np.isfinite(times)])
-    low, middle, high = percentiles(some, (0.05, 0.5, 0.95)) if len(some) else (None, None, None)
+    told = percentiles(some, (0.05, 0.25, 0.5, 0.75, 0.95)) if len(some) else (None,) * 5
+    low, quarter, middle, three_quarters, high = told
     never = share_of(len(times) - len(some), len(times))
-    return Spread(name=name, low_s=low, middle_s=middle, high_s=high, never=never)
+    return Spread(
+        name=name,
+        low_s=low,
+        quarter_s=quarter,
+        middle_s=middle,
+        three_quarters_s=three_quarters,
+        high_s=high,
+        never=never,
+    )
