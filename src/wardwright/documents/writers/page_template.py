@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from wardwright.documents.writers.campaign_template import CAMPAIGN_TEMPLATE
+
 _MACROS = """
 {% macro mark(verdict) -%}
 <svg class="mark {{ verdict }}" aria-hidden="true"><use href="#mark-{{ verdict }}"/></svg>
@@ -189,25 +191,6 @@ _FINDINGS = """
 </section>
 """
 
-_CAMPAIGN = """
-{% if page.campaign %}
-<section id="campaign" aria-labelledby="campaign-h"><h2 id="campaign-h">What seeded intruders did</h2>
-<div class="flow">
-{% for section in page.campaign %}<div class="campaign"><h3>{{ section.heading }}</h3>
-{% for text in section.text %}<p>{{ text }}</p>
-{% endfor %}
-{% if section.points %}{{ listed(section.points) }}{% endif %}
-{% if section.drawing %}{% if section.drawing.styles_used %}{{ sheet(section.drawing, false, ()) }}
-{% else %}<div class="strip">{{ svg(section.drawing) }}</div>{% endif %}{% endif %}
-{% if section.table %}<table><thead><tr>
-{% for column in section.table.columns %}<th scope="col">{{ heading(column) }}</th>
-{% endfor %}</tr></thead><tbody>
-{% for row in section.table.rows %}<tr>{% for cell in row %}<td>{{ cell }}</td>{% endfor %}</tr>
-{% endfor %}</tbody></table>{% endif %}</div>
-{% endfor %}</div>
-</section>{% endif %}
-"""
-
 _KNOWN = """
 <div class="flow last">
 <section id="known" aria-labelledby="known-h"><h2 id="known-h">How the facts are known</h2>
@@ -258,6 +241,15 @@ likely, 5th and 95th percentile.</caption>
 """
 
 PAGE_TEMPLATE = (
-    _MACROS.strip() + "\n" + _HEAD + _SUMMARY + _PLANS + _ANSWERS + _FINDINGS + _CAMPAIGN + _KNOWN + _FOOT
+    _MACROS.strip()
+    + "\n"
+    + _HEAD
+    + _SUMMARY
+    + _PLANS
+    + _ANSWERS
+    + _FINDINGS
+    + CAMPAIGN_TEMPLATE
+    + _KNOWN
+    + _FOOT
 )
 """The template; every text that is put in is escaped, drawings and style excepted."""
