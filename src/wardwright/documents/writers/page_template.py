@@ -107,16 +107,6 @@ _SUMMARY = """
 </section>
 """
 
-_PLANS = """
-<section id="plans" aria-labelledby="plans-h"><h2 id="plans-h">Plans: what is noticed</h2>
-<div class="sheets">
-{% for storey in page.storeys %}{{ sheet(storey.shown, true, storey.devices) }}
-{% endfor %}</div>
-{% for storey in page.storeys %}{% if storey.remark %}<p>{{ storey.name }}: {{ storey.remark }}</p>{% endif %}
-{% endfor %}
-</section>
-"""
-
 _ANSWERS = """
 <section id="answers" aria-labelledby="answers-h"><h2 id="answers-h">Answers, worst first</h2>
 {% if not page.answers %}<p>No question was asked.</p>{% endif %}
@@ -245,7 +235,7 @@ PAGE_TEMPLATE = (
     + "\n"
     + _HEAD
     + _SUMMARY
-    + _PLANS
+    + PLANS_TEMPLATE
     + _ANSWERS
     + _FINDINGS
     + CAMPAIGN_TEMPLATE
