@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wardwright.documents.writers.campaign_template import CAMPAIGN_TEMPLATE
+from wardwright.documents.writers.plans_template import PLANS_TEMPLATE
 
 _MACROS = """
 {% macro mark(verdict) -%}
