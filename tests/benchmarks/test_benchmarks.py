@@ -97,3 +97,11 @@ def test_every_benchmark_has_a_share_here() -> None:
     names = [path.stem for path in sorted(FOLDER.glob("*.py"))]
     assert names
     assert [name for name in names if f'loaded("{name}")' not in text] == []
+
+
+def test_the_papers_cost_little_beside_the_typesetter() -> None:
+    benchmark = loaded("papers")
+    found = benchmark.run(repeats=1)
+    assert found["figures"]["pages"] >= 30
+    assert found["figures"]["thirty_pages_MB"] < 3.0
+    assert found["ratio"] < 4.0  # 1.4 on a quiet machine

@@ -44,3 +44,14 @@ def test_a_storey_without_devices_says_so() -> None:
         section.text == ("No devices on this storey.",)
         for section in plan_sheets(site, CATALOGUE, drawn_up=DAY).sections
     )
+
+
+def test_a_long_key_does_not_halve_the_scale() -> None:
+    """The bungalow has 24 devices: its key alone would leave room for 1:200 only."""
+    assert plan_sheets(read_sample("bungalow"), CATALOGUE, drawn_up=DAY).title == "Plan, 1:100"
+
+
+def test_letter_is_lower_and_the_terrace_still_fits_at_its_scale() -> None:
+    for size in ("a4", "letter"):
+        paper = plan_sheets(read_sample("terrace"), CATALOGUE, drawn_up=DAY, size=size)
+        assert paper.title == "Plan, 1:50"

@@ -18,7 +18,7 @@ from wardwright.documents.drawing.recording import Drawing, Recorder
 from wardwright.documents.writers.pdf import write_pdf
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.fonts import font_folder
-from wardwright.store.samples import read_sample
+from wardwright.store.samples import read_sample, sample_names
 
 POINTS_A_MM = 72.0 / 25.4
 A4 = (210.0 * POINTS_A_MM, 297.0 * POINTS_A_MM)
@@ -224,3 +224,12 @@ def test_names_in_the_letters_of_europe_are_shown_whole() -> None:
         text = book[0].get_textpage().get_text_range()
     assert all(name in text for name in names)
     assert "cannot show" not in text
+
+
+@pytest.mark.parametrize("size", ["a4", "letter"])
+@pytest.mark.parametrize("name", sample_names())
+def test_each_storey_of_a_sample_fits_one_page_with_its_key(name: str, size: PaperSize) -> None:
+    site = read_sample(name)
+    paper = plan_sheets(site, CATALOGUE, drawn_up=DAY, size=size)
+    with pypdfium2.PdfDocument(write_pdf(paper, font_folder=font_folder(), size=size)) as book:
+        assert len(book) == len(site.storeys)

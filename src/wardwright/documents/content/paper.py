@@ -13,8 +13,8 @@ Cell = str | int | float | date
 NOT_KNOWN = "not known"
 """What stands in a cell where nobody said: never empty, never nought."""
 
-BESIDE_MM = 124.0
-"""A drawing up to this wide has its key beside it. [mm]"""
+BESIDE_MM = {False: 124.0, True: 190.0}
+"""A drawing up to this wide has its key beside it, on a page upright or across. [mm]"""
 
 CopyClass = Literal["fitter", "client", "open"]
 """Whom a copy is for, the most telling first."""

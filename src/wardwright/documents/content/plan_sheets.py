@@ -16,10 +16,12 @@ from wardwright.model.device import Device, OpeningMount
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
 
-ROOM_MM: dict[PaperSize, float] = {"a4": 222.0, "letter": 204.0}
-"""What heading and foot of a page leave for a drawing and its key together. [mm]"""
-WIDE_MM = 180.0
-"""Between the margins. [mm]"""
+ROOM_MM: dict[PaperSize, tuple[float, float]] = {"a4": (222.0, 135.0), "letter": (214.0, 141.0)}
+"""What heading and foot of a page leave for a drawing and its key together, upright and across. [mm]"""
+WIDE_MM: dict[PaperSize, tuple[float, float]] = {"a4": (180.0, 267.0), "letter": (180.0, 249.0)}
+"""Between the margins, upright and across. [mm]"""
+EDGE_MM = 2.0
+"""Kept free beside a drawing as wide as the page. [mm]"""
 LETTERS_MM, BETWEEN_MM = 11.0, 5.0
 """For a device's letters in the key, and between what stands side by side. [mm]"""
 LETTER_MM, LINE_MM, GAP_MM = 1.55, 3.3, 2.2
@@ -51,7 +53,8 @@ def plan_sheets(site: Site, catalogue: Catalogue, *, drawn_up: date, size: Paper
     """
     storeys = sorted(site.storeys, key=lambda storey: storey.elevation_m)
     keys = _keys(site, catalogue)
-    sheet = _sheet(site, keys, room_mm=ROOM_MM[size])
+    upright, across = (_sheet(site, keys, size=size, is_landscape=turned) for turned in (False, True))
+    sheet = across if across.scale < upright.scale else upright
     bases = [base_plan(site, catalogue, storey_id=storey.id, sheet=sheet) for storey in storeys]
     return Paper(
         title=f"Plan, 1:{sheet.scale}",
@@ -60,18 +63,31 @@ def plan_sheets(site: Site, catalogue: Catalogue, *, drawn_up: date, size: Paper
         drawn_up=drawn_up,
         sections=tuple(_section(base, keys[base.storey]) for base in bases),
         foot=READ_AT.format(mm=sheet.mm_per_m),
+        is_landscape=sheet is across,
     )
 
 
-def _sheet(site: Site, keys: dict[str, tuple[tuple[str, str], ...]], *, room_mm: float) -> Sheet:
-    """The largest scale at which every storey and its key fit a page, one beside the other or one below it."""
-    half = (WIDE_MM - BETWEEN_MM) / 2
+def _sheet(
+    site: Site, keys: dict[str, tuple[tuple[str, str], ...]], *, size: PaperSize, is_landscape: bool
+) -> Sheet:
+    """The largest scale at which every storey fits a page: with its key beside it, below it or overleaf."""
+    room_mm, wide_mm, beside_mm = (
+        ROOM_MM[size][is_landscape],
+        WIDE_MM[size][is_landscape],
+        BESIDE_MM[is_landscape],
+    )
+    half = (wide_mm - BETWEEN_MM) / 2
     below = max((_key_mm(key, wide_mm=half) for key in keys.values()), default=0.0) / 2 + LINE_MM
-    above = sheet_for(site, room=Room(WHOLE.width_mm, min(room_mm - below, WHOLE.height_mm), WHOLE.round_mm))
-    beside = sheet_for(site, room=Room(BESIDE_MM, room_mm, WHOLE.round_mm))
-    rest = WIDE_MM - BETWEEN_MM - beside.width_mm
+    above = sheet_for(
+        site, room=Room(wide_mm - EDGE_MM, min(room_mm - below, WHOLE.height_mm), WHOLE.round_mm)
+    )
+    beside = sheet_for(site, room=Room(beside_mm, room_mm, WHOLE.round_mm))
+    rest = wide_mm - BETWEEN_MM - beside.width_mm
     fits = all(_key_mm(key, wide_mm=rest) <= room_mm for key in keys.values())
-    return beside if beside.scale < above.scale and fits else above
+    found = beside if beside.scale < above.scale and fits else above
+    # Twice the scale is worth a second page for the rest of a long key.
+    alone = sheet_for(site, room=Room(wide_mm - EDGE_MM, min(room_mm, WHOLE.height_mm), WHOLE.round_mm))
+    return alone if alone.scale < found.scale else found
 
 
 def _key_mm(key: tuple[tuple[str, str], ...], *, wide_mm: float) -> float:

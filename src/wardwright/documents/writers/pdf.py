@@ -97,7 +97,7 @@ def _data(paper: Paper, size: PaperSize) -> dict[str, Any]:
         "drawn-up": told_date(paper.drawn_up),
         "landscape": paper.is_landscape,
         "foot": paper.foot,
-        "beside-mm": BESIDE_MM,
+        "beside-mm": BESIDE_MM[paper.is_landscape],
         "sections": [
             _section(section, i, is_landscape=paper.is_landscape) for i, section in enumerate(paper.sections)
         ],

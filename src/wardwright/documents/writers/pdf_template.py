@@ -60,7 +60,11 @@ PDF_TEMPLATE = """
   grid(columns: (1fr,) * abreast, column-gutter: 5mm, row-gutter: 2.2mm,
     ..lines.map(line => grid(columns: (11mm, 1fr), strong(plain(line.at(0))), plain(line.at(1)))))
 }
-#let blank(words) = grid(columns: (56mm, 1fr), column-gutter: 2mm, align: bottom, plain(words),
+#let blank(words) = grid(
+  columns: (if paper.landscape { 86mm } else { 70mm }, 1fr),
+  column-gutter: 2mm,
+  align: bottom,
+  plain(words),
   line(length: 100%, stroke: 0.4pt))
 
 #let labelled(labels) = grid(columns: (1fr, 1fr), gutter: 0mm,

@@ -52,6 +52,7 @@ def as_built(site: Site, catalogue: Catalogue, *, plan: Paper, drawn_up: date) -
         copy="fitter",
         drawn_up=drawn_up,
         foot=FULL,
+        is_landscape=plan.is_landscape,
         sections=(
             *plan.sections,
             Section("Devices", table=_slim(device_table(site, catalogue), OF_DEVICES), is_form=True),

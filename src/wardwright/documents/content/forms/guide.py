@@ -67,7 +67,11 @@ def guide(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
 
 def _where(site: Site, catalogue: Catalogue) -> str:
     rooms = keypad_rooms(site, catalogue)
-    return f"at the keypad ({joined(rooms)})" if rooms else "as we showed you"
+    return f"at the keypad ({_either(rooms)})" if rooms else "as we showed you"
+
+
+def _either(names: tuple[str, ...]) -> str:
+    return " or ".join(names)
 
 
 def _full(site: Site) -> str:
@@ -82,7 +86,7 @@ def _going_out(site: Site, catalogue: Catalogue) -> tuple[str, ...]:
         if is_refused
         else "Shut and lock all doors and windows. What stays open is left out until you unset again."
     )
-    leave = f"leave by {joined(doors)}" if doors else "leave by the door that we showed you"
+    leave = f"leave by {_either(doors)}" if doors else "leave by the door that we showed you"
     return (
         open_words,
         PETS,
@@ -92,7 +96,7 @@ def _going_out(site: Site, catalogue: Catalogue) -> tuple[str, ...]:
 
 def _coming_in(site: Site, catalogue: Catalogue) -> tuple[str, ...]:
     doors = entry_doors(site, catalogue)
-    by = f"Come in by {joined(doors)} only" if doors else "Come in by the door that we showed you only"
+    by = f"Come in by {_either(doors)} only" if doors else "Come in by the door that we showed you only"
     return (
         f"{by}, go straight on and unset {_where(site, catalogue)}. The tone stops.",
         "Arms full? Put things down first. Any other way in is an alarm at once.",
