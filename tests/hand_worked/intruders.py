@@ -24,6 +24,9 @@ STEP_S = 0.021
 """A movement detector is looked at every 0.05 m of the walk: 0.05 m / 2.5 m/s. [s]"""
 RIM_S = 0.041
 """A flight's upper end is stepped off by 0.1 m, toward earlier: 0.1 m / 2.5 m/s. [s]"""
+CLIMB_S = 0.12
+"""The trials draw a flight to where its upper end is stepped off to, 4.1 m for 4 m in the same 4 s: 0.1 s, and a step
+of 0.05 m. [s]"""
 AT_NOTHING = (NEVER, NEVER, NEVER)
 
 
@@ -287,6 +290,31 @@ INTRUDERS: tuple[Intruder, ...] = (
         "curtain", 4.0, 5.0, 15.0, 5.0, 15.0,
         "7.5 m 3 s to the leaf; the body reaches to y = 8 - 0.309 = 7.69 before, but the leaf is opened first: 3 + 1",
         STEP_S,
+    ),
+    Intruder(
+        "movement detector behind a door ajar: seen as the body reaches in",
+        house(NEAR, (curtain_at(8.0), "instant"), doors={7.77: "ajar"}), FRONT_WAY,
+        "curtain", 7.421 / 2.5, 7.421 / 2.5 + 1, 7.421 / 2.5 + 11, 5.0, 15.0,
+        "8 - 0.309 - 0.27 = 7.421 m, 0.08 m before the leaf at 7.5 m: no shut leaf hides it",
+        STEP_S,
+    ),
+    Intruder(
+        "movement detector upstairs, over a flight that is walked by",
+        house(unit_at(15.27), (curtain_at(7.5, storey="upper"), "instant"), flight=5.27, upper={}), FRONT_WAY,
+        None, *AT_NOTHING, 6.0, 16.0,
+        "its zones end at the upper floor, 3 m up, or pass the well: nobody 1.75 m tall on the ground comes to them",
+    ),
+    Intruder(
+        "movement detector upstairs, over the flight that is climbed",
+        house(
+            unit_at(14.27, storey="upper"), (curtain_at(9.0, storey="upper"), "instant"), flight=5.27, upper={}
+        ),
+        FRONT_WAY,
+        "curtain", 5.56, 6.56, 16.56, 8.0, 18.0,
+        "over the guard of 0.9 m only the rows at 21.8 deg and less come to the middle line, at 3 + 2.2 - 1.96 tan "
+        "21.8 deg = 4.42 m. A head of 1.75 m is there with its feet at 2.67 m: 2.67 / 3 of its 4 s, two "
+        "zones of the row at once: 2 + 3.56. The flight's top at 6, 5 m more 2: 8",
+        CLIMB_S,
     ),
     Intruder(
         "movement detector beside the entry door, on the entry route",

@@ -53,10 +53,10 @@ def test_a_movement_detector_tells_where_it_notices_and_nothing_beyond_the_end()
 
 def test_nobody_is_noticed_by_reaching_into_a_shut_door() -> None:
     one = course(climbs=False)
-    door = one.foot.doors[0]
-    before = float(one.foot.progress.plan[door.first]) - 0.05
+    door = one.foot.shut[0]
+    before = float(one.foot.progress.plan[door.come_to]) - 0.05
     told = told_by_movement(one, "hall", Noticed(before, (before,) * 5))
-    assert told.index == door.last
+    assert told.index == door.opened
 
 
 def test_a_goal_that_cannot_be_walked_to_is_said_so() -> None:

@@ -2,10 +2,19 @@ import numpy as np
 import pytest
 
 from common.worked_terrace import UPSTAIRS, worked_terrace
-from wardwright.physics.walking.from_site import Spot
+from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.store.catalogue import load_catalogue
 from wardwright.trials.ways_in import WayIn, ways_in
-from wardwright.trials.ways_on_foot import progress_of, route_to, shut_doors, spot_of
+from wardwright.trials.ways_on_foot import (
+    OnFoot,
+    flights_of,
+    on_foot,
+    opened_legs,
+    progress_of,
+    route_to,
+    spot_of,
+    walks_along,
+)
 
 CATALOGUE = load_catalogue()
 SITE = worked_terrace(contacts={}, unit=UPSTAIRS)
@@ -56,6 +65,54 @@ def test_a_door_that_stands_open_takes_no_time() -> None:
     assert shut is not None
     assert progress_of(opened).doors[-1] == 0
     assert progress_of(shut).doors[-1] == 1
-    assert [leg.subject for leg in shut_doors(shut)] == ["bedroom-door"]
-    assert shut_doors(opened) == ()
+    assert [leg.subject for leg in opened_legs(shut)] == ["bedroom-door"]
+    assert opened_legs(opened) == ()
     assert float(shut.clock[-1] - opened.clock[-1]) == pytest.approx(1.0)
+
+
+def _on_foot_by(habit: str, start: Spot | None = None, goal: Spot | None = None) -> OnFoot:
+    openings = tuple(
+        type(o)(**{**o.model_dump(exclude_unset=True), "habit": habit}) if o.id == "bedroom-door" else o
+        for o in SITE.openings
+    )
+    site = SITE.model_copy(update={"openings": openings})
+    start = start or way_in_spot(site, way("front-door").opening)
+    found = on_foot(site.bare, CATALOGUE, start=start, goal=goal or spot_of(site, site.device("unit")))
+    assert found is not None
+    return found
+
+
+def test_a_body_reaches_to_a_leaf_by_its_distance_from_it_not_by_what_is_still_to_walk() -> None:
+    """The bedroom's door is come to aslant from beside it: 0.22 m off its leaf more is left to walk."""
+    found = _on_foot_by("shut", Spot("upper", 1.77, 6.6), Spot("upper", 6.9, 7.9))
+    (leaf,) = found.shut
+    (x, y), (x2, y2) = leaf.line
+    assert x == pytest.approx(x2)
+    near, before = found.route.points[leaf.near], found.route.points[leaf.near - 1]
+    assert abs(near[0] - x) < 0.22 <= abs(before[0] - x) or not y - 0.22 < before[1] < y2 + 0.22
+    left_to_walk = found.progress.plan[leaf.come_to] - found.progress.plan[leaf.near]
+    assert left_to_walk > 0.25
+    points = np.arange(len(found.progress.plan))
+    told = leaf.seen_at(points)
+    assert (told[leaf.near : leaf.come_to + 1] == leaf.opened).all()
+    assert (told[: leaf.near] == points[: leaf.near]).all()
+
+
+def test_a_leaf_ajar_hides_nobody_who_reaches_in() -> None:
+    """It is pushed, and takes its second; but zones go through its gap."""
+    found = _on_foot_by("ajar")
+    assert found.shut == ()
+    assert found.progress.doors[-1] == 1
+
+
+def test_points_on_a_flight_are_those_of_its_leg() -> None:
+    found = _on_foot_by("shut")
+    (leg,) = (one for one in found.route.legs if one.kind == "stairs-up")
+    on = flights_of(found.route)
+    assert set(on[leg.first : leg.last + 1]) == {"stairs"}
+    assert set(on[: leg.first] + on[leg.last + 1 :]) == {""}
+    walks = walks_along([found])
+    assert walks.flights is not None
+    assert (
+        sum(len(rows) for one in walks.flights.values() for rows in one.values()) == leg.last + 1 - leg.first
+    )

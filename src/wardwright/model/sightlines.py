@@ -139,7 +139,7 @@ def floors_about(level: Level, others: Levels) -> tuple[Through, ...]:
     return (*found["up"], *found["down"])
 
 
-def stood_on(level: Level, others: Levels, places: FloatArray) -> FloatArray:
+def stood_on(level: Level, others: Levels, places: FloatArray, *, stair: str | None = None) -> FloatArray:
     """How high one stands at places of a storey: on its floor, or on a flight.
 
     Parameters
@@ -150,21 +150,24 @@ def stood_on(level: Level, others: Levels, places: FloatArray) -> FloatArray:
         Storeys that a stair may join to it.
     places : ndarray, shape (N, 2)
         Places on the plan. [m]
+    stair : str, optional
+        The flight that the places are on; "": on none. None: not known, so whichever is drawn there, if any.
 
     Returns
     -------
     ndarray, shape (N,)
-        Above the house's zero; not to be written to. [m]
+        Above the house's zero; nan where the flight leads to none of the other storeys; not to be written to. [m]
     """
-    return _stood_on(level, others, np.ascontiguousarray(places, dtype=np.float64).tobytes())
+    return _stood_on(level, others, np.ascontiguousarray(places, dtype=np.float64).tobytes(), on=stair)
 
 
 @lru_cache(maxsize=1024)
-def _stood_on(level: Level, others: Levels, given: bytes) -> FloatArray:
+def _stood_on(level: Level, others: Levels, given: bytes, *, on: str | None) -> FloatArray:
     """As `stood_on`, remembered by the places' bytes: one way is asked about for every detector."""
     places = np.frombuffer(given, dtype=np.float64).reshape(-1, 2)
-    heights = np.full(len(places), level.floor_m)
-    for stair, lower, upper in _flights(level, others):
+    known = [one for one in _flights(level, others) if on is None or one[0].id == on]
+    heights = np.full(len(places), level.floor_m if known or not on else np.nan)
+    for stair, lower, upper in known:
         storeys: tuple[Storey, Storey] = (lower.storey, upper.storey)
         on_flight = height_on(stair, storeys, places)
         heights = np.where(np.isnan(on_flight), heights, on_flight)

@@ -16,7 +16,7 @@ from wardwright.errors import NotComputable
 from wardwright.geometry.raster import FloatArray, IntArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import BODY_RADIUS_M, Spot
+from wardwright.physics.walking.from_site import Spot
 from wardwright.trials.draws import Cases, Input, cases_of
 from wardwright.trials.watchers import REACH_SHARES, Noticed
 from wardwright.trials.ways_on_foot import OnFoot, on_foot
@@ -163,10 +163,8 @@ def told_by_movement(course: Course, device_id: str, noticing: Noticed) -> Told:
     # Beyond the end of the route it is never walked; at its very end it still counts.
     missed = place > walked[-1] + 1e-9
     index = np.minimum(np.searchsorted(walked, place), len(walked) - 1)
-    for leg in course.foot.doors:
-        # Nobody is noticed through a leaf: by a body that only reaches into a shut door, it is after it opens.
-        reaches_in = (index <= leg.first) & (walked[index] > walked[leg.first] - BODY_RADIUS_M)
-        index[reaches_in] = leg.last
+    for leaf in course.foot.shut:
+        index = leaf.seen_at(index)
     signal = _clock(course.foot, course.cases, index, climbs=course.climbs)
     signal[missed] = np.inf
     return Told(int(index[0]), signal)

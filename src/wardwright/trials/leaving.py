@@ -29,7 +29,7 @@ from wardwright.trials.barriers import grids_of, standing_floor, watched_floor
 from wardwright.trials.household_walk import leaf_of, noticed_on, walk, walked
 from wardwright.trials.leaves_opened import Leaves
 from wardwright.trials.trips import Trip, taken
-from wardwright.trials.ways_on_foot import shut_doors
+from wardwright.trials.ways_on_foot import opened_legs
 from wardwright.trials.zone_response import Happening, Signal
 from wardwright.trials.zone_roles import zone_hearing
 
@@ -141,7 +141,7 @@ def leave(site: Site, catalogue: Catalogue, trip: Trip, *, person: Person, leave
     route = None if trip.control is None else walk(site.bare, catalogue, start, goal=goal)
     clock = None if progress is None else clock_in(catalogue, trip, person, progress=progress)
     # From the keypad the far side of a leaf on the way in is come to first.
-    passed = {} if route is None else {leg.subject: leg.last for leg in shut_doors(route)}
+    passed = {} if route is None else {leg.subject: leg.last for leg in opened_legs(route)}
     for device, behaviour in heard_devices(site):
         kind = catalogue.sheet(device.sheet).kind
         if kind == "movement-detector" and clock is not None:

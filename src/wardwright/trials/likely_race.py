@@ -12,7 +12,7 @@ from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import BODY_RADIUS_M, Spot, way_in_spot
+from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.trials.alarm import Alarm
 from wardwright.trials.watchers import REACH_SHARES, Noticed, notices_on
 from wardwright.trials.ways_in import WayIn
@@ -141,9 +141,8 @@ def _index(noticing: Noticed, foot: OnFoot, figures: _Figures) -> int | None:
     if place > plan[-1] + 1e-9:
         return None
     index = min(int(np.searchsorted(plan, place)), len(plan) - 1)
-    for leg in foot.doors:
-        if index <= leg.first and plan[index] > plan[leg.first] - BODY_RADIUS_M:
-            index = leg.last
+    for leaf in foot.shut:
+        index = leaf.opened if leaf.near <= index <= leaf.come_to else index
     return index
 
 

@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
 
 from wardwright.errors import NotComputable
-from wardwright.geometry.raster import FloatArray
+from wardwright.geometry.raster import FloatArray, IntArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
-from wardwright.model.placement import standing
+from wardwright.model.leaves import state_of
+from wardwright.model.placement import opening_line, standing
+from wardwright.model.record import Line2
 from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import Walks, walks_of
 from wardwright.physics.walking.from_site import (
+    BODY_RADIUS_M,
     Leg,
     Paces,
     Route,
@@ -41,13 +44,30 @@ class Progress(NamedTuple):
     """Walked as the plan shows it, stairs without their rise: as the detection engine counts. [m]"""
 
 
+class ShutLeaf(NamedTuple):
+    """A shut leaf that is opened on the way. Nobody is seen through it before, however far a body reaches into it."""
+
+    near: int
+    """The first point from which a body reaches to it. [-]"""
+    come_to: int
+    """The point at which it is come to ... [-]"""
+    opened: int
+    """... and that at which it is open. [-]"""
+    line: Line2
+    """Where it stands. [m]"""
+
+    def seen_at(self, index: IntArray) -> IntArray:
+        """Points at which somebody is noticed who would be at some points if the leaf were not there."""
+        reaches_in = (index >= self.near) & (index <= self.come_to)
+        return np.where(reaches_in, self.opened, index)
+
+
 class OnFoot(NamedTuple):
     """One way on foot; remembered whole, since every race and every detector asks."""
 
     route: Route
     progress: Progress
-    doors: tuple[Leg, ...]
-    """The legs at which a leaf is opened."""
+    shut: tuple[ShutLeaf, ...]
     passes: Mapping[str, int]
     """Door -> the point at which it is first come to."""
 
@@ -76,7 +96,22 @@ def _on_foot(house: Site, start: Spot, goal: Spot, *, paces: Paces) -> OnFoot | 
         return None
     # The first time counts: a later one overwrites nothing.
     passes = {leg.subject: leg.first for leg in reversed(route.legs) if leg.kind == "door" and leg.subject}
-    return OnFoot(route, progress_of(route), shut_doors(route), passes)
+    opened = ((leg, house.opening(leg.subject)) for leg in opened_legs(route) if leg.subject)
+    shut = (_shut_leaf(house, route, leg) for leg, one in opened if state_of(one, "told") == "shut")
+    return OnFoot(route, progress_of(route), tuple(shut), passes)
+
+
+def _shut_leaf(house: Site, route: Route, leg: Leg) -> ShutLeaf:
+    """A leaf with the points from which a body reaches to it on the way to it."""
+    opening = house.opening(str(leg.subject))
+    line = opening_line(house.wall(opening.wall), opening)
+    start, end = np.array(line)
+    length = float(np.hypot(*(end - start)))
+    off, way = route.points[: leg.first + 1] - start, (end - start) / length
+    aside, along = np.abs(off[:, 1] * way[0] - off[:, 0] * way[1]), off @ way
+    reaches = (aside < BODY_RADIUS_M) & (along > -BODY_RADIUS_M) & (along < length + BODY_RADIUS_M)
+    before = np.flatnonzero(~reaches)
+    return ShutLeaf(int(before[-1]) + 1 if len(before) else 0, leg.first, leg.last, line)
 
 
 @lru_cache(maxsize=64)
@@ -84,15 +119,15 @@ def walks_from(
     house: Site, catalogue: Catalogue, goal: Spot, *, starts: tuple[Spot, ...]
 ) -> tuple[tuple[Spot, ...], Walks]:
     """The fastest ways to a goal from some places, laid end to end for the detectors; and from which there is one."""
-    found: dict[Spot, Route] = {}
+    found: dict[Spot, OnFoot] = {}
     for start in starts:
         try:
             way = on_foot(house, catalogue, start=start, goal=goal)
         except NotComputable:
             continue  # it stands on no floor of ours: who asks for this way alone is told so
         if way is not None:
-            found[start] = way.route
-    return tuple(found), walks_of((one.points, one.storeys, one.clock) for one in found.values())
+            found[start] = way
+    return tuple(found), walks_along(found.values())
 
 
 @lru_cache(maxsize=64)
@@ -102,8 +137,32 @@ def starts_of(house: Site, catalogue: Catalogue) -> tuple[Spot, ...]:
     return tuple(dict.fromkeys(way_in_spot(house, one) for one in openings.values()))
 
 
-def shut_doors(route: Route) -> tuple[Leg, ...]:
-    """The legs of a route at which a leaf is opened."""
+def walks_along(ways: Iterable[OnFoot]) -> Walks:
+    """Ways laid end to end for the detectors, with their points on stairs and those at shut leaves."""
+    known = tuple(ways)
+    routes = [one.route for one in known]
+    walks = walks_of(
+        ((one.points, one.storeys, one.clock) for one in routes), flights=(flights_of(one) for one in routes)
+    )
+    return walks.with_leaves(
+        # As it is open the body stands at it still, and comes in view with its next step.
+        (number, leaf.near, leaf.opened, np.array(leaf.line))
+        for number, one in enumerate(known)
+        for leaf in one.shut
+    )
+
+
+def flights_of(route: Route) -> list[str]:
+    """The flight of stairs that each point of a route is on, its ends among them; "" where none."""
+    found = [""] * len(route.points)
+    for leg in route.legs:
+        if leg.kind.startswith("stairs"):
+            found[leg.first : leg.last + 1] = [str(leg.subject)] * (leg.last + 1 - leg.first)
+    return found
+
+
+def opened_legs(route: Route) -> tuple[Leg, ...]:
+    """The legs of a route at which a leaf that is shut or ajar is opened."""
     return tuple(leg for leg in route.legs if leg.kind == "door" and leg.last > leg.first)
 
 

@@ -26,3 +26,25 @@ def test_no_walks_and_walks_without_points_are_no_trouble() -> None:
     none = walks_of([(np.empty((0, 2)), (), np.empty(0)), (LINE[:1], ("ground",), CLOCK[:1])])
     assert none.parts == (slice(0, 0), slice(0, 1))
     assert none.walked.tolist() == [0.0]
+
+
+def test_points_on_flights_are_told_by_storey_and_flight() -> None:
+    both = [(LINE, ("ground", "ground", "upper"), CLOCK), (LINE, ("ground", "upper", "upper"), CLOCK)]
+    assert walks_of(both).flights is None
+    told = walks_of(both, flights=(["", "stairs", "stairs"], ["", "", "other"]))
+    assert told.flights is not None
+    found = {
+        storey: {name: rows.tolist() for name, rows in on.items()} for storey, on in told.flights.items()
+    }
+    assert found == {"ground": {"": [0, 3], "stairs": [1]}, "upper": {"": [4], "stairs": [2], "other": [5]}}
+
+
+def test_a_body_that_reaches_into_a_leaf_is_hidden_from_beyond_only() -> None:
+    """The second walk comes north, from y = 0 to a leaf across it at y = 3.5, into which it reaches from y = 3 on."""
+    north = np.array([[0.0, 0.0], [0.0, 3.0], [0.0, 3.5], [0.0, 5.0]])
+    walks = walks_of([(LINE, ("ground",) * 3, CLOCK), (north, ("ground",) * 4, north[:, 1])])
+    leaf = np.array([[-0.4, 3.5], [0.4, 3.5]])
+    told = walks.with_leaves([(1, 1, 2, leaf), (1, 1, 2, leaf[::-1])])
+    assert told.reaching.behind(np.array([2.0, 6.0])).tolist() == [4, 5, 4, 5]
+    assert told.reaching.behind(np.array([2.0, 1.0])).tolist() == []
+    assert walks.with_leaves([]).reaching.behind(np.array([2.0, 6.0])).tolist() == []

@@ -8,10 +8,10 @@ import pytest
 
 from common.houses import CATALOGUE
 from common.small_campaign import watched_hall
-from wardwright.physics.detection.from_site import noticed_along, walks_of
+from wardwright.physics.detection.from_site import noticed_along
 from wardwright.physics.walking.from_site import Spot
 from wardwright.trials.campaign.legs import REACHES, STEP_M, legs_between
-from wardwright.trials.ways_on_foot import on_foot
+from wardwright.trials.ways_on_foot import on_foot, walks_along
 
 SITE = watched_hall()
 SPOTS = (Spot("ground", 1.0, 3.0), Spot("ground", 5.1, 1.0), Spot("ground", 9.5, 5.0))
@@ -49,7 +49,8 @@ def test_noticing_is_the_engines_at_each_pace_and_temperature() -> None:
     """Asked one by one: at 2.5 m/s and five times slower, at 20 and at 28 degrees."""
     known = [leg for leg in LEGS.legs if leg is not None]
     for pace, slower in enumerate((1.0, 5.0)):
-        walks = walks_of((leg.route.points, leg.route.storeys, leg.route.clock * slower) for leg in known)
+        walks = walks_along(known)
+        walks = walks._replace(clock=walks.clock * slower)
         for room, room_c in enumerate((20.0, 28.0)):
             asked = noticed_along(
                 SITE.bare, CATALOGUE, FANS, walks=walks, reach_shares=REACHES, room_c=room_c

@@ -194,7 +194,9 @@ def _met(placed: _Placed, walks: Walks, posture: Posture) -> tuple[BoolArray, Fl
         if there is not None and level.floor_m <= placed.level.floor_m:
             shapes, on_it = _watched(placed, level, posture), walks.points[there]
             inside[:, there] = mask_at(shapes.grid, np.stack([shapes.high, shapes.core]), on_it)
-            floors[there] = stood_on(level, (placed.level, *placed.others), on_it)
+            for name, rows in walks.by_flight(level.storey.id):
+                floors[rows] = stood_on(level, (placed.level, *placed.others), walks.points[rows], stair=name)
+    floors[walks.reaching.behind(np.asarray(placed.eye[:2]))] = np.nan
     return inside, floors
 
 

@@ -177,7 +177,7 @@ def noticed_at(
     walks : Walks
         The ways, W of them, points a few centimetres apart.
     floors : ndarray, shape (D, N)
-        What is stood on at each point, for each detector. [m]
+        What is stood on at each point, for each detector; nan where the body is hidden from it. [m]
     detectors : sequence of Detector, length D
         Detectors of one sheet: as many rays, and the same needs.
     reaches : array_like, shape (L,)
@@ -327,7 +327,9 @@ def _strong(walk: Walk, rays: _Rays, needs: Needs, *, at: _At, body: Body) -> Bo
     # Toward it, a ray that slopes moves up or down the body; a half is higher than wide.
     climbing = (velocity[:, 0] * cos + velocity[:, 1] * sin) * rise / BEAM_SHAPE
     rate = pair_rate(np.hypot(across, climbing), middle, split=needs.split)
-    stood = (walk.floors[row + 1] + walk.floors[row]) / 2.0
+    # Where it is hidden, it stands on nothing: what comes in view is as high as it is seen.
+    before, after = walk.floors[row], walk.floors[row + 1]
+    stood = (np.where(np.isnan(before), after, before) + np.where(np.isnan(after), before, after)) / 2.0
     level = rays.eye[whose, 2] + rise * middle
     half_high = BEAM_SHAPE * beam_width(middle, needs.split) / 2.0
     within = np.minimum(level + half_high, stood + body.height) - np.maximum(level - half_high, stood)

@@ -12,10 +12,10 @@ from wardwright.geometry.raster import FloatArray, IntArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.site import Site
-from wardwright.physics.detection.from_site import Walks, noticed_along, walks_of
-from wardwright.physics.walking.from_site import BODY_RADIUS_M, Spot
+from wardwright.physics.detection.from_site import Walks, noticed_along
+from wardwright.physics.walking.from_site import Spot
 from wardwright.trials.barriers import grids_of, watched_floor
-from wardwright.trials.ways_on_foot import OnFoot, on_foot
+from wardwright.trials.ways_on_foot import OnFoot, on_foot, walks_along
 
 STEP_M = 0.05
 """Places along a leg are told apart by this; noticing is taken to the next one, so never too early. [m]"""
@@ -73,9 +73,7 @@ def legs_between(
     """
     legs = [_leg(house, catalogue, start=start, goal=goal) for start in between[0] for goal in between[1]]
     known = [i for i, leg in enumerate(legs) if leg is not None]
-    walks = walks_of(
-        (leg.route.points, leg.route.storeys, leg.route.clock) for leg in legs if leg is not None
-    )
+    walks = walks_along(leg for leg in legs if leg is not None)
     entered = np.full((len(movement), len(legs)), np.inf)
     surely = np.full_like(entered, np.inf)
     noticed = np.full((2, len(rooms_c), len(movement), len(legs), len(REACHES)), np.inf)
@@ -125,10 +123,8 @@ def _places(leg: OnFoot | None) -> tuple[FloatArray, FloatArray, FloatArray]:
     walked = leg.progress.plan
     steps = np.arange(int(np.ceil(walked[-1] / STEP_M - 1e-9)) + 1) * STEP_M
     index = np.minimum(np.searchsorted(walked, steps - 1e-9), len(walked) - 1)
-    for door in leg.doors:
-        # Nobody is noticed through a leaf: by a body that only reaches into a shut door, it is after it opens.
-        reaches_in = (index <= door.first) & (walked[index] > walked[door.first] - BODY_RADIUS_M)
-        index[reaches_in] = door.last
+    for leaf in leg.shut:
+        index = leaf.seen_at(index)
     index[-1] = len(walked) - 1
     return leg.progress.flat[index], leg.progress.stairs[index], leg.progress.doors[index]
 
