@@ -151,10 +151,8 @@ def noticed_along(
 
     Parameters
     ----------
-    site : Site
-        The house.
-    catalogue : Catalogue
-        For its sheet.
+    site, catalogue : Site, Catalogue
+        As for `watch`.
     devices : sequence of Device
         The detectors.
     walks : Walks

@@ -57,7 +57,7 @@ class Walks(NamedTuple):
     parts: tuple[slice, ...]
     """Where each walk's points are."""
     flights: dict[str, dict[str, IntArray]] | None
-    """Storey -> flight -> which points there are walked on it; "": those on the floor, be it across the foot of a flight
+    """Storey -> flight -> which points there are walked on it; "": on the floor, be it across the foot of a flight
     or under it. None: it is not known, so on a flight wherever there is one. [-]"""
     reaching: Reaching = NO_LEAVES
     """Where nobody is seen from beyond a leaf, though a body reaches into it."""
