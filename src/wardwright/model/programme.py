@@ -54,6 +54,9 @@ class Zone(Marked):
     behaviour: Id
     parts: tuple[Id, ...] = ("full",)
     """The parts in which it is active."""
+    behaviour_part_set: Id | None = None
+    """How it behaves in every part but the full one, where that differs: such as entry/exit for what is passed on the
+    way down to the keypad in the morning. None: as always."""
     group: Id | None = None
     """Zones of different groups confirm each other; None: it is not counted for that."""
     is_on_soak: bool = False

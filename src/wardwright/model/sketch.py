@@ -24,6 +24,8 @@ class Sketch(Record):
         "timely",  # floor where being noticed still helps
         "arrival-band",  # floor that the household is on when it comes in and leaves
         "arrival-seen",  # the part of it that a detector possibly sees
+        "trip",  # floor of a trip of the household: the band of a walk and the rooms where people stay
+        "trip-seen",  # the part of it that a detector possibly sees, every leaf away
         "radio-path",  # a radio path on one storey: a line of two points
         "radio-cost",  # what takes most of it: a piece of wall across it, or a point; the loss as the label
         "beam",  # the sun's way onto a lens: from outside, through a pane, to the lens

@@ -12,6 +12,7 @@ from wardwright.questions import (
     battery_ends,
     entry_and_exit_times,
     fire_and_water_distances,
+    night_trips,
     one_thing_lost,
     pets_in,
     race_from_opening,
@@ -78,6 +79,12 @@ QUESTIONS: tuple[Question, ...] = (
         "Will the radio work here, with doors shut: level, noise, margin, chance of a margin under the limit?",
         will_it_reach.answers,
         in_hand=will_it_reach.without_mends,
+        more_is_better=True,
+    ),
+    Question(
+        8,
+        "At night, part set: can each reach toilet, kitchen, child without tripping it; what is still protected?",
+        night_trips.answers,
         more_is_better=True,
     ),
     Question(

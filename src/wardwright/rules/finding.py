@@ -20,7 +20,7 @@ class Mend(Record):
     action: Literal[
         "move-device", "turn-device", "add-device", "remove-device", "change-behaviour", "change-programme",
         "rename", "change-device", "change-mount", "replace-device", "change-lock", "add-light", "change-covering",
-        "keep-shut", "leave-open", "move-thing", "tell", "other",
+        "keep-shut", "leave-open", "move-thing", "change-parts", "behave-part-set", "tell", "other",
     ]  # fmt: skip
     """`replace-device`: another sheet, so another thing is fitted. `change-device`: the same thing, set otherwise.
     `move-thing`: furniture, or what stands outside."""

@@ -18,6 +18,8 @@ Table = TypeVar("Table", MovementSheet, ContactSheet)
 
 FULL_SET = "full"
 """The part that is set when nobody is in; a site without a part of this id is asked about all its parts."""
+NIGHT = "night"
+"""The part that is set while the household sleeps."""
 
 
 def sheets_in_use(site: Site, catalogue: Catalogue) -> tuple[tuple[Device, DeviceSheet], ...]:

@@ -14,6 +14,7 @@ from wardwright.model.programme import STANDARD_BEHAVIOURS, SetState, Zone
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import way_in_spot
 from wardwright.rules.finding import Mend
+from wardwright.rules.mending_parts import Operations, otherwise_part_set, out_of_part
 
 MOUNT: TypeAdapter[Mount] = TypeAdapter(Mount)
 UNIT_HEIGHT_M = 1.4
@@ -24,7 +25,6 @@ BETTER_LOCK, BETTER_GLAZING = "rc2", "laminated"
 OF_THE_DEVICE = frozenset(Device.model_fields) - {"mount", "id", "basis"}
 """What a mend names of a device itself; all else is of its mount."""
 OF_THE_FIXING = frozenset(Fixing.model_fields) - {"basis"}
-Operations = tuple[Operation, ...]
 
 
 def operations_of(site: Site, catalogue: Catalogue, mend: Mend) -> Operations | None:
@@ -227,4 +227,6 @@ _TURNED_BY: Mapping[str, Callable[[Site, str, dict[str, Any]], Operations | None
     "change-lock": _better_lock,
     "change-covering": _covered,
     "leave-open": _left_open,
+    "change-parts": out_of_part,
+    "behave-part-set": otherwise_part_set,
 }

@@ -19,14 +19,14 @@ from wardwright.model.household import Person
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.rules.entry_routes import place_before
-from wardwright.rules.kit import FULL_SET
+from wardwright.rules.kit import FULL_SET, NIGHT
 from wardwright.trials.arrival import Played, arrive, clock_in, heard_devices, wrong_turns
 from wardwright.trials.home_goals import middle_of
 from wardwright.trials.household_walk import walk, walked
 from wardwright.trials.leaves_opened import Leaves
 from wardwright.trials.leaving import Left, leave
 from wardwright.trials.night_rings import active_in, clock_of, ring_on
-from wardwright.trials.night_trips import NIGHT, NightTrip, night_trips
+from wardwright.trials.night_trips import NightTrip, night_trips
 from wardwright.trials.night_walk import steps_on, walked_until
 from wardwright.trials.stays import at_home_unset, stays
 from wardwright.trials.trip_played import HouseholdTrip, Kind

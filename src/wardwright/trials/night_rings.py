@@ -13,10 +13,11 @@ from wardwright.model.device import Device
 from wardwright.model.household import Person
 from wardwright.model.programme import Behaviour
 from wardwright.model.site import Site
+from wardwright.rules.kit import NIGHT
 from wardwright.trials.household_walk import leaf_of, walk
 from wardwright.trials.leaves_between import states_of
 from wardwright.trials.leaves_opened import Leaves, doors_to_open
-from wardwright.trials.night_trips import NIGHT, NightTrip
+from wardwright.trials.night_trips import NightTrip
 from wardwright.trials.night_walk import Moment, first_noticed, steps_on, walked_until
 from wardwright.trials.paces import walking_pace
 from wardwright.trials.watchers import heard_in

@@ -19,14 +19,13 @@ from wardwright.model.placement import is_way_in
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.rules.entry_routes import place_before
+from wardwright.rules.kit import NIGHT
 from wardwright.trials.home_goals import TOILETS, middle_of, rooms_by
 from wardwright.trials.household_walk import walk
 from wardwright.trials.trip_floor import Ends
 from wardwright.trials.trips import controls_of
 from wardwright.trials.ways_in import leads_outside
 
-NIGHT = "night"
-"""The part that is set while the household sleeps."""
 Goal = Literal["toilet", "kitchen", "child", "out"]
 """What somebody gets up for; `out`: through a door in the morning."""
 

@@ -9,11 +9,11 @@ from wardwright.model.device import Device
 from wardwright.model.household import Person
 from wardwright.model.programme import Behaviour
 from wardwright.model.site import Site
+from wardwright.rules.kit import NIGHT
 from wardwright.trials.arrival import heard_devices
 from wardwright.trials.home_goals import middle_of
 from wardwright.trials.leaves_opened import Leaves
 from wardwright.trials.night_rings import active_in
-from wardwright.trials.night_trips import NIGHT
 from wardwright.trials.night_walk import noticed_in_room
 from wardwright.trials.trip_played import UNSET, HouseholdTrip, Kind
 from wardwright.trials.zone_response import Signal, respond

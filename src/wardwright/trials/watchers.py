@@ -73,7 +73,8 @@ def _heard_in(
     by_id = {one.id: one for one in behaviours}
     found: dict[str, Behaviour] = {}
     for zone in sorted(zones, key=lambda one: one.number):
-        behaviour = by_id[zone.behaviour]
+        told = zone.behaviour if part in (None, kit.FULL_SET) else zone.behaviour_part_set
+        behaviour = by_id[told or zone.behaviour]
         if part is None or part in zone.parts or behaviour.is_always_active:
             for device in zone.devices:
                 found.setdefault(device, behaviour)

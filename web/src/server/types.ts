@@ -1025,6 +1025,8 @@ export interface Zone {
   behaviour: string;
   /** The parts in which it is active. */
   parts?: string[];
+  /** How it behaves in every part but the full one, where that differs: such as entry/exit for what is passed on the way down to the keypad in the morning. None: as always. */
+  behaviour_part_set?: string | null;
   /** Zones of different groups confirm each other; None: it is not counted for that. */
   group?: string | null;
   /** It is only written to the log until it has proved itself. */

@@ -27,6 +27,7 @@ BROUGHT = {
     "px/m": "Its picture then:",
     "min of work": "Saved:",
     "m": "Room above the animal then:",
+    "openings": "Still noticed with the night part set:",
 }
 """How it is told what a mend brings, by the unit of that; of a time, how much is in hand."""
 SMALL_M = 0.1

@@ -9,7 +9,7 @@ from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, S
 from wardwright.documents.content.quantities import joined
 from wardwright.documents.content.schedule import NONE, NOT_DECIDED, yes_or_no
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.programme import Behaviour, SetState
+from wardwright.model.programme import Behaviour, SetState, Zone
 from wardwright.model.site import Site
 from wardwright.rules.zone_names import display_length, shown_name
 from wardwright.trials.responses import ResponseRow, response_table
@@ -82,7 +82,7 @@ def _zones(site: Site, *, length: int | None) -> Table:
             (
                 zone.number,
                 shown_name(zone.name, length),
-                behaviour.name,
+                _behaviour_words(site, zone),
                 "always" if behaviour.is_always_active else ", ".join(parts.get(p, p) for p in zone.parts),
                 "log only" if is_logged else _by_state(answers, lambda row: SOUNDERS[row.sounders]),
                 "log only" if is_logged else _by_state(answers, lambda row: joined(row.told) or "nobody"),
@@ -93,6 +93,14 @@ def _zones(site: Site, *, length: int | None) -> Table:
             )
         )
     return Table("Zones", columns, tuple(rows), is_ticked=True)
+
+
+def _behaviour_words(site: Site, zone: Zone) -> str:
+    """How a zone behaves; where it does otherwise when a part is set, both."""
+    always = site.behaviour(zone.behaviour).name
+    if zone.behaviour_part_set in (None, zone.behaviour):
+        return always
+    return f"{always}; part set: {site.behaviour(zone.behaviour_part_set or zone.behaviour).name}"
 
 
 def _states(behaviour: Behaviour) -> tuple[SetState, ...]:
@@ -114,7 +122,7 @@ def _behaviours(site: Site) -> Table:
         Column("Allowed after entry has started", share=1.4), Column("Alarms", share=1.2), Column("Heard", share=1.2),
         Column("Abort delay before its message", share=1.4), Column("Signal"), Column("May be inhibited"),
     )  # fmt: skip
-    used = {zone.behaviour for zone in site.zones}
+    used = {one for zone in site.zones for one in (zone.behaviour, zone.behaviour_part_set)}
     rows: tuple[tuple[Cell, ...], ...] = tuple(
         (
             one.name,

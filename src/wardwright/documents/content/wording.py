@@ -104,6 +104,8 @@ SIGNS: dict[str, str] = {
     "timely": "edge of where being noticed still helps",
     "arrival-band": "where the household comes in and leaves",
     "arrival-seen": "the part of it that may be seen",
+    "trip": "where a trip at night goes",
+    "trip-seen": "the part of the trip that may be noticed",
     "radio-path": "radio path",
     "radio-cost": "what takes most of it",
     "beam": "the sun straight on it, from outside",
@@ -166,6 +168,8 @@ ACTIONS = {
     "keep-shut": "Keep {name} shut while the alarm is set",
     "leave-open": "Leave {name} open at night",
     "move-thing": "Move {name} away",
+    "change-parts": "Take {name} out of the night part",
+    "behave-part-set": "Give {name} the behaviour {what} when part set",
     "tell": "Find out and note {what} of {name}",
     "other": "See to {name}",
 }

@@ -16,7 +16,7 @@ from wardwright.documents.drawing.recording import Recorder
 from wardwright.model.record import Point2, Ring
 from wardwright.model.sketch import Sketch
 
-AREAS = ("possibly-seen", "seen", "leak", "blind", "unnoticed", "arrival-seen", "sunlit", "perch")
+AREAS = ("possibly-seen", "seen", "leak", "blind", "unnoticed", "arrival-seen", "trip-seen", "sunlit", "perch")
 """Roles that are hatched, the widest first."""
 PLAIN_LINES = ("task-line", "pet-line")
 """Roles that are a line and nothing else."""
@@ -55,7 +55,7 @@ def draw_sketches(
     for role in AREAS:
         _floor(recorder, sketches, role)
     recorder.layer = "over"
-    for role in ("arrival-band", "timely"):
+    for role in ("arrival-band", "trip", "timely"):
         for ring in _joined(sketches, role):
             recorder.polyline(role, (*ring, ring[0]))
     _plain_lines(recorder, sketches)
@@ -82,8 +82,8 @@ def _plain_lines(recorder: Recorder, sketches: tuple[Sketch, ...]) -> None:
 
 ROLE_ORDER = (
     "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "distance", "level", "timely",
-    "arrival-band", "arrival-seen", "radio-path", "radio-cost", "beam", "sunlit", "task", "task-line",
-    "perch", "pet-line", "beaten", "least-detected", "fault", "suggestion",
+    "arrival-band", "arrival-seen", "trip", "trip-seen", "radio-path", "radio-cost", "beam", "sunlit", "task",
+    "task-line", "perch", "pet-line", "beaten", "least-detected", "fault", "suggestion",
 )  # fmt: skip
 """In the order of the key of signs."""
 

@@ -33,7 +33,7 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
     middle = (WIDTH_MM / 2, HEIGHT_MM / 2)
     left, right = (EDGE_MM, HEIGHT_MM / 2), (WIDTH_MM - EDGE_MM, HEIGHT_MM / 2)
     match role:
-        case "seen" | "possibly-seen" | "blind" | "leak" | "arrival-seen" | "sunlit" | "perch":
+        case "seen" | "possibly-seen" | "blind" | "leak" | "arrival-seen" | "trip-seen" | "sunlit" | "perch":
             _sample(recorder, role)
         case "unnoticed":
             _sample(recorder, UNNOTICED_FLOOR)
@@ -44,7 +44,7 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
         case "beam" | "beaten" | "least-detected":
             recorder.line(role, left, right)
             recorder.head("frame-solid", right, turn_deg=0.0, length_mm=2.6)
-        case "timely" | "arrival-band" | "radio-path" | "task-line" | "pet-line":
+        case "timely" | "arrival-band" | "trip" | "radio-path" | "task-line" | "pet-line":
             recorder.line(role, left, right)
         case "radio-cost":
             recorder.line("radio-path", left, right)

@@ -25,7 +25,9 @@ USUAL_PETS: MappingProxyType[str, tuple[float, float]] = MappingProxyType(
 
 _PERSON = Grammar(
     words=MappingProxyType({"bed": None}),
-    flags=frozenset({"slow", "usual", "quick", "hears-badly", "child", "sleeps-heavily"}),
+    flags=frozenset(
+        {"slow", "usual", "quick", "hears-badly", "child", "sleeps-heavily", "visits", "no-code"}
+    ),
 )
 _PET = Grammar(
     after=frozenset({"", "high"}), lists=frozenset({"stays"}), takes_weight=True, sizes=frozenset()
@@ -62,6 +64,10 @@ def read_person(draft: Draft, line: Line) -> None:
     ):
         if flag in clauses.flags:
             fields[field] = True
+    if "visits" in clauses.flags:
+        fields["comes"] = "visits"
+    if "no-code" in clauses.flags:
+        fields["knows_code"] = False
     told = [key for key in fields if key not in ("id", "name")]
     draft.people.append(Person.model_validate(fields | _record_basis(clauses, told, [])))
 

@@ -30,6 +30,7 @@ from wardwright.intake.notes.leaves import read_call, read_set
 from wardwright.intake.notes.lengths import cut, without_comment
 from wardwright.intake.notes.needs import read_accept, read_grade
 from wardwright.intake.notes.openings import read_opening
+from wardwright.intake.notes.passes import read_pass
 from wardwright.intake.notes.people import USUAL_PETS, read_person, read_pet, read_target
 from wardwright.intake.notes.readings import read_reading
 from wardwright.intake.notes.rooms import read_room
@@ -72,6 +73,7 @@ LINES: Mapping[str, tuple[int, Reader]] = MappingProxyType(
         "behaviour": (_BUILD, read_behaviour),
         "part": (_BUILD, read_part),
         **dict.fromkeys(KINDS, (_FILL, read_device)),
+        "pass": (_PROGRAMME, read_pass),
         "zone": (_PROGRAMME, read_zone),
         "programme": (_PROGRAMME, read_programme),
         "reading": (_PROGRAMME, read_reading),

@@ -43,7 +43,12 @@ def read_zone(draft: Draft, line: Line) -> None:
     token = line.peek()
     name = line.take("a name").written if token is not None and token.kind == "text" else None
     behaviours = [behaviour.id for behaviour in draft.behaviours]
-    grammar = Grammar(flags=frozenset(behaviours), lists=frozenset({"parts"}), takes_names=True)
+    grammar = Grammar(
+        flags=frozenset(behaviours),
+        lists=frozenset({"parts"}),
+        words=MappingProxyType({"part-set": tuple(behaviours)}),
+        takes_names=True,
+    )
     clauses = read_clauses(line, grammar)
     devices = [find(line, draft.devices, written, what="device") for written in clauses.names]
     if not devices:
@@ -71,6 +76,7 @@ def _zone(draft: Draft, clauses: Clauses, number: int, *, name: str | None, devi
         (number, name or first.name),
         tuple(devices),
         behaviour=told,
+        part_set=clauses.words.get("part-set"),
         parts=ids or draft.told_parts.get(devices[0]),
         guessed=["name"] if name is None else [],
         usual=_usual(draft, first.sheet),
@@ -79,7 +85,7 @@ def _zone(draft: Draft, clauses: Clauses, number: int, *, name: str | None, devi
 
 def _zone_record(
     called: tuple[int, str], devices: tuple[str, ...], *, behaviour: str | None, parts: tuple[str, ...] | None,
-    guessed: list[str], usual: str,
+    guessed: list[str], usual: str, part_set: str | None = None,
 ) -> Zone:  # fmt: skip
     fields: dict[str, object] = {
         "id": f"zone-{called[0]}",
@@ -90,6 +96,8 @@ def _zone_record(
     }
     if parts is not None:
         fields["parts"] = parts
+    if part_set is not None:
+        fields["behaviour_part_set"] = part_set
     known = [(field, "guessed") for field in guessed]
     known += [] if behaviour else [("behaviour", "guessed")]
     return Zone.model_validate(fields | ({"basis": tuple(sorted(known))} if known else {}))

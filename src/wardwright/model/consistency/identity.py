@@ -104,6 +104,7 @@ _REFERENCES: tuple[tuple[str, str, str, str], ...] = (
     ("targets", "space", "space", "spaces"),
     ("zones", "devices", "device", "devices"),
     ("zones", "behaviour", "behaviour", "behaviours"),
+    ("zones", "behaviour_part_set", "behaviour", "behaviours"),
     ("zones", "parts", "part", "parts"),
     ("readings", "device", "device", "devices"),
     ("readings", "receiver", "device", "devices"),

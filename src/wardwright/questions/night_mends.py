@@ -1,0 +1,198 @@
+"""What would let a trip from bed be made without an alarm: each cure tried on the model."""
+
+from __future__ import annotations
+
+import math
+from functools import lru_cache
+
+import numpy as np
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
+from wardwright.model.estimate import Estimate
+from wardwright.model.placement import standing
+from wardwright.model.programme import Zone
+from wardwright.model.site import Site
+from wardwright.questions.still_protected import openings_noticed, watched_at_night
+from wardwright.rules.finding import Mend
+from wardwright.rules.kit import NIGHT
+from wardwright.rules.wall_spots import TURN_LIMIT_DEG
+from wardwright.trials.barriers import grids_of
+from wardwright.trials.leaves_between import possible_floor, states_of
+from wardwright.trials.leaves_opened import Leaves
+from wardwright.trials.night_rings import ring_on
+from wardwright.trials.night_trips import NightTrip
+from wardwright.trials.trip_floor import Ends, trip_floor
+
+TURN_SPARE_DEG = 8.0
+"""How far the edge of a fan is turned beyond the last floor of a trip. [deg] (assumption)"""
+
+
+def night_mends(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Leaves) -> tuple[Mend, ...]:
+    """Cures for a trip that rings.
+
+    Parameters
+    ----------
+    site : Site
+        As it is.
+    catalogue : Catalogue
+        Sheets and figures.
+    trip : NightTrip
+        The trip.
+    leaves : {"night", "most"}
+        How leaves stand where it rings.
+
+    Returns
+    -------
+    tuple of Mend
+        A leaf kept shut; the detector turned; in the morning its zone as one that starts the entry time; its zones
+        taken out of the night part. Each silences the trip, those of the last kind all together. What it brings is
+        how many openings are still noticed with the night part set.
+    """
+    found: list[Mend] = []
+    ring = ring_on(site, catalogue, trip, leaves=leaves)
+    if ring is None:
+        return ()
+    if leaves == "most":
+        found += _kept_shut(site, catalogue, trip)
+    found += _turned(site, catalogue, trip, device=ring.device, leaves=leaves)
+    if trip.goal == "out":
+        found += _starting_entry(site, catalogue, trip, device=ring.device, leaves=leaves)
+    return (*found, *_taken_out(site, catalogue, trip, leaves=leaves))
+
+
+def _still(site: Site, catalogue: Catalogue) -> Estimate | None:
+    """How many openings are noticed at night on a changed site. [openings]"""
+    try:
+        return openings_noticed(watched_at_night(site, catalogue))
+    except NotComputable:
+        return None
+
+
+def _kept_shut(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Mend]:
+    """Leaves one of which, told to be kept shut, takes the alarm away."""
+    return [
+        Mend(action="keep-shut", subject=one.id)
+        for one in sorted(site.openings, key=lambda one: one.id)
+        if one.leaves > 0
+        and len(states_of(one)) > 1
+        and ring_on(site, catalogue, trip, leaves="most", kept_shut=frozenset({one.id})) is None
+    ]
+
+
+def _turned(
+    site: Site, catalogue: Catalogue, trip: NightTrip, *, device: Device, leaves: Leaves
+) -> list[Mend]:
+    sheet = catalogue.sheet(device.sheet).movement
+    if sheet is None or sheet.angle_deg >= 180.0 or trip.ends is None:
+        return []
+    for heading in _headings_away(site.bare, catalogue, device, ends=trip.ends, angle_deg=sheet.angle_deg):
+        there = device.model_copy(update={"heading_deg": heading})
+        devices = tuple(there if one.id == device.id else one for one in site.devices)
+        after = site.model_copy(update={"devices": devices})
+        if ring_on(after, catalogue, trip, leaves=leaves) is None:
+            return [
+                Mend(
+                    action="turn-device",
+                    subject=device.id,
+                    values=(("heading_deg", heading),),
+                    gain=_still(after, catalogue),
+                )
+            ]
+    return []
+
+
+@lru_cache(maxsize=512)
+def _headings_away(
+    house: Site, catalogue: Catalogue, device: Device, *, ends: Ends, angle_deg: float
+) -> tuple[float, ...]:
+    """Headings that turn the fan of a detector off all floor of a trip, the least turn first. [deg]"""
+    floor = trip_floor(house, catalogue, ends)
+    seen = possible_floor(house, catalogue, device, storeys=tuple(sorted(floor)))
+    grids = grids_of(house)
+    points = np.concatenate(
+        [grids[storey].centres()[cells & floor[storey]] for storey, cells in seen.items()]
+        or [np.zeros((0, 2))]
+    )
+    if not len(points):
+        return ()
+    at = standing(house, device)
+    straight = standing(house, device.model_copy(update={"heading_deg": None})).heading_deg
+    away = np.degrees(np.arctan2(points[:, 1] - at.y_m, points[:, 0] - at.x_m)) - at.heading_deg
+    away = (away + 180.0) % 360.0 - 180.0
+    half = angle_deg / 2.0 + TURN_SPARE_DEG
+    # To its right it loses what is on its left, and the other way round.
+    found = []
+    for turn in sorted((float(away.min()) - half, float(away.max()) + half), key=abs):
+        heading = round(
+            (at.heading_deg + math.copysign(math.ceil(abs(turn)), turn) + 180.0) % 360.0 - 180.0, 6
+        )
+        # Its bracket lets it be turned off its wall so far.
+        if abs((heading - straight + 180.0) % 360.0 - 180.0) <= TURN_LIMIT_DEG:
+            found.append(heading)
+    return tuple(found)
+
+
+def _starting_entry(
+    site: Site, catalogue: Catalogue, trip: NightTrip, *, device: Device, leaves: Leaves
+) -> list[Mend]:
+    """The zone of a device as one that starts the entry time at night: it is unset before that ends."""
+    zone = _zone_at_night(site, device)
+    entry = next((one for one in site.behaviours if one.starts_entry and not one.is_always_active), None)
+    if zone is None or entry is None:
+        return []
+    after = part_set(site, zone, behaviour=entry.id)
+    if ring_on(after, catalogue, trip, leaves=leaves) is not None:
+        return []
+    return [
+        Mend(
+            action="behave-part-set",
+            subject=zone.id,
+            values=(("behaviour", entry.id),),
+            gain=_still(after, catalogue),
+        )
+    ]
+
+
+def _taken_out(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Leaves) -> list[Mend]:
+    """The zones that are taken out of the night part, one after the other, until the trip is silent."""
+    after, out = site, []
+    while (ring := ring_on(after, catalogue, trip, leaves=leaves)) is not None:
+        zone = _zone_at_night(after, ring.device)
+        if zone is None or NIGHT not in zone.parts:
+            return []  # it is always active: no part helps
+        out.append(zone.id)
+        after = out_of_night(after, zone)
+    gain = _still(after, catalogue)
+    return [
+        Mend(action="change-parts", subject=zone, values=(("without", NIGHT),), gain=gain) for zone in out
+    ]
+
+
+def _zone_at_night(site: Site, device: Device) -> Zone | None:
+    """The zone that hears a device with the night part set: the first by number."""
+    always = {one.id for one in site.behaviours if one.is_always_active}
+    return next(
+        (
+            one
+            for one in sorted(site.zones, key=lambda one: one.number)
+            if device.id in one.devices and (NIGHT in one.parts or one.behaviour in always)
+        ),
+        None,
+    )
+
+
+def _with_zone(site: Site, zone: Zone) -> Site:
+    return site.model_copy(update={"zones": tuple(zone if one.id == zone.id else one for one in site.zones)})
+
+
+def out_of_night(site: Site, zone: Zone) -> Site:
+    """A site with one zone taken out of the night part."""
+    parts = tuple(part for part in zone.parts if part != NIGHT)
+    return _with_zone(site, zone.model_copy(update={"parts": parts}))
+
+
+def part_set(site: Site, zone: Zone, *, behaviour: str) -> Site:
+    """A site whose zone behaves otherwise when part set; in the full part nothing changes."""
+    return _with_zone(site, zone.model_copy(update={"behaviour_part_set": behaviour}))

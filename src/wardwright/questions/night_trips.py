@@ -1,0 +1,116 @@
+"""Question 8: at night, part set, can each person reach toilet, kitchen and child; what is still protected?"""
+
+from __future__ import annotations
+
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.household import Person
+from wardwright.model.site import Site
+from wardwright.questions.answer import Answer, about_the_site, unanswered
+from wardwright.questions.night_mends import night_mends
+from wardwright.questions.night_notes import night_notes, night_parts, night_sketches
+from wardwright.questions.night_numbers import MEASURES, NightCase, night_number
+from wardwright.questions.still_protected import still_protected
+from wardwright.rules.kit import NIGHT
+from wardwright.trials.home_goals import TOILETS
+from wardwright.trials.household_walk import walk
+from wardwright.trials.night_rings import active_in, ring_on
+from wardwright.trials.night_trips import NightTrip, night_trips
+from wardwright.trials.trip_floor import Ends
+
+NUMBER = 8
+
+
+def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+    """One answer for each trip of each person, and one for what stays protected.
+
+    People who sleep in one room and walk alike have their answer in common.
+    """
+    measure = MEASURES["clear"]
+
+    def none(reason: str) -> tuple[Answer, ...]:
+        return (about_the_site(NUMBER, measure, site=site, reason=reason),)
+
+    if not any(space.is_protected for space in site.spaces):
+        return none("none of the spaces is ours")
+    if all(part.id != NIGHT for part in site.parts):
+        return none("the site has no night part")
+    if not active_in(site, NIGHT):
+        return none("no zone is in the night part" if site.zones else "no zone is programmed yet")
+    if not site.people:
+        return none("who lives there is not told")
+    trips = _told_apart(night_trips(site, catalogue))
+    each = [_answer(site, catalogue, trip, people=people) for trip, people in trips]
+    notes = _not_asked(site)
+    return (still_protected(site, catalogue, number=NUMBER, notes=notes), *each)
+
+
+def _told_apart(trips: tuple[NightTrip, ...]) -> tuple[tuple[NightTrip, tuple[Person, ...]], ...]:
+    """The trips that are told apart, each with all whose trip it is: whoever sleeps in one room and walks alike.
+
+    Trips out by several doors are one, where they are the same up to where the alarm is unset.
+    """
+    found: dict[tuple[str, Ends | None, str], tuple[NightTrip, list[Person]]] = {}
+    for trip in trips:
+        pace = f"{trip.person.pace} {trip.person.basis_of('pace')}"
+        _, people = found.setdefault((trip.goal, trip.ends, pace), (trip, []))
+        if trip.person not in people:
+            people.append(trip.person)
+    return tuple((trip, tuple(people)) for trip, people in found.values())
+
+
+def _not_asked(site: Site) -> tuple[str, ...]:
+    """Why somebody goes nowhere, or not to a toilet or kitchen."""
+    notes = []
+    for person in sorted(site.people, key=lambda one: one.id):
+        if person.comes == "visits":
+            continue
+        if person.bed is None:
+            notes.append(f"not computable for {person.name}: where they sleep is not told")
+            continue
+        for words, uses in (("toilet", TOILETS), ("kitchen", ("kitchen",))):
+            rooms = [one for one in site.spaces if one.use in uses and one.is_protected]
+            if not rooms:
+                notes.append(f"not computable for {person.name}: no room of ours is told to be a {words}")
+            elif not any(person.may_be_in(one.id, NIGHT) for one in rooms):
+                notes.append(f"{person.name} is told not to be in any {words} while the night part is set")
+    return tuple(notes)
+
+
+def _subject(trip: NightTrip, people: tuple[Person, ...]) -> tuple[str, str]:
+    """What people call a trip, and an id of its own."""
+    who = " and ".join(one.name for one in people)
+    if trip.goal == "out":
+        how = f" by {trip.place.name}" if trip.control is None and trip.ends is not None else ""
+        return f"{who} out in the morning{how}", f"{trip.person.id}/out{how and '/' + trip.place.id}"
+    return f"{who} from bed to {trip.place.name}", f"{trip.person.id}/{trip.goal}/{trip.place.id}"
+
+
+def _answer(site: Site, catalogue: Catalogue, trip: NightTrip, *, people: tuple[Person, ...]) -> Answer:
+    name, ident = _subject(trip, people)
+    ends = trip.ends
+    if ends is None:
+        return unanswered(
+            NUMBER, MEASURES["left"], subject=name, subject_id=ident, verdict="good",
+            reason="the alarm is unset by the bed, with a keyfob",
+        )  # fmt: skip
+    if walk(site.bare, catalogue, ends.start, goal=ends.goal) is None:
+        reason = f"not computable: no way on foot from {ends.rooms[0].name} to {trip.place.name}"
+        return unanswered(NUMBER, MEASURES["clear"], subject=name, subject_id=ident, reason=reason)
+    usual = ring_on(site, catalogue, trip)
+    most = usual or ring_on(site, catalogue, trip, leaves="most")
+    case = NightCase(trip, ends, most, "night" if usual is not None or most is None else "most")
+    verdict, measure, estimate, chance = night_number(site, catalogue, case)
+    return Answer(
+        question=NUMBER,
+        subject=name,
+        subject_id=ident,
+        measure=measure,
+        estimate=estimate,
+        reason=None if estimate is not None else "no detector of the night part sees the storeys it passes",
+        verdict=verdict,
+        chance=chance,
+        parts=night_parts(site, catalogue, case),
+        notes=night_notes(site, catalogue, case),
+        mends=() if case.ring is None else night_mends(site, catalogue, trip, leaves=case.leaves),
+        sketches=night_sketches(site, catalogue, case),
+    )

@@ -1,0 +1,57 @@
+"""Mends of what is set in a part, turned into edits."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from wardwright.model.edits import Operation, Tell
+from wardwright.model.site import Site
+
+Operations = tuple[Operation, ...]
+
+
+def out_of_part(site: Site, subject: str, values: dict[str, Any]) -> Operations | None:
+    """Take a zone out of a part.
+
+    Parameters
+    ----------
+    site : Site
+        The site that the mend was worked out for.
+    subject : str
+        Id of the zone.
+    values : dict
+        `without`: id of the part.
+
+    Returns
+    -------
+    tuple of Operation or None
+        None where the zone is gone, or out of that part already.
+    """
+    zone = next((one for one in site.zones if one.id == subject), None)
+    if zone is None or values.get("without") not in zone.parts:
+        return None
+    parts = [part for part in zone.parts if part != values["without"]]
+    return (Tell(of="zones", id=zone.id, facts={"parts": parts}),)
+
+
+def otherwise_part_set(site: Site, subject: str, values: dict[str, Any]) -> Operations | None:
+    """Give a zone another behaviour in every part but the full one.
+
+    Parameters
+    ----------
+    site : Site
+        The site that the mend was worked out for.
+    subject : str
+        Id of the zone.
+    values : dict
+        `behaviour`: id of how it is to behave.
+
+    Returns
+    -------
+    tuple of Operation or None
+        None where the zone, or the behaviour, is gone.
+    """
+    is_known = any(one.id == values.get("behaviour") for one in site.behaviours)
+    if not is_known or not any(one.id == subject for one in site.zones):
+        return None
+    return (Tell(of="zones", id=subject, facts={"behaviour_part_set": values["behaviour"]}),)
