@@ -27,7 +27,9 @@ def test_each_opening_is_told_by_how_it_is_come_through() -> None:
 
 
 def test_a_part_with_no_zone_notices_nothing() -> None:
-    night = cover(read_sample("terrace"), "night")
+    site = read_sample("terrace")
+    by_day = tuple(zone.model_copy(update={"parts": ("full",)}) for zone in site.zones)
+    night = cover(site.model_copy(update={"zones": by_day}), "night")
     assert {one.opened for one in night.openings} == {"not", None}
     assert all(not one.by and not one.openings for one in night.rooms)
 

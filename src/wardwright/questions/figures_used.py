@@ -74,7 +74,7 @@ OF_ANY_JOB = ("work-", "job-", "allow-", "rate-", "upkeep-")
 BY_QUESTION: dict[int, frozenset[str]] = {
     race_from_opening.NUMBER: RACE | {BETTER_LOCK},
     entry_and_exit_times.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
-    night_trips.NUMBER: HOUSEHOLD,
+    night_trips.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
     zone_behaviours.NUMBER: HOUSEHOLD,
     undetected_walk.NUMBER: ON_FOOT,
     where_the_unit_goes.NUMBER: RADIO | ON_FOOT | {"climb-in"},

@@ -42,7 +42,10 @@ def test_every_room_and_every_door_and_window_to_the_outside_is_told() -> None:
 
 
 def test_a_part_in_which_nothing_is_on_says_so() -> None:
-    sections = {section.heading: section for section in paper_of(read_sample("terrace")).sections}
+    site = read_sample("terrace")
+    by_day = tuple(zone.model_copy(update={"parts": ("full",)}) for zone in site.zones)
+    paper = paper_of(site.model_copy(update={"zones": by_day}))
+    sections = {section.heading: section for section in paper.sections}
     assert sections["With the night part set"].text == ("Nothing is on in this part.",)
 
 
