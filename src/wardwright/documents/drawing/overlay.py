@@ -16,7 +16,9 @@ from wardwright.documents.drawing.recording import Recorder
 from wardwright.model.record import Point2, Ring
 from wardwright.model.sketch import Sketch
 
-AREAS = ("possibly-seen", "seen", "leak", "blind", "unnoticed", "arrival-seen", "trip-seen", "sunlit", "perch")
+AREAS = (
+    "possibly-seen", "seen", "leak", "blind", "unnoticed", "arrival-seen", "trip-seen", "sunlit", "perch",
+)  # fmt: skip
 """Roles that are hatched, the widest first."""
 PLAIN_LINES = ("task-line", "pet-line")
 """Roles that are a line and nothing else."""
