@@ -9,8 +9,8 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = ROOT / "src" / "wardwright"
 LAYERS = (
-    "errors", "geometry", "model", "intake", "physics", "rules", "trials", "costing", "questions", "documents",
-    "store", "server", "cli",
+    "errors", "geometry", "model", "intake", "physics", "rules", "trials", "costing", "works", "questions",
+    "documents", "store", "server", "cli",
 )  # fmt: skip
 """In the order of the arrows; each imports only from those before it."""
 

@@ -57,7 +57,8 @@ def add_site(parser: ArgumentParser) -> None:
     parser.add_argument(
         "site",
         metavar="SITE",
-        help="a site document (JSON), or a sample: " + ", ".join(f"sample:{name}" for name in SAMPLES),
+        help="a site document (JSON), a job (its newest revision), or a sample: "
+        + ", ".join(f"sample:{name}" for name in SAMPLES),
     )
 
 

@@ -13,7 +13,7 @@ if TYPE_CHECKING:  # pydantic is not to be loaded for --help
     from wardwright.model.catalogue import Catalogue
     from wardwright.model.site import Site
 
-SAMPLE = "sample:"
+SAMPLE, JOB = "sample:", ".job"
 
 
 def site_from(text: str, catalogue: Catalogue) -> Site:
@@ -22,7 +22,8 @@ def site_from(text: str, catalogue: Catalogue) -> Site:
     Parameters
     ----------
     text : str
-        A path, or ``sample:`` and the name of a sample.
+        A path of a site document, or of a job, whose newest revision is taken; or ``sample:`` and the name of a
+        sample.
     catalogue : Catalogue
         The rows that the site may name.
 
@@ -40,6 +41,11 @@ def site_from(text: str, catalogue: Catalogue) -> Site:
         from wardwright.store.samples import read_sample
 
         return read_sample(text.removeprefix(SAMPLE))
+    if Path(text).suffix.lower() == JOB:
+        from wardwright.store.jobs.opening import open_job
+
+        with open_job(Path(text)) as job:
+            return job.site()
     if Path(text).suffix.lower() in (".dxf", ".ifc", ".notes"):
         raise InputError(
             "this is no site document",

@@ -17,7 +17,20 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from wardwright import __version__
-from wardwright.cli import ask, campaign, check, compare, demo, intake, job, papers, quote, rule, serve
+from wardwright.cli import (
+    ask,
+    campaign,
+    check,
+    compare,
+    demo,
+    fit_plan,
+    intake,
+    job,
+    papers,
+    quote,
+    rule,
+    serve,
+)
 from wardwright.cli.command import BAD_INPUT, FINE, OWN_FAULT, STATUSES, STOPPED, Command
 from wardwright.errors import InputError, NotComputable
 
@@ -28,6 +41,7 @@ COMMANDS: tuple[Command, ...] = (
     campaign.COMMAND,
     compare.COMMAND,
     quote.COMMAND,
+    fit_plan.COMMAND,
     papers.COMMAND,
     rule.COMMAND,
     job.COMMAND,

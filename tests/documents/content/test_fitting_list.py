@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from wardwright.documents.content.fitting_list import FITTED_IN_ORDER, fitting_list
+from wardwright.documents.content.fitting_list import fitting_list
 from wardwright.documents.content.wording import DANGERS
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import DeviceKind
@@ -8,6 +8,7 @@ from wardwright.model.site import Site
 from wardwright.rules.table import check
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
+from wardwright.works.fitting_order import FITTED_IN_ORDER
 
 CATALOGUE = load_catalogue()
 TERRACE, BUNGALOW = read_sample("terrace"), read_sample("bungalow")

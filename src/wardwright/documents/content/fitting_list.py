@@ -10,18 +10,12 @@ from wardwright.documents.content.quantities import quantity, sentence
 from wardwright.documents.content.schedule import NOT_DECIDED, room_name, sheet_of
 from wardwright.documents.drawing.devices import Tag, device_tags
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import CeilingMount, Device, DeviceKind, FreeMount, OpeningMount, WallMount
+from wardwright.model.device import CeilingMount, Device, FreeMount, OpeningMount, WallMount
 from wardwright.model.placement import standing
 from wardwright.model.record import Record
 from wardwright.model.site import Site
 from wardwright.rules.finding import Finding, Mend
-
-FITTED_IN_ORDER: tuple[DeviceKind, ...] = (
-    "control-unit", "router", "transmitter", "repeater", "sounder", "opening-contact", "shock-detector",
-    "glass-break-detector", "movement-detector", "water-detector", "smoke-alarm", "heat-alarm", "co-alarm", "camera",
-    "hold-up-button", "keyfob", "keypad",
-)  # fmt: skip
-"""Common practice: the control unit first, contacts before movement detectors, the keypad last."""
+from wardwright.works.fitting_order import FITTED_IN_ORDER
 
 
 class StepLine(Record):
