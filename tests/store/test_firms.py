@@ -6,9 +6,19 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from wardwright.errors import OfficeError
-from wardwright.store.firms import LARGEST_FIRM_BYTES, LARGEST_LOGO_BYTES, logo_of, read_firm, sample_firm
+from wardwright.store.firms import (
+    LARGEST_FIRM_BYTES,
+    LARGEST_LOGO_BYTES,
+    firm_from,
+    logo_of,
+    read_firm,
+    sample_firm,
+    write_firm,
+)
 
 GOOD = 'name = "Example"\n[rates]\ncurrency = "GBP"\nlabour_per_hour = 48.10\n'
 
@@ -77,3 +87,36 @@ def test_a_missing_or_endless_file_is_refused(tmp_path: Path) -> None:
         read_firm(tmp_path / "none.toml")
     with pytest.raises(OfficeError, match="longer than 1 MB"):
         read_firm(written(tmp_path, "#" * (LARGEST_FIRM_BYTES + 1)))
+
+
+LETTERS = st.text(st.characters(exclude_categories=["Cs"]), max_size=30)
+AMOUNTS = st.decimals(min_value=0, max_value=9999, places=2)
+
+
+@given(
+    name=LETTERS.filter(bool),
+    lines=st.lists(LETTERS.filter(bool), max_size=3),
+    rate=AMOUNTS,
+    text=LETTERS.filter(bool),
+)
+def test_a_firm_that_is_written_is_read_again_whatever_its_letters(
+    tmp_path_factory: pytest.TempPathFactory, name: str, lines: list[str], rate: Decimal, text: str
+) -> None:
+    rates = {
+        "currency": "EUR",
+        "labour_per_hour": rate,
+        "travel_min": 12.5,
+        "mark_up_percent": Decimal("12.5"),
+    }
+    facts = {
+        "name": name, "address": lines, "rates": rates, "tax": {"percent": Decimal(0)},
+        "subscription": [{"name": "data", "per_year": rate, "sheets": ["message-mobile"]}],
+        "text": [{"heading": name, "text": text}, {"heading": "b", "text": text}],
+    }  # fmt: skip
+    try:
+        firm = firm_from(facts, where="firm")
+    except OfficeError:
+        return  # by chance it looks like somebody's code
+    path = tmp_path_factory.mktemp("firm") / "firm.toml"
+    write_firm(path, firm)
+    assert read_firm(path) == firm

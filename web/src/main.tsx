@@ -9,6 +9,7 @@ import { Head } from "./panels/Head";
 import { History } from "./panels/History";
 import { Jobs } from "./panels/Jobs";
 import { Signed } from "./panels/Signed";
+import { Quote } from "./panels/Quote";
 import { Questions } from "./panels/Questions";
 import { Fit, LookAfter, Prove } from "./panels/LaterSteps";
 import { HandOver } from "./panels/HandOver";
@@ -57,7 +58,7 @@ function leave(): void {
 function Panel() {
   const step = state.step.value;
   if (step === "Survey") return <Survey />;
-  if (step === "Design") return <><Comparison /><Questions /><Findings /><Zones /><History /></>;
+  if (step === "Design") return <><Comparison /><Questions /><Findings /><Zones /><Quote /><History /></>;
   if (step === "Fit") return <Fit />;
   if (step === "Prove") return <Prove />;
   return step === "Hand over" ? <><HandOver /><Signed /></> : <LookAfter />;

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import json
 import tomllib
+from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from importlib.resources import as_file, files
 from pathlib import Path
+from typing import Any
 
 from pydantic import ValidationError
 
@@ -14,7 +16,7 @@ from wardwright.costing.firm import Firm
 from wardwright.errors import OfficeError
 from wardwright.model.complaint import complaints
 from wardwright.model.wording import and_more, masked
-from wardwright.store.texts import read_text
+from wardwright.store.texts import read_text, write_text
 
 LARGEST_FIRM_BYTES = 1_000_000
 LARGEST_LOGO_BYTES = 2_000_000
@@ -57,24 +59,96 @@ def read_firm(path: Path) -> Firm:
         raise OfficeError(
             "the file is nested too deeply", where=where, cure="Give plain keys and tables"
         ) from None
+    firm = firm_from(raw, where=where)
+    if firm.logo:
+        logo_of(path, firm)
+    return firm
+
+
+def firm_from(raw: object, *, where: str) -> Firm:
+    """Read a firm from plain data, such as a form has it.
+
+    Parameters
+    ----------
+    raw : object
+        Mappings, lists, text, numbers; amounts as decimals or as their text.
+    where : str
+        What it is called.
+
+    Returns
+    -------
+    Firm
+        What it says.
+
+    Raises
+    ------
+    OfficeError
+        If it has an unknown key, lacks one or holds what cannot be, or holds somebody's code.
+    """
+    text = json.dumps(raw, default=str, ensure_ascii=False)
     if masked(text) != text:
         raise OfficeError(
-            "the file holds what looks like somebody's code",
+            "it holds what looks like somebody's code",
             where=where,
             cure="Take it out: codes and keys are never stored",
         )
     try:
         # As JSON text, in strict mode, as device sheets are; a decimal travels as its own text.
-        firm = Firm.model_validate_json(json.dumps(raw, default=str), strict=True)
+        return Firm.model_validate_json(text, strict=True)
     except ValidationError as fault:
         found = complaints(fault, raw=raw, root=Firm)
         first = found[0]
-        raise OfficeError(
-            first.what + and_more(len(found) - 1), where=f"{where}, {first.where}", cure=first.cure
-        ) from None
-    if firm.logo:
-        logo_of(path, firm)
-    return firm
+        place = f"{where}, {first.where}" if first.where else where
+        raise OfficeError(first.what + and_more(len(found) - 1), where=place, cure=first.cure) from None
+
+
+def write_firm(path: Path, firm: Firm) -> None:
+    """Write a firm's own file, whole or not at all; `read_firm` gives the same firm again.
+
+    Parameters
+    ----------
+    path : Path
+        Where to.
+    firm : Firm
+        What it says; what stands at its default is left out.
+
+    Raises
+    ------
+    OfficeError
+        If it cannot be written.
+    """
+    data = firm.model_dump(exclude_defaults=True)
+    write_text(path, "\n".join(_toml(data)).lstrip("\n") + "\n", fault=OfficeError)
+
+
+def _toml(data: Mapping[str, Any], place: str = "") -> Iterator[str]:
+    """The lines of a table: its own values first, then the tables in it."""
+    inner = {name: value for name, value in data.items() if _is_table(value)}
+    yield from (f"{name} = {_value(value)}" for name, value in data.items() if name not in inner)
+    for name, value in inner.items():
+        whole = f"{place}{name}"
+        for one in value if isinstance(value, tuple) else (value,):
+            yield from ("", f"[[{whole}]]" if isinstance(value, tuple) else f"[{whole}]")
+            yield from _toml(one, f"{whole}.")
+
+
+def _is_table(value: object) -> bool:
+    return isinstance(value, Mapping) or (
+        isinstance(value, tuple) and bool(value) and isinstance(value[0], Mapping)
+    )
+
+
+def _value(value: object) -> str:
+    match value:
+        case str():
+            # Of JSON's letters one alone is none in this format.
+            return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007F")
+        case tuple():
+            return f"[{', '.join(_value(one) for one in value)}]"
+        case Decimal():
+            return f"{value:f}"
+        case _:
+            return str(value)
 
 
 def logo_of(path: Path, firm: Firm) -> bytes:

@@ -5,6 +5,7 @@ import type { JobLine } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
 import { Intake } from "./Intake";
+import { Office } from "./Office";
 
 const lines = signal<JobLine[]>([]);
 
@@ -41,6 +42,7 @@ export function Jobs({ onOpen }: { onOpen(file: string): void }) {
           <li key={sample}><button type="button" onClick={() => void begin(sample)}>{text}</button></li>
         ))}
       </ul>
+      <Office />
       <p class="hint">{words.jobs.caution}</p>
     </main>
   );

@@ -310,6 +310,53 @@ export interface Fault {
   cure: string;
 }
 
+export interface Firm {
+  name: string;
+  address?: string[];
+  phone?: string;
+  email?: string;
+  /** Name of a picture file beside the firm's file; empty: none. */
+  logo?: string;
+  rates: FirmRates;
+  /** None: as the row of the country says. */
+  tax?: FirmTax | null;
+  /** Over how many years upkeep is told. [a] */
+  upkeep_years?: number;
+  /** How long a quote holds; None: not told. [d] */
+  valid_days?: number | null;
+  /** Asked with the order; None: not told. [%] */
+  deposit_percent?: string | null;
+  subscription?: Subscription[];
+  /** Terms in the firm's own words, in order. */
+  text?: FirmText[];
+}
+
+export interface FirmRates {
+  currency: string;
+  /** For one fitter, before tax. */
+  labour_per_hour: string;
+  /** One way, beside the time; None: not told, and the catalogue's figure counts. */
+  travel_per_journey?: string | null;
+  /** One way; None: not told, and the catalogue's figure counts. [min] */
+  travel_min?: number | null;
+  /** Put on the parts' cost where the price list has no price; None: the catalogue's figure counts. [%] */
+  mark_up_percent?: string | null;
+  /** Screws, plugs, tape, as a share of the parts' cost; None: the catalogue's figure counts. [%] */
+  consumables_percent?: string | null;
+}
+
+export interface FirmTax {
+  name?: string;
+  /** 0: the firm charges none. [%] */
+  percent: string;
+  registration?: string;
+}
+
+export interface FirmText {
+  heading: string;
+  text: string;
+}
+
 export interface Fixing {
   /** How each field is known. */
   basis?: Record<string, "measured" | "told" | "guessed" | "default">;
@@ -487,6 +534,13 @@ export interface News {
   houses: Record<string, string>;
 }
 
+export interface OfficeSaid {
+  firm: Firm | null;
+  prices: PricesSaid | null;
+  /** A file is there that cannot be used. */
+  fault: Fault | null;
+}
+
 export interface OpenEdge {
   /** How each field is known. */
   basis?: Record<string, "measured" | "told" | "guessed" | "default">;
@@ -659,6 +713,13 @@ export interface PremisesChoice {
   spaces: number;
 }
 
+export interface PricesSaid {
+  /** How many it has. [-] */
+  rows: number;
+  /** The earliest day that a row is of. */
+  oldest: string | null;
+}
+
 export interface Programme {
   /** How each field is known. */
   basis?: Record<string, "measured" | "told" | "guessed" | "default">;
@@ -734,6 +795,39 @@ export interface ScreenStorey {
 export interface Show {
   kind: "show";
   key: string | null;
+}
+
+export interface ShownLine {
+  what: string;
+  count: string;
+  amount: string;
+}
+
+export interface ShownOption {
+  name: string;
+  changes: string[];
+  lines: ShownLine[];
+  /** Before tax, the tax, in all. */
+  sums: ShownLine[];
+  /** What is looked at first: with tax where that is known. */
+  total: string;
+  /** With its range; empty: not known. */
+  price: string;
+  hours: string;
+  /** To the first option; empty for that. */
+  difference: string;
+  not_priced: string[];
+}
+
+export interface ShownQuote {
+  house: string;
+  /** The firm; empty: made-up rates. */
+  by: string;
+  options: ShownOption[];
+  /** Over how many years, and what in all; empty: not known. */
+  upkeep: string;
+  upkeep_lines: ShownLine[];
+  notes: string[];
 }
 
 export interface SignedLine {
@@ -873,6 +967,14 @@ export interface Storey {
   height_m?: number;
   /** Sloped ceilings; the lowest plane over a place counts. */
   slopes?: Slope[];
+}
+
+export interface Subscription {
+  name: string;
+  /** Before tax. */
+  per_year: string;
+  /** Device sheets that need it; none named: every job has it. */
+  sheets?: string[];
 }
 
 export interface Taken {
