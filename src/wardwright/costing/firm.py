@@ -21,7 +21,7 @@ class FirmRates(Record):
     """For one fitter, before tax."""
     travel_per_journey: Money | None = None
     """One way, beside the time; None: not told, and the catalogue's figure counts."""
-    travel_min: Annotated[float, Field(ge=0, le=600, strict=False)] | None = None
+    travel_min: Annotated[float, Field(ge=0, le=600)] | None = None
     """One way; None: not told, and the catalogue's figure counts. [min]"""
     mark_up_percent: Percent | None = None
     """Put on the parts' cost where the price list has no price; None: the catalogue's figure counts. [%]"""

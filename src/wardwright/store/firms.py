@@ -85,7 +85,8 @@ def firm_from(raw: object, *, where: str) -> Firm:
     OfficeError
         If it has an unknown key, lacks one or holds what cannot be, or holds somebody's code.
     """
-    text = json.dumps(raw, default=str, ensure_ascii=False)
+    # A number of so few digits comes back as it was written.
+    text = json.dumps(raw, default=_plain, ensure_ascii=False)
     if masked(text) != text:
         raise OfficeError(
             "it holds what looks like somebody's code",
@@ -93,13 +94,17 @@ def firm_from(raw: object, *, where: str) -> Firm:
             cure="Take it out: codes and keys are never stored",
         )
     try:
-        # As JSON text, in strict mode, as device sheets are; a decimal travels as its own text.
+        # As JSON text, in strict mode, as device sheets are.
         return Firm.model_validate_json(text, strict=True)
     except ValidationError as fault:
         found = complaints(fault, raw=raw, root=Firm)
         first = found[0]
         place = f"{where}, {first.where}" if first.where else where
         raise OfficeError(first.what + and_more(len(found) - 1), where=place, cure=first.cure) from None
+
+
+def _plain(value: object) -> float | str:
+    return float(value) if isinstance(value, Decimal) else str(value)
 
 
 def write_firm(path: Path, firm: Firm) -> None:
