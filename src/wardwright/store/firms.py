@@ -85,8 +85,7 @@ def firm_from(raw: object, *, where: str) -> Firm:
     OfficeError
         If it has an unknown key, lacks one or holds what cannot be, or holds somebody's code.
     """
-    # A number of so few digits comes back as it was written.
-    text = json.dumps(raw, default=_plain, ensure_ascii=False)
+    text = json.dumps(_with_minutes(raw), default=str, ensure_ascii=False)
     if masked(text) != text:
         raise OfficeError(
             "it holds what looks like somebody's code",
@@ -94,7 +93,7 @@ def firm_from(raw: object, *, where: str) -> Firm:
             cure="Take it out: codes and keys are never stored",
         )
     try:
-        # As JSON text, in strict mode, as device sheets are.
+        # As JSON text, in strict mode, as device sheets are; a decimal travels as its own text.
         return Firm.model_validate_json(text, strict=True)
     except ValidationError as fault:
         found = complaints(fault, raw=raw, root=Firm)
@@ -103,8 +102,14 @@ def firm_from(raw: object, *, where: str) -> Firm:
         raise OfficeError(first.what + and_more(len(found) - 1), where=place, cure=first.cure) from None
 
 
-def _plain(value: object) -> float | str:
-    return float(value) if isinstance(value, Decimal) else str(value)
+def _with_minutes(raw: object) -> object:
+    """The same with the one number that is no amount as a number: a file has it as a decimal."""
+    rates = raw.get("rates") if isinstance(raw, Mapping) else None
+    if not isinstance(raw, Mapping) or not isinstance(rates, Mapping):
+        return raw
+    minutes = rates.get("travel_min")
+    plain = float(minutes) if isinstance(minutes, Decimal) else minutes
+    return {**raw, "rates": {**rates, "travel_min": plain}} if "travel_min" in rates else raw
 
 
 def write_firm(path: Path, firm: Firm) -> None:
