@@ -2,6 +2,7 @@ import { batch, effect } from "@preact/signals";
 import { render } from "preact";
 import { caughtUp, recall, watch } from "./edits/queue";
 import { Attachments } from "./panels/Attachments";
+import { Campaign } from "./panels/Campaign";
 import { Comparison } from "./panels/Comparison";
 import { Details } from "./panels/Details";
 import { Findings } from "./panels/Findings";
@@ -58,7 +59,7 @@ function leave(): void {
 function Panel() {
   const step = state.step.value;
   if (step === "Survey") return <Survey />;
-  if (step === "Design") return <><Comparison /><Questions /><Findings /><Zones /><Quote /><History /></>;
+  if (step === "Design") return <><Comparison /><Questions /><Findings /><Campaign /><Zones /><Quote /><History /></>;
   if (step === "Fit") return <Fit />;
   if (step === "Prove") return <Prove />;
   return step === "Hand over" ? <><HandOver /><Signed /></> : <LookAfter />;

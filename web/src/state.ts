@@ -31,6 +31,8 @@ export const answers = signal<ReadonlyMap<string, BoardAnswer>>(new Map());
 export const later = signal<ReadonlySet<string>>(new Set());
 export const findings = signal<BoardFinding[]>([]);
 export const overlays = signal<Record<string, string>>({});
+/** What lies over the plan instead of an answer: ways that seeded intruders went. */
+export const laid = signal<Record<string, string> | null>(null);
 /** An answer was just chosen: the plan goes to a storey on which it is drawn. */
 export const goesAlong = signal(false);
 export const strip = signal("");
@@ -75,6 +77,7 @@ export function begin(opened: Opened): void {
   order.value = [];
   shown.value = null;
   chosen.value = null;
+  laid.value = null;
 }
 
 /** Records that are others now take the place of the old ones. */

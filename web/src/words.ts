@@ -212,6 +212,18 @@ export const words = {
     allPages: "Pages",
     page: (one: number, many: number, what: string) => `Page ${one} of ${many} of ${what}; the printed file can be read out`,
   },
+  campaign: {
+    title: "Seeded intruders",
+    intro: "Sends intruders who differ in way in, pace, order of goals and luck into the house as it is, and counts who is caught. For the fitter alone: it tells how to get in. What came of it goes into the fitter\u2019s papers of this revision.",
+    howMany: "How many",
+    counts: (n: number) => n.toLocaleString("en-GB"),
+    send: "Send them in",
+    of: (n: number, trials: string) => `${trials} intruders, revision ${n}`,
+    stale: "The house was changed since: send them in again.",
+    lost: "Draw ways on which the design loses",
+    least: "Draw least-detected paths",
+    draw: "On the plan",
+  },
   later: {
     working: "Working it out",
     none: "No device is placed yet: Design puts them in.",

@@ -20,7 +20,18 @@ from wardwright.server.desks import Desks
 from wardwright.server.handed_in import HandedInFiles
 from wardwright.server.messages import Fault
 from wardwright.server.origins import is_from_elsewhere
-from wardwright.server.routers import attachments, intake, jobs, live, office, papers, signed, steps, works
+from wardwright.server.routers import (
+    attachments,
+    campaigns,
+    intake,
+    jobs,
+    live,
+    office,
+    papers,
+    signed,
+    steps,
+    works,
+)
 from wardwright.server.work import Works
 
 HEADERS = {
@@ -83,7 +94,7 @@ def create_app(folder: Path, catalogue: Catalogue, *, static: Path | None = None
         response.headers.update(HEADERS)
         return response
 
-    for one in (jobs, attachments, signed, intake, works, papers, steps, office, live):
+    for one in (jobs, attachments, signed, campaigns, intake, works, papers, steps, office, live):
         app.include_router(one.router)
     if static is not None:
         app.mount("/", StaticFiles(directory=static, html=True), name="page")

@@ -38,6 +38,7 @@ from wardwright.rules.table import check, check_in_hand, that_wait
 from wardwright.server.last_signed import LastSigned
 from wardwright.server.messages import Board, Changed, Compared, WalkLine
 from wardwright.store.jobs.job import Job
+from wardwright.trials.campaign.results import CampaignReport
 
 
 class Seen(NamedTuple):
@@ -58,6 +59,8 @@ class Desk:
         self.job = job
         self.catalogue = catalogue
         self.listeners: set[Callable[[int], None]] = set()
+        self.sent_in: tuple[int, CampaignReport] | None = None
+        """What came of the last campaign of seeded intruders, and the revision of the house that they came to."""
         self._lock = threading.Lock()
         self._last_signed = LastSigned(job, catalogue)
 

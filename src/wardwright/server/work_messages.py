@@ -70,7 +70,34 @@ class SinceSigned(Record):
     """What must be tested again because of what is another about the house."""
 
 
-Result = Annotated[BroughtIn | SignedLine | SinceSigned, Field(discriminator="kind")]
+class SentInPart(Record):
+    """One part of what came of a campaign: texts, points, a table, a drawing."""
+
+    heading: str
+    text: tuple[str, ...]
+    points: tuple[str, ...]
+    headings: tuple[str, ...]
+    """Of the table; empty: there is none."""
+    rows: tuple[tuple[str, ...], ...]
+    drawing: str
+    """As SVG; empty: there is none."""
+
+
+class SentIn(Record):
+    """What seeded intruders did: for the fitter alone."""
+
+    kind: Literal["sent-in"] = "sent-in"
+    revision: int
+    """Of the house that they were sent into."""
+    trials: int
+    parts: tuple[SentInPart, ...]
+    lost: dict[str, str]
+    """By storey: the ways on which the design loses, as SVG groups."""
+    least: dict[str, str]
+    """By storey: the least-detected paths, as SVG groups."""
+
+
+Result = Annotated[BroughtIn | SignedLine | SinceSigned | SentIn, Field(discriminator="kind")]
 
 
 class WorkNews(Record):
@@ -152,6 +179,12 @@ class AttachmentChange(Record):
 
     what: Literal["removed", "put back"]
     author: Annotated[str, Field(min_length=1, max_length=60)]
+
+
+class CampaignWish(Record):
+    """Send seeded intruders in."""
+
+    trials: Annotated[int, Field(ge=100, le=200_000)]
 
 
 class SigningWish(Record):

@@ -16,6 +16,7 @@ from wardwright.questions.worth_adding import worth_adding
 from wardwright.server.desk import Desk
 from wardwright.store.clock import today
 from wardwright.store.fonts import font_folder
+from wardwright.trials.campaign.results import CampaignReport
 
 HELD = 6
 """Classes of copy that are held ready: two jobs' worth. [-]"""
@@ -38,7 +39,20 @@ def written(desk: Desk, copy: CopyClass) -> dict[str, bytes]:
     """
     if copy == "open":
         return _open(desk.job.site(), desk.catalogue, today())
-    return _answered(desk.state(), desk.catalogue, copy, day=today())
+    return _answered(
+        desk.state(),
+        desk.catalogue,
+        copy,
+        day=today(),
+        sent_in=campaign_of(desk) if copy == "fitter" else None,
+    )
+
+
+def campaign_of(desk: Desk) -> CampaignReport | None:
+    """The last campaign, if it was sent into the house as it is now."""
+    if desk.sent_in is None or desk.sent_in[0] != desk.job.newest:
+        return None
+    return desk.sent_in[1]
 
 
 @lru_cache(maxsize=HELD)
@@ -47,7 +61,9 @@ def _open(site: Site, catalogue: Catalogue, day: date) -> dict[str, bytes]:
 
 
 @lru_cache(maxsize=HELD)
-def _answered(state: State, catalogue: Catalogue, copy: CopyClass, *, day: date) -> dict[str, bytes]:
+def _answered(
+    state: State, catalogue: Catalogue, copy: CopyClass, *, day: date, sent_in: CampaignReport | None
+) -> dict[str, bytes]:
     if copy == "client":
         return client_papers(state.site, catalogue, state.answers, drawn_up=day, press=_press(state.site))
     page = page_of(
@@ -56,6 +72,7 @@ def _answered(state: State, catalogue: Catalogue, copy: CopyClass, *, day: date)
         state.answers,
         state.findings,
         worth_adding=worth_adding(state.site, catalogue),
+        campaign=sent_in,
     )
     return fitter_papers(
         state.site,
@@ -64,6 +81,7 @@ def _answered(state: State, catalogue: Catalogue, copy: CopyClass, *, day: date)
         answers=state.answers,
         drawn_up=day,
         press=_press(state.site),
+        campaign=sent_in,
     )
 
 

@@ -23,6 +23,7 @@ const only = computed(() => ({
 
 export function choose(key: string | null): void {
   state.shown.value = key;
+  state.laid.value = null;
   state.goesAlong.value = key !== null;
   live.value?.show(key);
 }

@@ -75,7 +75,7 @@ function Devices({ svg, storey }: { svg: RefObject<SVGSVGElement | null>; storey
 
 /** Its own component: a new answer draws nothing else anew. */
 function Overlay({ storey }: { storey: string }) {
-  return <g class="over" style={`--letters:${answersGrow.value}`} dangerouslySetInnerHTML={{ __html: state.overlays.value[storey] ?? "" }} />;
+  return <g class="over" style={`--letters:${answersGrow.value}`} dangerouslySetInnerHTML={{ __html: (state.laid.value ?? state.overlays.value)[storey] ?? "" }} />;
 }
 
 function panned(event: PointerEvent, svg: SVGSVGElement | null): void {

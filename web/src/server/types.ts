@@ -179,6 +179,10 @@ export interface BroughtIn {
   worth_adding: string[];
 }
 
+export interface CampaignWish {
+  trials: number;
+}
+
 export interface CareDate {
   /** As ISO 8601 has it. */
   on: string;
@@ -792,6 +796,29 @@ export interface ScreenStorey {
   mm_per_m: number;
 }
 
+export interface SentIn {
+  kind: "sent-in";
+  /** Of the house that they were sent into. */
+  revision: number;
+  trials: number;
+  parts: SentInPart[];
+  /** By storey: the ways on which the design loses, as SVG groups. */
+  lost: Record<string, string>;
+  /** By storey: the least-detected paths, as SVG groups. */
+  least: Record<string, string>;
+}
+
+export interface SentInPart {
+  heading: string;
+  text: string[];
+  points: string[];
+  /** Of the table; empty: there is none. */
+  headings: string[];
+  rows: string[][];
+  /** As SVG; empty: there is none. */
+  drawing: string;
+}
+
 export interface Show {
   kind: "show";
   key: string | null;
@@ -1114,7 +1141,7 @@ export interface WorkNews {
   /** Whether it was told to stop, and has not yet. */
   is_stopping: boolean;
   fault: Fault | null;
-  result: BroughtIn | SignedLine | SinceSigned | null;
+  result: BroughtIn | SignedLine | SinceSigned | SentIn | null;
 }
 
 export interface Zone {

@@ -33,6 +33,8 @@ export const sign = (file: string, revision: number, author: string, what: strin
   asked<WorkNews>(`jobs/${name(file)}/signed`, body({ revision, author, what }));
 export const sinceSigned = (file: string, number: number) => asked<WorkNews>(`jobs/${name(file)}/signed/${number}/compared`, body({}));
 
+export const campaign = (file: string, trials: number) => asked<WorkNews>(`jobs/${name(file)}/campaign`, body({ trials }));
+
 export const stop = (id: string) => asked<WorkNews>(`works/${name(id)}/stop`, body({}));
 export const hasEnded = (news: WorkNews) => news.state === "done" || news.state === "stopped" || news.state === "failed";
 

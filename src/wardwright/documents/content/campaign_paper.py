@@ -77,7 +77,7 @@ def campaign_sections(report: CampaignReport, *, bases: tuple[BasePlan, ...]) ->
     tuple of Section
         What the numbers cannot know stands beside the first of them.
     """
-    worst = worst_paths(report)
+    lost, least = lettered_paths(report)
     return (
         Section("Caught", text=(_what(report),), table=caught_table(report)),
         Section("What these numbers cannot know", points=tuple(sentence(one) for one in report.cannot_know)),
@@ -88,11 +88,15 @@ def campaign_sections(report: CampaignReport, *, bases: tuple[BasePlan, ...]) ->
             text=() if report.beaten else ("None in these trials.",),
             table=beaten_table(report) if report.beaten else None,
         ),
-        *_plans(bases, _lettered(report.beaten, ascii_uppercase), what="ways on which the design loses"),
+        *_plans(bases, lost, what="ways on which the design loses"),
         Section("Why they were missed", text=(WHY,), table=why_table(report)),
         Section("One thing lost", text=(LOST,), table=losses_table(report)),
-        Section("Where they are least likely noticed", text=(LEAST,), table=paths_table(report, worst)),
-        *_plans(bases, _lettered(worst, "123456789"), what="least-detected paths to the control unit"),
+        Section(
+            "Where they are least likely noticed",
+            text=(LEAST,),
+            table=paths_table(report, worst_paths(report)),
+        ),
+        *_plans(bases, least, what="least-detected paths to the control unit"),
     )
 
 
@@ -121,6 +125,11 @@ def worst_paths(report: CampaignReport) -> tuple[PathResult, ...]:
     for one in report.paths:
         found.setdefault(one.opening, one)
     return tuple(found.values())[:PATHS_DRAWN]
+
+
+def lettered_paths(report: CampaignReport) -> tuple[Mapping[str, tuple[Sketch, ...]], ...]:
+    """By storey: the ways on which the design loses, by letters, and the least-detected paths, by numbers."""
+    return _lettered(report.beaten, ascii_uppercase), _lettered(worst_paths(report), "123456789")
 
 
 def _what(report: CampaignReport) -> str:

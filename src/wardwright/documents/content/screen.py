@@ -111,7 +111,26 @@ def overlay(
     dict of Drawing
         By storey; only its own strokes are of interest.
     """
-    sketches = tuple(_sketches(site, catalogue, answers, key=key))
+    return laid_over(site, catalogue, tuple(_sketches(site, catalogue, answers, key=key)), over=over)
+
+
+def laid_over(
+    site: Site, catalogue: Catalogue, sketches: tuple[Sketch, ...], *, over: Site | None = None
+) -> dict[str, Drawing]:
+    """Lay sketches over each storey that has any.
+
+    Parameters
+    ----------
+    site, catalogue, over : Site, Catalogue, Site
+        As for `overlay`.
+    sketches : tuple of Sketch
+        What is drawn.
+
+    Returns
+    -------
+    dict of Drawing
+        By storey; only its own strokes are of interest.
+    """
     letters = letters_by_name(site, catalogue)
     plain = site.bare.model_copy(update={"outlets": site.outlets})
     sheet = _sheet(over or site)

@@ -14,7 +14,7 @@ from wardwright.errors import InputError
 from wardwright.server.messages import PaperPage
 from wardwright.server.page_pictures import page_picture, page_sizes
 from wardwright.server.routers.jobs import desks_of
-from wardwright.server.written import written
+from wardwright.server.written import campaign_of, written
 from wardwright.store.jobs.files import ENDING
 
 router = APIRouter(prefix="/api/jobs/{file}/papers", tags=["papers"])
@@ -32,7 +32,8 @@ TYPES = {
 @router.get("")
 def papers(request: Request, file: str) -> tuple[PaperClass, ...]:
     """List the papers that can be had, by class of copy."""
-    return paper_classes(desks_of(request).desk(file).job.site())
+    desk = desks_of(request).desk(file)
+    return paper_classes(desk.job.site(), has_campaign=campaign_of(desk) is not None)
 
 
 @router.get("/{copy_class}/{name}")

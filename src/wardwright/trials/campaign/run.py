@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -53,7 +54,13 @@ class Campaign:
 
 
 def campaign(
-    site: Site, catalogue: Catalogue, *, trials: int = TRIALS, seed: int = SEED, part: str = "full"
+    site: Site,
+    catalogue: Catalogue,
+    *,
+    trials: int = TRIALS,
+    seed: int = SEED,
+    part: str = "full",
+    tell: Callable[[int], None] | None = None,
 ) -> Campaign:
     """Send seeded intruders into a house.
 
@@ -69,6 +76,8 @@ def campaign(
         The same seed gives the same intruders, whatever the order of any list of the site.
     part : str, default "full"
         What is set.
+    tell : callable, optional
+        Told how many are done before each block; what it raises ends the campaign.
 
     Returns
     -------
@@ -88,6 +97,8 @@ def campaign(
     kept = done = 0
     while done < trials:
         count = min(BLOCK, trials - done)
+        if tell is not None:
+            tell(done)
         inputs = drawn(streams, catalogue, setting.who, room=setting.room, count=count)
         played = play(setting.ground, setting.kit, inputs)
         columns = columns_of(setting, inputs, played, alarm=heard(played, setting.kit, inputs, window=window))
