@@ -13,6 +13,7 @@ import { Signed } from "./panels/Signed";
 import { Quote } from "./panels/Quote";
 import { Questions } from "./panels/Questions";
 import { Fit, LookAfter, Prove } from "./panels/LaterSteps";
+import { Passes } from "./panels/Passes";
 import { HandOver } from "./panels/HandOver";
 import { Survey } from "./panels/Survey";
 import { Zones } from "./panels/Zones";
@@ -59,7 +60,7 @@ function leave(): void {
 function Panel() {
   const step = state.step.value;
   if (step === "Survey") return <Survey />;
-  if (step === "Design") return <><Comparison /><Questions /><Findings /><Campaign /><Zones /><Quote /><History /></>;
+  if (step === "Design") return <><Comparison /><Questions /><Findings /><Campaign /><Zones /><Passes /><Quote /><History /></>;
   if (step === "Fit") return <Fit />;
   if (step === "Prove") return <Prove />;
   return step === "Hand over" ? <><HandOver /><Signed /></> : <LookAfter />;

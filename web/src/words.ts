@@ -121,6 +121,18 @@ export const words = {
     exit: "Exit time",
     abort: "Abort delay",
   },
+  passes: {
+    title: "Who may be where",
+    intro: "While a part is set: going where one may not be is a wrong turn, no ordinary trip.",
+    nobody: "Say first who lives there, under Survey.",
+    who: "Person",
+    part: "While set",
+    draw: "Draw it on the plan",
+    bed: "sleeps there",
+    wrong: "no ordinary trip",
+    told: { "not told": "not told", may: "may be here", "may not": "is not to be here" } as Record<string, string>,
+    mark: (space: string, who: string, part: string, told: string) => `${space}, ${who}, ${part}: ${told}. Enter changes it; draw a line to change several.`,
+  },
   history: {
     title: "Revisions",
     undo: "Take back",

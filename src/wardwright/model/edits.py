@@ -12,6 +12,7 @@ from wardwright.errors import DocumentError
 from wardwright.model.changes import collections
 from wardwright.model.complaint import complaints
 from wardwright.model.device import Device, Mount
+from wardwright.model.pass_edits import LetPass, let_pass
 from wardwright.model.placement import direction
 from wardwright.model.record import Basis, Id, Record
 from wardwright.model.site import Site
@@ -81,7 +82,7 @@ class MoveWall(Record):
 
 
 Operation = Annotated[
-    PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall, Field(discriminator="do")
+    PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall | LetPass, Field(discriminator="do")
 ]
 OPERATION: TypeAdapter[Operation] = TypeAdapter(Operation)
 
@@ -121,10 +122,6 @@ def edited(site: Site, operations: tuple[Operation, ...]) -> Site:
     for operation in operations:
         site = _DONE_BY[operation.do](site, operation)
     return site
-
-
-def _put_device(site: Site, operation: PutDevice) -> Site:
-    return _with(site, "devices", operation.device)
 
 
 def _mount_device(site: Site, operation: MountDevice) -> Site:
@@ -191,13 +188,14 @@ def _move_wall(site: Site, operation: MoveWall) -> Site:
 
 
 _DONE_BY: Mapping[str, Callable[[Site, Any], Site]] = {
-    "put-device": _put_device,
+    "put-device": lambda site, operation: _with(site, "devices", operation.device),
     "mount-device": _mount_device,
     "turn-device": _turn_device,
     "tell": _tell,
     "add": _add,
     "remove": _remove,
     "move-wall": _move_wall,
+    "let-pass": let_pass,
 }
 
 

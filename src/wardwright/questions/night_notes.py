@@ -111,10 +111,9 @@ def night_sketches(site: Site, catalogue: Catalogue, case: NightCase) -> tuple[S
         found += _seen(site.bare, catalogue, case.ends, device=device)
         at = standing(site, device)
         role = "goal" if ring is None else "fault"
+        # The plan names its devices itself.
         found.append(
-            Sketch.model_validate(
-                {"role": role, "storey": at.storey, "points": ((at.x_m, at.y_m),), "label": device.name}
-            )
+            Sketch.model_validate({"role": role, "storey": at.storey, "points": ((at.x_m, at.y_m),)})
         )
     route = walk(site.bare, catalogue, case.ends.start, goal=case.ends.goal)
     if ring is not None and route is not None:

@@ -23,7 +23,7 @@ function done(site: Lists, one: Operation): void {
       break;
     case "add": put(site, one.to, one.record as Row); break;
     case "remove": site[one.of] = rows(site, one.of).filter((row) => row.id !== one.id); break;
-    case "move-wall": break; // what hangs on a wall is for the server to say
+    case "move-wall": case "let-pass": break; // what hangs on a wall, or lies on a line, is for the server to say
   }
 }
 

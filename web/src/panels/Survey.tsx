@@ -7,13 +7,13 @@ interface Row { id: string; name?: string; kind?: string }
 interface Kind { of: "people" | "pets" | "targets" | "fixtures" | "outlets"; title: string; fields: Record<string, readonly string[] | "number" | "space"> }
 
 const KINDS: readonly Kind[] = [
-  { of: "people", title: words.survey.people, fields: { pace: ["slow", "usual", "quick"], bed: "space" } },
+  { of: "people", title: words.survey.people, fields: { pace: ["slow", "usual", "quick"], bed: "space", comes: ["lives", "visits"] } },
   { of: "pets", title: words.survey.pets, fields: { kind: ["cat", "small-dog", "big-dog", "rabbit", "bird", "other"], height_m: "number", mass_kg: "number" } },
   { of: "targets", title: words.survey.targets, fields: { space: "space", worth: ["low", "medium", "high"] } },
   { of: "fixtures", title: words.survey.fixtures, fields: { heat: ["none", "warm", "hot"], height_m: "number" } },
   { of: "outlets", title: words.survey.outlets, fields: { kind: ["power", "fused-spur", "network", "router"] } },
 ];
-const DEFAULTS: Record<string, string | number> = { pace: "usual", kind: "other", height_m: 0.3, mass_kg: 5, worth: "medium", heat: "none" };
+const DEFAULTS: Record<string, string | number> = { pace: "usual", comes: "lives", kind: "other", height_m: 0.3, mass_kg: 5, worth: "medium", heat: "none" };
 
 export function Survey() {
   const site = state.site.value;

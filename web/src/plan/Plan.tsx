@@ -7,6 +7,7 @@ import { Compared } from "./Compared";
 import { DeviceMark } from "./DeviceMark";
 import { Held } from "./Held";
 import { OpeningMarks } from "./OpeningMarks";
+import { PassMarks } from "./PassMarks";
 import { ScaleBar } from "./ScaleBar";
 import { WallMarks } from "./WallMarks";
 import { Walker } from "./Walker";
@@ -52,6 +53,7 @@ export function Plan() {
         {state.step.value === "Survey" || state.step.value === "Design" ? <WallMarks svg={svg} storey={storey} /> : null}
         <OpeningMarks storey={storey} />
         <Devices svg={svg} storey={storey} />
+        {state.step.value === "Design" ? <PassMarks svg={svg} storey={storey} /> : null}
       </svg>
       <Held storey={storey} />
       <ScaleBar storey={storey} />

@@ -137,7 +137,7 @@ export interface BoardFinding {
 export interface BoardMend {
   text: string;
   /** None: only a person can do it. */
-  operations: (PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall)[] | null;
+  operations: (PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall | LetPass)[] | null;
   /** What to beware of in doing it. */
   cautions: string[];
 }
@@ -305,7 +305,7 @@ export interface Edit {
   author: string;
   /** The revision that was seen. */
   base: number;
-  operations: (PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall)[];
+  operations: (PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall | LetPass)[];
 }
 
 export interface Fault {
@@ -493,6 +493,18 @@ export interface LaterSteps {
   care: CareList;
 }
 
+export interface LetPass {
+  do: "let-pass";
+  person: string;
+  part: string;
+  may: "may" | "may not" | "not told";
+  spaces?: string[];
+  /** Where `line_m` is drawn. */
+  storey?: string | null;
+  /** A way through spaces that are meant as well: all that it crosses. [m] */
+  line_m?: ([number, number])[];
+}
+
 export interface MountDevice {
   do: "mount-device";
   device: string;
@@ -614,7 +626,7 @@ export interface OpeningMount {
   gap_m?: number | null;
 }
 
-export type Operation = PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall;
+export type Operation = PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall | LetPass;
 
 export interface Outlet {
   /** How each field is known. */
@@ -1067,7 +1079,7 @@ export interface ToldTest {
 export interface Try {
   kind: "try";
   number: number;
-  operations: (PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall)[];
+  operations: (PutDevice | MountDevice | TurnDevice | Tell | Add | Remove | MoveWall | LetPass)[];
 }
 
 export interface TurnDevice {
