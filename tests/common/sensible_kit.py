@@ -10,7 +10,7 @@ import shapely
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import CeilingMount, Device, FreeMount, OpeningMount, WallMount
 from wardwright.model.fabric import Space
-from wardwright.model.household import Person, Target
+from wardwright.model.household import Person, Pet, Target
 from wardwright.model.opening import Opening
 from wardwright.model.place import Place
 from wardwright.model.placement import sides_of_opening
@@ -39,13 +39,20 @@ CAMERA_TILT_DEG = 25.0
 
 
 def with_sensible_kit(site: Site, catalogue: Catalogue) -> Site:
-    """The house with people, targets, a whole kit, its zones and times; what it had of these is replaced."""
+    """The house with people, pets, targets, a whole kit, its zones and times; what it had of these is replaced.
+
+    At night what is at openings is set, and nothing else.
+    """
     ours = sorted((s for s in site.spaces if s.is_protected), key=lambda s: s.id)
     openings = [chosen[0].opening for chosen in by_opening(ways_in(site, catalogue)[0])]
     entry = _entry_door(site, openings)
     bare = replaced(
         site,
-        devices=(), zones=(), pets=(),
+        devices=(), zones=(),
+        pets=(
+            Pet(id="cat", name="cat", kind="cat", height_m=0.28, mass_kg=4.5),
+            Pet(id="dog", name="dog", kind="big-dog", height_m=0.55, mass_kg=24.0),
+        ),
         people=_people(ours),
         targets=tuple(
             Target(id=f"target-{s.id}"[:80], name=f"what lies in {s.name}", space=s.id)
@@ -66,6 +73,7 @@ def with_sensible_kit(site: Site, catalogue: Catalogue) -> Site:
         Zone(
             id=f"zone-{i}", number=i, name=device.name, devices=(device.id,),
             behaviour="entry-exit" if _is_on(device, entry) else behaviour,
+            parts=("full", "night") if isinstance(device.mount, OpeningMount) else ("full",),
         )
         for i, (device, behaviour) in enumerate(zoned, 1)
     )  # fmt: skip
