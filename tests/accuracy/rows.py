@@ -44,6 +44,7 @@ PARTS = (
     Part("Sunlight", ("accuracy.sunlight",)),
     Part("Sound", ("accuracy.sound", "accuracy.sound_in_rooms")),
     Part("The race", ("trials.test_zone_response",)),
+    Part("Small houses by hand", ("accuracy.hand_worked",)),
     Part("Adversary path analysis", ("accuracy.interruption",)),
     Part("Radio", ("accuracy.radio",)),
     Part("Cells and stand-by batteries", ("accuracy.power",)),

@@ -88,7 +88,7 @@ class Told(NamedTuple):
     message: float
 
 
-class _Zones(NamedTuple):
+class Zones(NamedTuple):
     """A movement detector in its place."""
 
     device: str
@@ -123,7 +123,7 @@ class SlowWalker:
         self.zones = [
             zones
             for one in sorted(site.devices, key=lambda device: device.id)
-            if one.id in self.heard and (zones := self._zones(one)) is not None
+            if one.id in self.heard and (zones := self._zones_of(one)) is not None
         ]
 
     def figure(self, name: str) -> float:
@@ -157,10 +157,10 @@ class SlowWalker:
         for name, when in doors.items():
             for device in self.site.devices:
                 leaf = self.site.opening(name)
-                if device.id in self.heard and self._is_contact_on(device, leaf) and leaf.habit == "shut":
+                if device.id in self.heard and self.is_contact_on(device, leaf) and leaf.habit == "shut":
                     signals.setdefault(device.id, when)
         for zones in self.zones:
-            when = self._first_notice(zones, moments, doors)
+            when = self.first_notice(zones, moments, doors)
             if math.isfinite(when):
                 signals[zones.device] = when
         reached = moments[-1].time
@@ -178,11 +178,13 @@ class SlowWalker:
     # Time.
 
     def timed(
-        self, legs: Sequence[Leg], start: float
+        self, legs: Sequence[Leg], start: float, *, pace: float | None = None
     ) -> tuple[list[Moment], dict[str, float], tuple[tuple[float, float], ...]]:
         """Where it is at each step, when it comes to each leaf that takes time, and when it is on stairs."""
         climbing = []
-        pace, clock = self.figure("pace-hurried"), start
+        clock = start
+        if pace is None:
+            pace = self.figure("pace-hurried")
         found: list[Moment] = []
         doors: dict[str, float] = {}
         for leg in legs:
@@ -233,7 +235,7 @@ class SlowWalker:
 
     # Devices at openings.
 
-    def _is_contact_on(self, device: Device, opening: Opening) -> bool:
+    def is_contact_on(self, device: Device, opening: Opening) -> bool:
         is_contact = self.catalogue.sheet(device.sheet).kind == "opening-contact"
         return is_contact and isinstance(device.mount, OpeningMount) and device.mount.opening == opening.id
 
@@ -242,7 +244,7 @@ class SlowWalker:
         device = next(one for one in self.site.devices if one.id == name)
         kind = self.catalogue.sheet(device.sheet).kind
         if kind == "opening-contact":
-            return manner == "opened" and opening.habit == "shut" and self._is_contact_on(device, opening)
+            return manner == "opened" and opening.habit == "shut" and self.is_contact_on(device, opening)
         if kind == "shock-detector":
             is_struck = manner != "opened" or (opening.is_locked and opening.lock != "none")
             short, long = sorted((opening.width_m, opening.head_m - opening.sill_m))
@@ -294,7 +296,7 @@ class SlowWalker:
         mount = device.mount
         return self.site.wall(mount.wall).storey if isinstance(mount, WallMount) else mount.storey  # type: ignore[union-attr]
 
-    def _zones(self, device: Device) -> _Zones | None:
+    def _zones_of(self, device: Device) -> Zones | None:
         sheet = self.catalogue.sheet(device.sheet).movement
         if sheet is None:
             return None
@@ -313,9 +315,9 @@ class SlowWalker:
                     rays.append((ray.cos, ray.sin, ray.rise, ends))
         room = self.site.place.usual_room_c
         contrast = times_the_least(room, sheet.least_contrast_k) * self.slack.contrast
-        return _Zones(device.id, storey, x, y, z, sheet, contrast, rays)
+        return Zones(device.id, storey, x, y, z, sheet, contrast, rays)
 
-    def _first_notice(self, zones: _Zones, moments: Sequence[Moment], doors: dict[str, float]) -> float:
+    def first_notice(self, zones: Zones, moments: Sequence[Moment], doors: dict[str, float]) -> float:
         """When a detector notices: enough halves have changed, strongly enough, within its window."""
         changed: dict[int, float] = {}
         filled: frozenset[int] = frozenset()
@@ -336,7 +338,7 @@ class SlowWalker:
             before, was_hidden = now, is_hidden
         return math.inf
 
-    def _is_past_stairs(self, zones: _Zones, now: Moment) -> bool:
+    def _is_past_stairs(self, zones: Zones, now: Moment) -> bool:
         """Whether somebody is where a detector never looks: far off, higher than its own floor, or on stairs."""
         if math.hypot(now.x - zones.x, now.y - zones.y) > zones.sheet.reach_m + 2.0 * RADIUS_M:
             return True
@@ -346,7 +348,7 @@ class SlowWalker:
             return is_elsewhere or is_above
         return is_elsewhere and is_above
 
-    def _leaf_between(self, zones: _Zones, now: Moment, doors: dict[str, float]) -> bool:
+    def _leaf_between(self, zones: Zones, now: Moment, doors: dict[str, float]) -> bool:
         """Whether a shut leaf stands between a detector and the middle of the body, so that none of it is seen.
 
         A ray ends at the leaf, and a body that comes to it from behind would reach through it.
@@ -365,7 +367,7 @@ class SlowWalker:
                 return True
         return False
 
-    def _filled(self, zones: _Zones, now: Moment) -> frozenset[int]:
+    def _filled(self, zones: Zones, now: Moment) -> frozenset[int]:
         """The halves whose rays pass through the body before they end."""
         radius = RADIUS_M + self.slack.radius
         dx, dy, up = now.x - zones.x, now.y - zones.y, zones.z - now.feet
@@ -381,7 +383,7 @@ class SlowWalker:
                     found.append(number)
         return frozenset(found)
 
-    def _is_strong(self, zones: _Zones, number: int, before: Moment, now: Moment) -> bool:
+    def _is_strong(self, zones: Zones, number: int, before: Moment, now: Moment) -> bool:
         """Whether a change of a half passes the detector: by the size of the body in it, contrast and speed."""
         lasts = now.time - before.time
         if lasts <= 0.0:
@@ -554,7 +556,7 @@ def _reaches_through(eye: tuple[float, float], body: tuple[float, float], leaf: 
     ux, uy = (x2 - x) / length, (y2 - y) / length
     left = [(py - y) * ux - (px - x) * uy for px, py in (eye, body)]
     along = (body[0] - x) * ux + (body[1] - y) * uy
-    return left[0] * left[1] <= 0.0 and abs(left[1]) <= RADIUS_M and -RADIUS_M <= along <= length + RADIUS_M
+    return left[0] * left[1] <= 1e-6 and abs(left[1]) <= RADIUS_M and -RADIUS_M <= along <= length + RADIUS_M
 
 
 def _out_of_walls(

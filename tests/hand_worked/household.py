@@ -227,3 +227,72 @@ LEAVINGS: tuple[Leaving, ...] = (
 
 TURN = straight_house(kit=(KEYPAD, UNIT, FRONT, (DOOR, "instant")), doors={7.75: "shut"})
 """A wrong turn, into the second room: its door is at 0.84 + 7.48 m = 8.32 m / 1.04 = 8, + 4 = 12 s."""
+
+
+class Night(NamedTuple):
+    """One trip from bed to the toilet with the night part set, worked out by hand."""
+
+    name: str
+    site: Site
+    second: float
+    by: str | None
+    working: str
+    tolerance: float = EXACT_S
+
+
+SLEEPER = Person(id="adult", name="adult", pace="usual", bed="room-3")
+BOTH = ("full", "night")
+
+
+def _night(*zoned: tuple[Device, str], parts: tuple[str, ...] = BOTH, second_door: str = "shut") -> Site:
+    """Bathroom, hall and bedroom in a row, doors at y = 6 and y = 14; the middle of the bedroom is at y = 19.025."""
+    told = {"habit_night": second_door}
+    return straight_house(
+        kit=(UNIT, *zoned), doors={6.0: "shut", 14.0: "shut"}, uses=("bathroom", "hall", "bedroom"),
+        people=(SLEEPER,), parts={device.id: parts for device, _ in zoned},
+        openings={"door-1": {"habit_night": "shut"}, "door-2": told},
+    )  # fmt: skip
+
+
+NIGHTS: tuple[Night, ...] = (
+    Night("nothing set on the way", _night(), NEVER, None, "nothing is there to ring"),
+    Night(
+        "contact on the bathroom's door, set at night", _night((DOOR, "instant")), 13.025 / 1.3 + 1.0,
+        "door-1-contact",
+        "19.025 - 6 = 13.025 m / 1.3 = 10.02, and 1 s for the bedroom's leaf: 11.02",
+    ),
+    Night(
+        "the same with the bedroom's door open", _night((DOOR, "instant"), second_door="open"), 13.025 / 1.3,
+        "door-1-contact",
+        "no leaf to open before: 10.02",
+    ),
+    Night(
+        "the same contact in the full set only", _night((DOOR, "instant"), parts=("full",)), NEVER, None,
+        "it is not set at night",
+    ),
+    Night(
+        "entry route at night: no entry time runs", _night((DOOR, "entry-route")), 13.025 / 1.3 + 1.0,
+        "door-1-contact",
+        "it rings at once",
+    ),
+    Night(
+        "entry/exit at night: its entry time runs out", _night((DOOR, "entry-exit")), 13.025 / 1.3 + 31.0,
+        "door-1-contact",
+        "11.02 + 30: nobody unsets it on the way to the toilet",
+    ),
+    Night(
+        "log only at night", _night((DOOR, "log-only")), NEVER, None,
+        "it is written down",
+    ),
+    Night(
+        "movement detector across the hall", _night((curtain_at(10.0), "instant")), 8.41 / 1.3 + 1.0, "curtain",
+        "as coming in: it may see to y = 10 + 2.6 tan 8.5 deg + 0.22 = 10.61; 19.025 - 10.61 = 8.41 m / 1.3 = 6.47 "
+        "and 1 s for the leaf",
+        tolerance=BAND_S,
+    ),
+    Night(
+        "movement detector in the bedroom, off the way", _night((curtain_at(22.5), "always-on"), parts=("full",)),
+        0.0, "curtain",
+        "somebody who sleeps may be anywhere in the bedroom, and always-on rests in no part: at 0",
+    ),
+)  # fmt: skip

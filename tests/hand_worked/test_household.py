@@ -6,10 +6,12 @@ import math
 
 import pytest
 
-from hand_worked.household import ARRIVALS, LEAVINGS, ORDINARY, TURN, Arrival, Leaving
+from hand_worked.household import ARRIVALS, LEAVINGS, NIGHTS, ORDINARY, TURN, Arrival, Leaving, Night
 from wardwright.store.catalogue import load_catalogue
 from wardwright.trials.arrival import arrive, wrong_turns
+from wardwright.trials.household_trips import play_night_trip
 from wardwright.trials.leaving import leave
+from wardwright.trials.night_trips import night_trips
 from wardwright.trials.trips import trips
 
 CATALOGUE = load_catalogue()
@@ -36,6 +38,15 @@ def test_the_leaving_is_as_by_hand(one: Leaving) -> None:
     left = leave(one.site, CATALOGUE, trips(one.site, CATALOGUE)[0], person=one.person)
     assert (left.outcome, left.by) == (one.outcome, one.by), one.working
     assert left.at_s == pytest.approx(one.at, abs=one.tolerance), one.working
+
+
+@pytest.mark.parametrize("one", NIGHTS, ids=lambda one: one.name)
+def test_the_trip_at_night_is_as_by_hand(one: Night) -> None:
+    """To the toilet: silent, or by which device and in which second."""
+    (trip,) = (trip for trip in night_trips(one.site, CATALOGUE) if trip.goal == "toilet")
+    played = play_night_trip(one.site, CATALOGUE, trip, leaves="night")
+    assert played.device == one.by, one.working
+    assert played.second == pytest.approx(one.second, abs=one.tolerance), one.working
 
 
 def test_a_wrong_turn_by_hand() -> None:

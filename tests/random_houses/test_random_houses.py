@@ -10,6 +10,7 @@ import os
 import pytest
 
 from common.random_houses import random_house
+from common.slow_household import SlowHousehold
 from common.slow_race import SlowHouse
 from wardwright.model.site import Site
 from wardwright.questions.table import QUESTIONS, ask
@@ -22,7 +23,8 @@ from wardwright.trials.ways_in import ways_in
 from wardwright.trials.ways_on_foot import spot_of
 
 CATALOGUE = load_catalogue()
-HOUSES = 500 if os.environ.get("WARDWRIGHT_PROVE") == "1" else 20
+IS_PROVING = os.environ.get("WARDWRIGHT_PROVE") == "1"
+HOUSES = 500 if IS_PROVING else 20
 TRIALS = 1500
 CLOSE_SHARE = 0.9
 """Of the signals of all ways into a home at least this many are within three steps of the middling walker; a home has
@@ -37,6 +39,10 @@ def test_a_home(number: int) -> None:
     assert {one.question for one in answers} == {one.number for one in QUESTIONS}
     assert check(site, CATALOGUE)
     _walked(site)
+    household = SlowHousehold(site, CATALOGUE)
+    assert not [
+        words for person in site.people[: None if IS_PROVING else 1] for words in household.apart(person)
+    ]
     found = campaign(site, CATALOGUE, trials=TRIALS, seed=number)
     assert [one.bugs for one in traced(found, CATALOGUE)] == [(), ()]
 

@@ -118,6 +118,14 @@ def test_a_sensor_moved_to_the_end_may_help() -> None:
     assert float(interruption(late, response)) > float(interruption(ample, response))
 
 
+def test_a_longer_delay_with_a_spread_in_proportion_may_harm() -> None:
+    """Why the other is not asserted either: 210 s are enough for 200 s, unless the last task may be much shorter."""
+    ample = Tasks([1.0, 0.0], [110.0, 100.0], [1.0, 1.0], [AT_START, AT_START])
+    response = Response(200.0, 1.0)
+    longer = ample._replace(delay=[110.0, 110.0], spread=[1.0, 110.0])
+    assert float(interruption(longer, response)) < float(interruption(ample, response))
+
+
 def test_the_critical_detection_point() -> None:
     """The last task that leaves more time than the response takes; none; and the chance up to it."""
     assert last_timely(published.TASKS, published.RESPONSE) == 2
