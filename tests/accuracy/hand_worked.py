@@ -34,7 +34,9 @@ def accuracy_rows() -> Iterator[Row]:
         ):
             if math.isfinite(expected):
                 name = f"{one.name}: {what} [s]"
-                yield Row(name, by_hand(one.working), expected, float(computed[0]), one.tolerance, why, "derived")
+                yield Row(
+                    name, by_hand(one.working), expected, float(computed[0]), one.tolerance, why, "derived"
+                )
     for home in ARRIVALS:
         trip = next(trip for trip in trips(home.site, catalogue) if trip.door.id == home.door)
         played = arrive(home.site, catalogue, trip, person=home.person, knows_code=home.knows_code)

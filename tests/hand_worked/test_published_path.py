@@ -8,8 +8,8 @@ works: 0.95. Fence, target and message spread as published; runs and doors do no
 one quickness at doors for a whole way. The closed form is asked with the same spreads.
 
 Not asserted, though tempting, because neither always holds: that a sensor moved from the beginning of a task to
-its end never helps, and that a longer delay with a spread in proportion never harms. Where time is ample, a spread that is
-over before, or a smaller one, counts for more than the time (`tests/trials/test_interruption.py` shows both).
+its end never helps, and that a longer delay with a spread in proportion never harms. Where time is ample, a spread
+that is over before, or a smaller one, counts for more than the time (`tests/trials/test_interruption.py` shows both).
 """
 
 from __future__ import annotations
