@@ -103,7 +103,7 @@ class SlowHouse:
             each = [told.signals.get(name, math.inf) for told in slow]
             close += found == each[2] or abs(found - each[2]) <= STEP_S
             low, high = min(each), self._latest(max(each), slow[2])
-            is_by_stairs = _is_on(slow[2].climbing, each[2]) or not _same(each[0], each[1], more=STEP_S)
+            is_by_stairs = _is_on(slow[2].climbing, each[2]) or not _same(*each[:3], more=STEP_S)
             more = FLIGHT_S if is_by_stairs else STEP_S
             if not low - more <= found <= high + more:
                 apart.append(f"{name_of}: {name} signals at {found:.3f}, by the walkers at {each}")
