@@ -6,9 +6,10 @@ from typing import Any
 
 import pytest
 
-from common.houses import CATALOGUE, on_wall, one_room, opening, pet, two_rooms_and_hall, window
+from common.houses import CATALOGUE, on_opening, on_wall, one_room, opening, pet, two_rooms_and_hall, window
 from common.mending import mended
 from common.rule_houses.movement import PASSING_PETS, SIDEBOARD
+from wardwright.model.revision import replaced
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
 from wardwright.questions.pet_verdicts import ORDER
@@ -101,6 +102,8 @@ def test_contacts_where_nothing_else_leaves_no_doubt() -> None:
     site = house(fixtures=shelves, openings=(opening("door", "south", 1.0), window("window", "north", 2.0)))
     found = only(site)
     assert [mend.subject for mend in found.mends if mend.action == "add-device"] == ["door", "window"]
+    watched = only(replaced(site, devices=(*site.devices, on_opening("c", "door"))))
+    assert [mend.subject for mend in watched.mends if mend.action == "add-device"] == ["window"]
     assert "move-thing" not in actions(found)
 
 

@@ -52,6 +52,7 @@ def pet_mends(
     *,
     sheet: MovementSheet,
     household: tuple[Roaming, ...],
+    has_contact: frozenset[str],
 ) -> tuple[Mend, ...]:
     """Changes after which one detector can stay with all animals in, or with less doubt.
 
@@ -67,6 +68,8 @@ def pet_mends(
         Its sheet.
     household : tuple of Roaming
         The animals.
+    has_contact : frozenset of str
+        Ids of the openings that an opening contact watches already.
 
     Returns
     -------
@@ -92,7 +95,8 @@ def pet_mends(
     tried.sort(key=lambda one: -one[0])
     found = [mend for _, mend in tried[:MOST]]
     if not any(ORDER[rank] == "good" for rank, _ in tried):
-        found += _contacts(house, catalogue, device)
+        contacts = _contacts(house, catalogue, device)
+        found += [one for one in contacts if one.subject not in has_contact]
     return tuple(found)
 
 

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device
+from wardwright.model.device import Device, OpeningMount
 from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.estimate import Estimate
 from wardwright.model.record import Basis
@@ -47,6 +47,11 @@ def _answers(site: Site, catalogue: Catalogue, *, with_mends: bool) -> tuple[Ans
         return (about_the_site(NUMBER, MEASURE, site=site, reason="no pets told"),)
     heard = [heard_in(site, part.id) for part in site.parts]
     zoned = {device for zone in site.zones for device in zone.devices}
+    has_contact = frozenset(
+        device.mount.opening
+        for device, _ in devices_of(site, catalogue, "opening-contact")
+        if isinstance(device.mount, OpeningMount)
+    )
     found = []
     for device, sheet in movement_detectors(site, catalogue):
         behaviours = [one[device.id] for one in heard if device.id in one]
@@ -63,7 +68,13 @@ def _answers(site: Site, catalogue: Catalogue, *, with_mends: bool) -> tuple[Ans
             )
             continue
         answer = _answer(
-            site.bare, catalogue, device, sheet=sheet, household=household, with_mends=with_mends
+            site.bare,
+            catalogue,
+            device,
+            sheet=sheet,
+            household=household,
+            has_contact=has_contact,
+            with_mends=with_mends,
         )
         if device.id not in zoned:
             answer = answer.model_copy(
@@ -90,6 +101,7 @@ def _answer(
     *,
     sheet: MovementSheet,
     household: tuple[Roaming, ...],
+    has_contact: frozenset[str],
     with_mends: bool,
 ) -> Answer:
     every = [
@@ -109,7 +121,7 @@ def _answer(
         verdict=worst.verdict,
         parts=tuple(part for one in every for part in _parts(one.room)),
         notes=tuple(note for one in every for note in _notes(house, one)) + LIMITS,
-        mends=pet_mends(house, catalogue, device, sheet=sheet, household=household)
+        mends=pet_mends(house, catalogue, device, sheet=sheet, household=household, has_contact=has_contact)
         if with_mends and worst.verdict != "good"
         else (),
         sketches=pet_sketches(house, device, worst.room, is_good=worst.verdict == "good"),
