@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from wardwright.geometry.successive import easiest_ways
+from wardwright.geometry.successive import easiest_ways, hardest_steps
 
 INF = np.inf
 
@@ -51,5 +51,6 @@ def test_the_order_of_places_changes_no_number_and_no_way_is_easier(
     hardest = easiest_ways(steps, starts).hardest
     turned = easiest_ways(steps[np.ix_(order, order)], starts[order]).hardest
     assert turned.tolist() == hardest[order].tolist()
+    assert hardest_steps(steps[None], starts)[0].tolist() == hardest.tolist()
     # Against every step: no place is easier by one more.
     assert (hardest <= np.maximum(hardest[:, None], steps).min(axis=0) + 1e-12).all()

@@ -10,7 +10,8 @@ from wardwright.model.placement import sides_of_opening
 from wardwright.model.site import Site
 from wardwright.model.surroundings import Ground, GroundThing
 from wardwright.store.catalogue import load_catalogue
-from wardwright.trials.ways_in import by_opening, leads_outside, sill_above_ground, ways_in
+from wardwright.trials.climbs import sill_above_ground
+from wardwright.trials.ways_in import by_opening, leads_outside, ways_in
 
 CATALOGUE = load_catalogue()
 UPPER_WINDOW = Opening(

@@ -19,6 +19,7 @@ ASKED = (
     (11, "what a movement detector really sees"),
     (12, "what still works when one thing is lost"),
     (13, "what is heard at each pillow and outside"),
+    (14, "which upper windows and roofs are reached, and how"),
     (15, "when each battery ends"),
     (16, "what the job takes and costs"),
     (17, "which detectors can stay with the pets in"),

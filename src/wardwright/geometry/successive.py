@@ -65,3 +65,33 @@ def easiest_ways(steps: FloatArray, starts: FloatArray) -> Easiest:
         before[is_better] = here
         is_open |= is_better
     return Easiest(hardest, before)
+
+
+def hardest_steps(steps: FloatArray, starts: FloatArray) -> FloatArray:
+    """As `easiest_ways`, of many cases at once, without the ways.
+
+    Parameters
+    ----------
+    steps : ndarray, shape (R, N, N)
+        How hard the steps are in each case. [m]
+    starts : ndarray, shape (N,)
+        How hard it is to be at a place to begin with. [m]
+
+    Returns
+    -------
+    ndarray, shape (R, N)
+        The hardest step on the easiest way to each place; inf where none leads there. [m]
+
+    Examples
+    --------
+    >>> one = np.array([[0.0, 0.45, 1.4], [0.0, 0.0, 0.95], [0.0, 0.0, 0.0]])
+    >>> hardest_steps(np.stack([one, one * 2.0]), np.array([0.0, np.inf, np.inf])).tolist()
+    [[0.0, 0.45, 0.95], [0.0, 0.9, 1.9]]
+    """
+    found: FloatArray = np.broadcast_to(starts, steps.shape[:2]).copy()
+    for _ in range(steps.shape[1]):
+        then = np.minimum(found, np.maximum(found[:, :, None], steps).min(axis=1, initial=np.inf))
+        if np.array_equal(then, found):
+            break
+        found = then
+    return found

@@ -36,6 +36,8 @@ class Sketch(Record):
         "pet-line",  # from a detector to where its zones leave an animal least room
         "beaten",  # a path on which a design loses: an open line, its label the letter that it is told by
         "least-detected",  # the path on which devices are least likely to notice: the same
+        "climb",  # a way up from outside, thing by thing, to an opening: an open line
+        "climb-step",  # where a step of it ends, its label the height above the ground
         "fault",  # the place of a finding
         "suggestion",  # where a mend would put the thing
     ]

@@ -17,6 +17,7 @@ from wardwright.questions import (
     one_thing_lost,
     pets_in,
     race_from_opening,
+    reach_from_outside,
     undetected_walk,
     what_changed,
     what_is_heard,
@@ -30,6 +31,10 @@ from wardwright.questions import (
 )
 from wardwright.questions.mends import BETTER_LOCK
 
+CLIMB = frozenset({"climb-from-ground", "climb-from-thing", "climb-across", "climb-heave", "climb-pace"})
+"""Which openings are reached from outside, and how soon."""
+WAYS_IN = CLIMB - {"climb-heave", "climb-pace"}
+"""Which openings count as ways in."""
 ON_FOOT = frozenset({"pace-hurried", "stairs-share", "pass-door"})
 """What every route through a house is chosen by."""
 NOT_LOCKED, UNRATED = "force-none", "force-plain"
@@ -85,6 +90,7 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     battery_ends.NUMBER: CELLS | RADIO,
     what_is_heard.NUMBER: SOUND,
     what_it_costs.NUMBER: CELLS | RADIO | {"headlamp"},
+    reach_from_outside.NUMBER: CLIMB | {BETTER_LOCK},
     pets_in.NUMBER: frozenset({"detector-reach"}),
     fire_and_water_distances.NUMBER: frozenset(),
     what_it_shows.NUMBER: frozenset({"density-left"}),

@@ -16,6 +16,7 @@ from wardwright.questions import (
     one_thing_lost,
     pets_in,
     race_from_opening,
+    reach_from_outside,
     undetected_walk,
     what_changed,
     what_is_heard,
@@ -110,6 +111,14 @@ QUESTIONS: tuple[Question, ...] = (
         "What level reaches each pillow with doors shut, each ear near a sounder, the street, the neighbours?",
         what_is_heard.answers,
         in_hand=what_is_heard.without_mends,
+        more_is_better=True,
+    ),
+    Question(
+        14,
+        "Which upper windows and roofs can be reached, and how?",
+        reach_from_outside.answers,
+        in_hand=reach_from_outside.without_mends,
+        follows="walls and devices",
         more_is_better=True,
     ),
     Question(

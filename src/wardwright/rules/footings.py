@@ -88,7 +88,7 @@ def _outside_stairs(site: Site, at: Point2) -> list[Footing]:
     found = []
     for stair in site.stairs:
         line, here = shapely.LineString(stair.line_m), shapely.Point(at)
-        if footprint(stair).distance(here) > ASIDE_M or _is_indoors(site, stair.lower, line):
+        if footprint(stair).distance(here) > ASIDE_M or is_indoors(site, stair.lower, line):
             continue
         nearest = line.interpolate(line.project(here))
         storeys = (site.storey(stair.lower), site.storey(stair.upper))
@@ -97,7 +97,8 @@ def _outside_stairs(site: Site, at: Point2) -> list[Footing]:
     return found
 
 
-def _is_indoors(site: Site, storey: str, line: shapely.LineString) -> bool:
+def is_indoors(site: Site, storey: str, line: shapely.LineString) -> bool:
+    """Whether the middle of a line on a storey's plan lies in a room."""
     middle = line.interpolate(0.5, normalized=True)
     space = space_at(site, storey, (float(middle.x), float(middle.y)))
     return space is not None and not space.is_outdoors

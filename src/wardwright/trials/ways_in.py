@@ -5,20 +5,13 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import NamedTuple
 
-import shapely
-
 from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.opening import Manner, Opening
-from wardwright.model.placement import along, is_way_in, sides_of_opening
+from wardwright.model.placement import is_way_in, sides_of_opening
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
+from wardwright.trials.climbs import climb_to, sill_above_ground, usual_limits
 
-REACH_UP_M = 2.4
-"""A sill up to this height above the ground is climbed to without help. [m] (assumption)"""
-REACH_FROM_THING_M = 2.0
-"""A sill up to this height above a thing that can be climbed is reached from it. [m] (assumption)"""
-REACH_ACROSS_M = 1.0
-"""A thing to climb counts within this distance of the opening. [m] (assumption)"""
 BODY_GAP_M = (0.25, 0.35)
 """The narrowest and shortest hole a person comes through. [m] (assumption)"""
 
@@ -88,7 +81,7 @@ def _ways_in(site: Site, catalogue: Catalogue) -> tuple[tuple[WayIn, ...], tuple
             continue
         if not is_way_in(site, opening):
             continue
-        reason = _why_not(site, opening)
+        reason = _why_not(site, catalogue, opening)
         if reason is not None:
             not_counted.append(OutOfReach(opening, reason))
             continue
@@ -114,33 +107,24 @@ def leads_outside(site: Site, opening: Opening) -> bool:
     return any(side is None or site.space(side).is_outdoors for side in sides_of_opening(site, opening))
 
 
-def sill_above_ground(site: Site, opening: Opening) -> float:
-    """How far the lower edge of an opening is above the ground outside. [m]"""
-    if opening.sill_outside_m is not None:
-        return opening.sill_outside_m
-    storey = site.storey(site.wall(opening.wall).storey)
-    return storey.elevation_m + opening.sill_m - site.ground.level_m
-
-
-def _why_not(site: Site, opening: Opening) -> str | None:
+def is_too_small(opening: Opening) -> bool:
+    """Whether nobody gets through an opening."""
     tall = opening.head_m - opening.sill_m
-    if min(opening.width_m, tall) < BODY_GAP_M[0] or max(opening.width_m, tall) < BODY_GAP_M[1]:
+    return min(opening.width_m, tall) < BODY_GAP_M[0] or max(opening.width_m, tall) < BODY_GAP_M[1]
+
+
+def _why_not(site: Site, catalogue: Catalogue, opening: Opening) -> str | None:
+    if is_too_small(opening):
         return "too small for a person"
     if not leads_outside(site, opening):
         return None
-    up = sill_above_ground(site, opening)
-    if up <= REACH_UP_M:
+    climb = climb_to(site, opening, usual_limits(catalogue))
+    if climb.is_made:
         return None
-    wall = site.wall(opening.wall)
-    place = shapely.Point(along(wall.line_m, opening.offset_m))
-    for thing in site.ground.things:
-        if not thing.can_be_climbed or up > thing.height_m + REACH_FROM_THING_M:
-            continue
-        outline = shapely.LineString(thing.outline_m)
-        area = outline if len(thing.outline_m) < 3 else shapely.Polygon(thing.outline_m)
-        if area.distance(place) <= REACH_ACROSS_M + wall.thickness_m / 2:
-            return None
-    return f"{up:.1f} m above the ground with nothing drawn to climb"
+    up = f"{sill_above_ground(site, opening):.1f} m above the ground"
+    if len(climb.steps) == 1:
+        return f"{up} with nothing drawn to climb"
+    return f"{up}, and by {climb.steps[-2].name} still {climb.short_m:.1f} m out of reach"
 
 
 def _manners(opening: Opening, catalogue: Catalogue) -> list[WayIn]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from wardwright.documents.content.climb_side import climb_side
 from wardwright.documents.content.drivers import DriverLine, chance_words, driver_lines
 from wardwright.documents.content.headline import headline, is_nought, measure_of
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, mend_sentence
@@ -113,7 +114,7 @@ def answer_block(
     estimate = answer.estimate
     mends = sorted(answer.mends, key=lambda mend: mend.action not in LOCKS_AND_LIGHTS)
     strip = race_strip(answer, key=f"{key}-strip", horizon_s=horizon_s)
-    strip = strip or sun_calendar(answer, key=f"{key}-strip")
+    strip = strip or sun_calendar(answer, key=f"{key}-strip") or climb_side(answer, key=f"{key}-strip")
     word, words = VERDICTS[answer.verdict]
     value, span = headline(answer, horizon_s=horizon_s)
     return AnswerBlock(

@@ -57,7 +57,7 @@ def names_of(site: Site, catalogue: Catalogue | None = None) -> Names:
     names |= {wall.id: f"wall {wall.id.removesuffix('-wall')}" for wall in site.walls}
     for group in (
         site.storeys, site.stairs, site.fixtures, site.outlets, site.behaviours, site.parts, site.people,
-        site.pets, site.targets, site.spaces, site.openings, site.devices,
+        site.pets, site.targets, site.ground.things, site.spaces, site.openings, site.devices,
     ):  # fmt: skip
         names |= {thing.id: thing.name for thing in group}
     names |= {zone.id: f"zone {zone.number} ({zone.name})" for zone in site.zones}

@@ -8,6 +8,7 @@ from functools import lru_cache
 import shapely
 
 from wardwright.documents.content.board import chosen_of
+from wardwright.documents.content.climb_side import climb_side
 from wardwright.documents.content.headline import horizon_of
 from wardwright.documents.content.race import race_strip
 from wardwright.documents.content.suggestions import suggestions
@@ -164,6 +165,8 @@ def strip_of(answers: Sequence[Answer], catalogue: Catalogue, *, key: str | None
     chosen = chosen_of(answers, key)
     if chosen is None:
         return None
-    return race_strip(chosen, key="strip", horizon_s=horizon_of(catalogue)) or sun_calendar(
-        chosen, key="strip"
+    return (
+        race_strip(chosen, key="strip", horizon_s=horizon_of(catalogue))
+        or sun_calendar(chosen, key="strip")
+        or climb_side(chosen, key="strip")
     )

@@ -115,6 +115,8 @@ INKS: dict[str, Ink] = {
     "level-room": Ink(stroke=None, fill="ink", size_mm=2.6, is_italic=True),
     "task": Ink(stroke="blue", width_mm=0.35, fill="paper", size_mm=2.2, weight=600),
     "task-line": Ink(stroke="blue", width_mm=0.5, dash_mm=(3.0, 0.7, 0.5, 0.7, 0.5, 0.7)),
+    "climb": Ink(stroke="vermilion", width_mm=0.7, dash_mm=(1.8, 0.5)),
+    "climb-step": Ink(stroke="vermilion", width_mm=0.4, fill="paper", size_mm=2.2, weight=600),
     "perch": Ink(stroke="purple", width_mm=0.2, hatch=((135.0, 1.1),)),
     "perch-edge": Ink(stroke="purple", width_mm=0.4),
     "pet-line": Ink(stroke="purple", width_mm=0.4, dash_mm=(0.4, 0.6)),

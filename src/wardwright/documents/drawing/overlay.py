@@ -20,7 +20,7 @@ AREAS = (
     "possibly-seen", "seen", "leak", "blind", "unnoticed", "arrival-seen", "trip-seen", "sunlit", "perch",
 )  # fmt: skip
 """Roles that are hatched, the widest first."""
-PLAIN_LINES = ("task-line", "pet-line")
+PLAIN_LINES = ("task-line", "pet-line", "climb")
 """Roles that are a line and nothing else."""
 UNNOTICED_FLOOR = "unnoticed-floor"
 """The style of floor, rather than a walk, where nothing notices."""
@@ -70,7 +70,17 @@ def draw_sketches(
     for sketch in (one for one in sketches if one.points):
         if is_measured(sketch):
             draw_measured(recorder, sketch, board=board)
-        elif sketch.role in ("level", "goal", "notice", "radio-cost", "fault", "perch", "task", "suggestion"):
+        elif sketch.role in (
+            "level",
+            "goal",
+            "notice",
+            "radio-cost",
+            "fault",
+            "perch",
+            "climb-step",
+            "task",
+            "suggestion",
+        ):
             _place(recorder, sketch, board=board, mm_per_m=mm_per_m)
     drawn = {sketch.role for sketch in sketches if sketch.points or sketch.rings}
     return tuple(role for role in ROLE_ORDER if role in drawn)
@@ -79,13 +89,15 @@ def draw_sketches(
 def _plain_lines(recorder: Recorder, sketches: tuple[Sketch, ...]) -> None:
     for sketch in sketches:
         if sketch.role in PLAIN_LINES and len(sketch.points) >= 2:
+            for ring in sketch.rings:
+                recorder.polyline("ground-thing", (*ring, ring[0]))
             recorder.polyline(sketch.role, sketch.points)
 
 
 ROLE_ORDER = (
     "walk", "unnoticed", "notice", "goal", "seen", "possibly-seen", "blind", "leak", "distance", "level", "timely",
     "arrival-band", "arrival-seen", "trip", "trip-seen", "radio-path", "radio-cost", "beam", "sunlit", "task",
-    "task-line", "perch", "pet-line", "beaten", "least-detected", "fault", "suggestion",
+    "task-line", "climb", "climb-step", "perch", "pet-line", "beaten", "least-detected", "fault", "suggestion",
 )  # fmt: skip
 """In the order of the key of signs."""
 
@@ -195,7 +207,7 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
             for turn in (45.0, 135.0):
                 recorder.tick("fault", at, turn_deg=turn, length_mm=4.2)
         case role:
-            style = "task" if role == "task" else "suggestion"
+            style = role
             text = sketch.label or "here"
             size = box_size_mm(style, text)
             centre = board.place(at, size, clear_mm=2.5, is_apart=True)

@@ -10,6 +10,8 @@ from wardwright.model.record import Ring
 WIDTH_MM = 13.0
 HEIGHT_MM = 6.5
 EDGE_MM = 0.8
+SAMPLES = {"task": ("task", "word"), "climb-step": ("climb-step", "2.6 m")}
+"""Style and word of a box with letters."""
 
 
 def sign(role: str, *, key: str, words: str) -> Drawing:
@@ -44,7 +46,7 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
         case "beam" | "beaten" | "least-detected":
             recorder.line(role, left, right)
             recorder.head("frame-solid", right, turn_deg=0.0, length_mm=2.6)
-        case "timely" | "arrival-band" | "trip" | "radio-path" | "task-line" | "pet-line":
+        case "timely" | "arrival-band" | "trip" | "radio-path" | "task-line" | "pet-line" | "climb":
             recorder.line(role, left, right)
         case "radio-cost":
             recorder.line("radio-path", left, right)
@@ -57,7 +59,7 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
             recorder.tick("fault", middle, turn_deg=45.0, length_mm=4.2)
             recorder.tick("fault", middle, turn_deg=135.0, length_mm=4.2)
         case _:
-            style, word = ("task", "word") if role == "task" else ("suggestion", "here")
+            style, word = SAMPLES.get(role, ("suggestion", "here"))
             recorder.box(style, middle, word)
     return Drawing(
         key=key,

@@ -80,7 +80,8 @@ def read_outside(draft: Draft, line: Line) -> None:
         outline_m=((x, y), (x + width, y), (x + width, y + depth), (x, y + depth)),
         height_m=clauses.measures["high"],
         **({"base_m": clauses.measures["base"]} if "base" in clauses.measures else {}),
-        can_be_climbed="climbable" in clauses.flags,
+        # Where the notes are silent nobody has said: then its kind decides.
+        **({"can_be_climbed": True} if "climbable" in clauses.flags else {}),
     )
     draft.ground = changed(
         draft.ground, {"things": (*draft.ground.things, thing)}, read_clauses(line, Grammar())

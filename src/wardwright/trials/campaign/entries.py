@@ -11,7 +11,8 @@ from wardwright.model.entry_shares import EntryKind, EntryShare, Face, Height, H
 from wardwright.model.opening import Opening
 from wardwright.model.placement import direction, opening_line, sides_of_opening
 from wardwright.model.site import Site
-from wardwright.trials.ways_in import REACH_UP_M, WayIn, by_opening, leads_outside, sill_above_ground
+from wardwright.trials.climbs import sill_above_ground, usual_limits
+from wardwright.trials.ways_in import WayIn, by_opening, leads_outside
 
 BELOW_M = -0.5
 """An opening whose lower edge lies this far under the ground outside is one below the ground. [m] (assumption)"""
@@ -57,7 +58,7 @@ def entries_of(site: Site, catalogue: Catalogue, ways: Sequence[WayIn]) -> Entri
     rows = _table(site, catalogue)
     of_row: dict[str, list[str]] = {}
     for opening in openings:
-        seen = _seen(site, opening, front=front)
+        seen = _seen(site, opening, front=front, upper_m=usual_limits(catalogue).from_ground)
         row = next((one for one in rows if _fits(one, seen)), None)
         if row is not None:
             of_row.setdefault(row.id, []).append(opening.id)
@@ -94,7 +95,7 @@ def _fits(row: EntryShare, seen: _Seen) -> bool:
     return face and row.kind in (None, seen.kind) and row.level in (None, seen.level)
 
 
-def _seen(site: Site, opening: Opening, *, front: float | None) -> _Seen:
+def _seen(site: Site, opening: Opening, *, front: float | None, upper_m: float) -> _Seen:
     kind: EntryKind = (
         "garage-door"
         if opening.kind == "garage-door"
@@ -103,7 +104,7 @@ def _seen(site: Site, opening: Opening, *, front: float | None) -> _Seen:
         else "door"
     )
     up = sill_above_ground(site, opening)
-    level: Height = "upper" if up > REACH_UP_M else "below" if up < BELOW_M else "ground"
+    level: Height = "upper" if up > upper_m else "below" if up < BELOW_M else "ground"
     if front is None:
         return _Seen(kind, None, level)
     turned = abs(math.remainder(_outward(site, opening) - front, 2.0 * math.pi))

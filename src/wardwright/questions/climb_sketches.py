@@ -1,0 +1,65 @@
+"""What question 14 draws: the climb, with the height at each step."""
+
+from __future__ import annotations
+
+import shapely
+
+from wardwright.model.opening import Opening
+from wardwright.model.record import Point2, Ring
+from wardwright.model.site import Site
+from wardwright.model.sketch import Sketch
+from wardwright.trials.climbs import Climb, Step
+from wardwright.trials.footholds import footholds
+
+
+def climb_sketches(house: Site, opening: Opening, climb: Climb) -> tuple[Sketch, ...]:
+    """Draw a climb on the plan of the opening's storey.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    opening : Opening
+        Where it leads.
+    climb : Climb
+        Its steps.
+
+    Returns
+    -------
+    tuple of Sketch
+        A line over the things that are climbed, their outlines, and the height above the ground at each.
+    """
+    storey = house.wall(opening.wall).storey
+    areas = [area for step in climb.steps if (area := _area(house, step)) is not None]
+    places = [step.place for step in climb.steps]
+    found = []
+    if areas:
+        rings = tuple(ring for area in areas for ring in _rings(area))
+        line = (_middle(areas[0]), *places)
+        found.append(Sketch(role="climb", storey=storey, points=line, rings=rings))
+    for step in climb.steps:
+        label = f"{step.height_m:.1f} m"
+        found.append(Sketch(role="climb-step", storey=storey, points=(step.place,), label=label))
+    return tuple(found)
+
+
+def _area(house: Site, step: Step) -> shapely.Geometry | None:
+    there = (
+        one
+        for one in footholds(house)
+        if (one.kind, one.name, one.thing) == (step.kind, step.name, step.thing)
+    )
+    return next((one.area for one in there), None)
+
+
+def _middle(area: shapely.Geometry) -> Point2:
+    point = area.interpolate(0.5, normalized=True) if area.area == 0.0 else area.representative_point()
+    return (float(point.x), float(point.y))
+
+
+def _rings(area: shapely.Geometry) -> tuple[Ring, ...]:
+    return tuple(
+        tuple((float(x), float(y)) for x, y in part.exterior.coords[:-1])
+        for part in shapely.get_parts(area)
+        if isinstance(part, shapely.Polygon)
+    )
