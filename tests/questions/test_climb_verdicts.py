@@ -11,6 +11,7 @@ from common.houses import CATALOGUE
 from wardwright.model.device import Device, OpeningMount
 from wardwright.model.programme import STANDARD_BEHAVIOURS
 from wardwright.questions.climb_verdicts import judged, reach_estimate
+from wardwright.store.catalogue import load_catalogue
 
 ROOF = box("roof", 5.9, 2.0, 2.3)
 INSTANT = STANDARD_BEHAVIOURS[0]
@@ -36,12 +37,13 @@ def test_reached_by_the_nimble_only() -> None:
 
 
 def test_reached_and_noticed_or_not() -> None:
-    """Its window opens and its pane breaks: a contact notices the one alone."""
-    whole = house(ROOF)
-    assert verdict(whole) == "bad"
-    assert verdict(whole, CONTACT) == "good"
-    pane = whole.openings[0].model_copy(update={"glazing": "double-plain"})
-    assert verdict(whole.model_copy(update={"openings": (pane,)}), CONTACT) == "thin"
+    """Its window opens and, where its pane is known, that breaks: a contact notices the one alone."""
+    assert verdict(house(ROOF)) == "bad"
+    assert verdict(house(ROOF), CONTACT) == "good"
+    pane = house().openings[0].model_copy(update={"glazing": "double-plain"})
+    site, catalogue = house(ROOF, openings=(pane,)).bare, load_catalogue()
+    contact = CONTACT.model_copy(update={"sheet": "contact-radio"})
+    assert judged(site, catalogue, pane, heard=((contact, INSTANT),)) == "thin"
 
 
 def test_the_weakest_known_height_sets_the_basis() -> None:

@@ -29,7 +29,7 @@ SITE = one_room(
 )
 
 
-FOR_A_PERSON = ("tell", "add-light", "keep-shut", "move-thing", "other")
+FOR_A_PERSON = ("tell", "add-light", "keep-shut", "move-thing", "bar-climb", "other")
 
 
 def after(action: Any, subject: str, **values: Any) -> Site:

@@ -15,6 +15,7 @@ ASKED = (
     (4, "which zone behaviour each device is to have"),
     (5, "how far somebody moves undetected"),
     (6, "whether each radio device will be heard"),
+    (8, "whether people get about at night with part of the alarm set"),
     (9, "when sun, warm things and headlights disturb a detector"),
     (11, "what a movement detector really sees"),
     (12, "what still works when one thing is lost"),

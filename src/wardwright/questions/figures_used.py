@@ -39,7 +39,7 @@ ON_FOOT = frozenset({"pace-hurried", "stairs-share", "pass-door"})
 """What every route through a house is chosen by."""
 NOT_LOCKED, UNRATED = "force-none", "force-plain"
 """How long a leaf holds that is not locked, and one whose lock has no row."""
-RACE = ON_FOOT | {
+RACE = ON_FOOT | WAYS_IN | {
     "climb-in", "break-control-unit", "radio-delay", "sounder-start", "message-time", "detector-reach",
     "walked-to-notice", "stay",
 }  # fmt: skip
@@ -81,11 +81,11 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     entry_and_exit_times.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
     night_trips.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
     zone_behaviours.NUMBER: HOUSEHOLD,
-    undetected_walk.NUMBER: ON_FOOT,
-    where_the_unit_goes.NUMBER: RADIO | ON_FOOT | {"climb-in"},
+    undetected_walk.NUMBER: ON_FOOT | WAYS_IN,
+    where_the_unit_goes.NUMBER: RADIO | ON_FOOT | WAYS_IN | {"climb-in"},
     will_it_reach.NUMBER: RADIO,
     when_disturbed.NUMBER: frozenset({"headlamp"}),
-    what_it_sees.NUMBER: ON_FOOT | {"detector-reach"},
+    what_it_sees.NUMBER: ON_FOOT | WAYS_IN | {"detector-reach"},
     one_thing_lost.NUMBER: RACE | RADIO | {"alarm-sounding"},
     battery_ends.NUMBER: CELLS | RADIO,
     what_is_heard.NUMBER: SOUND,
