@@ -13,6 +13,7 @@ from wardwright.documents.drawing.labels import Board
 from wardwright.documents.drawing.lettered import TOLD_BY_LETTER, draw_letters, keep_clear
 from wardwright.documents.drawing.measured import draw_measured, is_measured
 from wardwright.documents.drawing.recording import Recorder
+from wardwright.documents.drawing.round_signs import draw_rings
 from wardwright.model.record import Point2, Ring
 from wardwright.model.sketch import Sketch
 
@@ -225,20 +226,6 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
         for i, line in enumerate(lines):
             level = centre[1] + ((len(lines) - 1) / 2 - i) * 2.9 * unit
             recorder.text("answer-label", (centre[0], level), line)
-
-
-RINGS: dict[str, tuple[tuple[str, float], ...]] = {
-    "notice": (("notice", 1.7), ("device-dot", 0.5)),
-    "goal": (("goal", 2.6), ("goal", 1.5)),
-    "level": (("level", 1.3),),
-}
-"""Signs that are circles about a place: style and radius of each. [mm]"""
-
-
-def draw_rings(recorder: Recorder, role: str, at: Point2) -> None:
-    """Draw a sign that is made of circles."""
-    for style, radius in RINGS[role]:
-        recorder.circle(style, at, radius_mm=radius)
 
 
 def _costly(recorder: Recorder, sketch: Sketch) -> Point2:

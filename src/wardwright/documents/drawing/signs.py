@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from wardwright.documents.drawing.measured import measured_sign
-from wardwright.documents.drawing.overlay import UNNOTICED_FLOOR, draw_rings
+from wardwright.documents.drawing.overlay import UNNOTICED_FLOOR
 from wardwright.documents.drawing.recording import Drawing, Recorder
+from wardwright.documents.drawing.round_signs import draw_rings
 from wardwright.model.record import Ring
 
 WIDTH_MM = 13.0
