@@ -2,6 +2,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pypdfium2
 import pytest
 
 from wardwright.cli.command import BAD_INPUT, FINE
@@ -88,3 +89,26 @@ def test_where_no_intruder_can_be_sent_in_it_is_said_why(
     assert main(["papers", str(tmp_path / "bare.json"), "-o", str(tmp_path / "p")]) == FINE
     assert "No seeded intruders were sent in: " in capsys.readouterr().out
     assert not (tmp_path / "p" / "fitter" / "campaign.pdf").exists()
+
+
+def test_a_quote_is_written_only_where_a_firm_offers_it(tmp_path: Path) -> None:
+    plain, offered = tmp_path / "plain", tmp_path / "offered"
+    few = ["--campaign", "0"]
+    assert main(["papers", "sample:one-room", "-o", str(plain), *few]) == FINE
+    assert not list(plain.rglob("quote*"))
+    firm = ["--firm", "sample:example-alarms"]
+    assert main(["papers", "sample:one-room", "-o", str(offered), *few, *firm]) == FINE
+    assert (offered / "client-confidential" / "quote.pdf").read_bytes().startswith(b"%PDF")
+    assert (offered / "fitter" / "quote-with-costs.xlsx").is_file()
+    assert not list((offered / "open").glob("quote*"))
+
+
+def test_the_size_of_the_pages_can_be_said(tmp_path: Path) -> None:
+    sizes = []
+    for size in ("a4", "letter"):
+        folder = tmp_path / size
+        order = ["papers", "sample:one-room", "-o", str(folder), "--paper", size, "--campaign", "0"]
+        assert main(order) == FINE
+        with pypdfium2.PdfDocument(folder / "open" / "guide.pdf") as book:
+            sizes.append(round(book[0].get_size()[0]))
+    assert sizes == [595, 612]

@@ -33,8 +33,12 @@ ONLY_FOR_THE_CLIENT = {
 }
 
 
-def leaks(text: str, site: Site, catalogue: Catalogue, *, is_open: bool) -> tuple[str, ...]:
-    """What a text tells that its class of copy must not, each with the place."""
+def leaks(
+    text: str, site: Site, catalogue: Catalogue, *, is_open: bool, own: tuple[str, ...] = ()
+) -> tuple[str, ...]:
+    """What a text tells that its class of copy must not, each with the place; `own` is what it may tell."""
+    for words in sorted(filter(None, own), key=len, reverse=True):
+        text = re.sub(rf"(?<![\d.]){re.escape(words)}(?![.]?\d)", "", text)
     return tuple(_found(text, site, catalogue, is_open=is_open))
 
 

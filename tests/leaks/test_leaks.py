@@ -14,6 +14,7 @@ from common.given_houses import HOUSES, GivenHouse
 from common.sensible_kit import with_sensible_kit
 from leaks.secrets import leaks
 from structure.test_words import PROMISES
+from wardwright.costing.quote import Quote
 from wardwright.documents.content.as_fitted import as_fitted
 from wardwright.documents.content.campaign_paper import campaign_paper
 from wardwright.documents.content.forms.contract import contract
@@ -36,9 +37,11 @@ from wardwright.documents.writers.pdf import write_pdf
 from wardwright.documents.writers.xlsx import write_xlsx
 from wardwright.model.revision import replaced
 from wardwright.model.site import Site
+from wardwright.questions.quoted import quote_of
 from wardwright.questions.table import ask
 from wardwright.rules.table import check
 from wardwright.store.catalogue import load_catalogue
+from wardwright.store.firms import sample_firm
 from wardwright.store.fonts import font_folder
 from wardwright.store.samples import read_sample, sample_names
 from wardwright.trials.campaign.report import report_of
@@ -54,7 +57,31 @@ def campaign_of(name: str) -> CampaignReport:
     return report_of(campaign(SITES[name](), CATALOGUE, trials=500), CATALOGUE)
 
 
-def papers(site: Site, sent: CampaignReport) -> dict[str, bytes]:
+@cache
+def quote_by_name(name: str) -> Quote:
+    site = SITES[name]()
+    return quote_of(site, CATALOGUE, answers=ask(site, CATALOGUE), firm=sample_firm("example-alarms"))
+
+
+def of_the_offer(quote: Quote) -> tuple[str, ...]:
+    """What a quote must tell: what a customer pays, shares of tax and deposit, and how the firm is reached."""
+    shown = [line for option in quote.options for line in option.for_the_customer]
+    amounts = [amount for line in shown for amount in (line.each, line.amount)]
+    amounts += [
+        one for option in quote.options for one in (option.net, option.tax, option.gross, option.difference)
+    ]
+    upkeep = quote.upkeep
+    if upkeep is not None:
+        amounts += [upkeep.amount, *(one for line in upkeep.lines for one in (line.each, line.amount))]
+    firm = quote.firm
+    assert firm is not None
+    number = "" if firm.tax is None else firm.tax.registration
+    shares = [quote.tax_percent, firm.deposit_percent]
+    told = [f"{one.normalize():f} %" for one in shares if one is not None]
+    return (*(f"{one:.2f}" for one in amounts if one is not None), *told, firm.phone, *firm.address, number)
+
+
+def papers(site: Site, sent: CampaignReport, quote: Quote) -> dict[str, bytes]:
     answers = ask(site, CATALOGUE)
     page = page_of(site, CATALOGUE, answers, check(site, CATALOGUE), campaign=sent)
     return papers_of(
@@ -65,17 +92,20 @@ def papers(site: Site, sent: CampaignReport) -> dict[str, bytes]:
         drawn_up=DAY,
         press=Press(font_folder()),
         campaign=sent,
+        quote=quote,
     )
 
 
 @cache
 def papers_by_name(name: str) -> dict[str, bytes]:
-    return papers(SITES[name](), campaign_of(name))
+    return papers(SITES[name](), campaign_of(name), quote_by_name(name))
 
 
-def found_in(files: dict[str, bytes], site: Site, folder: str) -> dict[str, tuple[str, ...]]:
+def found_in(
+    files: dict[str, bytes], site: Site, folder: str, own: tuple[str, ...] = ()
+) -> dict[str, tuple[str, ...]]:
     return {
-        name: leaks(f"{name}\n{text_of(name, content)}", site, CATALOGUE, is_open=folder == "open")
+        name: leaks(f"{name}\n{text_of(name, content)}", site, CATALOGUE, is_open=folder == "open", own=own)
         for name, content in files.items()
         if name.startswith(f"{folder}/")
     }
@@ -84,7 +114,8 @@ def found_in(files: dict[str, bytes], site: Site, folder: str) -> dict[str, tupl
 @pytest.mark.parametrize("name", SITES)
 @pytest.mark.parametrize("folder", ["client-confidential", "open"])
 def test_a_copy_holds_nothing_that_its_class_must_not(name: str, folder: str) -> None:
-    found = found_in(papers_by_name(name), SITES[name](), folder)
+    own = of_the_offer(quote_by_name(name))
+    found = found_in(papers_by_name(name), SITES[name](), folder, own=own)
     assert found
     assert not any(found.values()), {file: told for file, told in found.items() if told}
 
@@ -180,6 +211,19 @@ def test_a_canary_in_a_square_code_or_a_calendar_is_found(canary: str) -> None:
     for event in (Event(DAY, canary), Event(DAY, "quiet", canary)):
         days = write_ics("house", (event,), drawn_up=DAY)
         assert leaks(text_of("canary.ics", days), site, CATALOGUE, is_open=True)
+
+
+def test_what_the_firm_pays_is_found_beside_what_it_asks() -> None:
+    """A quote may tell its own amounts and no others."""
+    quote, site = quote_by_name("terrace"), read_sample("terrace")
+    own = of_the_offer(quote)
+    cost = next(f"{line.cost:.2f}" for line in quote.options[0].lines if line.kind == "part")
+    assert cost not in own
+    text = ("With tax", own[0], cost)
+    paper = Paper("Quote", "house", "client", DAY, (Section("S", text=text),))
+    content = write_pdf(paper, font_folder=font_folder())
+    found = leaks(text_of("quote.pdf", content), site, CATALOGUE, is_open=False, own=own)
+    assert len(found) == 1
 
 
 def test_a_file_name_is_looked_at_too() -> None:

@@ -10,8 +10,12 @@ from wardwright.cli.campaign import MOST_TRIALS, whole
 from wardwright.cli.command import FINE, Command, add_sheets, add_site
 from wardwright.cli.given import catalogue_from, report_from, site_from
 from wardwright.cli.progress import progress
+from wardwright.cli.quote import add_firm, firm_from, prices_from
 
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
+    from wardwright.costing.firm import Firm
+    from wardwright.costing.price_list import PriceList
+    from wardwright.costing.quote import Quote
     from wardwright.documents.content.paper import PaperSize
     from wardwright.intake.report import IntakeReport
     from wardwright.model.catalogue import Catalogue
@@ -47,6 +51,7 @@ def add_arguments(parser: ArgumentParser) -> None:
         help=f"seeded intruders that are sent in for the fitter's copy; {CAMPAIGN_TRIALS} by default, which takes "
         "about 2 s and 300 MB on an ordinary house; 0: none",
     )
+    add_firm(parser)
     add_sheets(parser)
 
 
@@ -60,20 +65,23 @@ def run(arguments: Namespace) -> int:
     catalogue = catalogue_from(arguments.sheet)
     site, report = site_from(arguments.site, catalogue), report_from(arguments.site)
     folder = Path(arguments.output)
-    check_folder(folder, site, has_campaign=arguments.campaign > 0)
+    firm, prices = firm_from(arguments.firm), prices_from(arguments.prices)
+    check_folder(folder, site, has_campaign=arguments.campaign > 0, has_quote=firm is not None)
     from wardwright.questions.table import ask
     from wardwright.rules.table import check
 
     with progress("asking the house and drawing it"):
         campaign, why_none = sent_in(site, catalogue, trials=arguments.campaign)
+        answers = ask(site, catalogue)
         files = papers(
             site,
             catalogue,
-            answers=ask(site, catalogue),
+            answers=answers,
             findings=check(site, catalogue),
             report=report,
             size=arguments.paper,
             campaign=campaign,
+            quote=offered(site, catalogue, answers, firm=firm, prices=prices),
         )
     print(f"Written: {write(folder, files)}, and beside it:")
     print(told(folder, files))
@@ -96,12 +104,32 @@ def sent_in(site: Site, catalogue: Catalogue, *, trials: int) -> tuple[CampaignR
         return None, str(reason)
 
 
-def check_folder(folder: Path, site: Site, *, has_campaign: bool = False) -> None:
+def offered(
+    site: Site,
+    catalogue: Catalogue,
+    answers: tuple[Answer, ...],
+    *,
+    firm: Firm | None,
+    prices: PriceList | None,
+) -> Quote | None:
+    """What a firm offers; None where none is given, or nothing is to be fitted."""
+    if firm is None:
+        return None
+    from wardwright.errors import NotComputable
+    from wardwright.questions.quoted import quote_of
+
+    try:
+        return quote_of(site, catalogue, answers=answers, firm=firm, prices=prices)
+    except NotComputable:
+        return None
+
+
+def check_folder(folder: Path, site: Site, *, has_campaign: bool = False, has_quote: bool = False) -> None:
     """Refuse a folder that the papers of a site cannot go to, before they are worked out."""
     from wardwright.documents.paper_list import paper_names
     from wardwright.store.copies import check_place
 
-    check_place(folder, paper_names(site, has_campaign=has_campaign))
+    check_place(folder, paper_names(site, has_campaign=has_campaign, has_quote=has_quote))
 
 
 def papers(
@@ -113,6 +141,7 @@ def papers(
     report: IntakeReport | None = None,
     size: PaperSize | None = None,
     campaign: CampaignReport | None = None,
+    quote: Quote | None = None,
 ) -> dict[str, bytes]:
     """Name, with its folder, and content of every paper of a site."""
     from wardwright.documents.content.page import page_of
@@ -133,7 +162,14 @@ def papers(
     )
     press = Press(font_folder(), size or usual_size(site.place))
     return papers_of(
-        site, catalogue, page=page, answers=answers, drawn_up=today(), press=press, campaign=campaign
+        site,
+        catalogue,
+        page=page,
+        answers=answers,
+        drawn_up=today(),
+        press=press,
+        campaign=campaign,
+        quote=quote,
     )
 
 

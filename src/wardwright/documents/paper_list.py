@@ -8,6 +8,12 @@ from wardwright.model.record import Record
 from wardwright.model.site import Site
 
 PAGE = "page.html"
+QUOTES: dict[CopyClass, str] = {"fitter": "quote-with-costs.xlsx", "client": "quote.pdf"}
+QUOTED: dict[CopyClass, str] = {
+    "fitter": "Quote with costs, as a spreadsheet",
+    "client": "Quote, in options",
+}
+"""Where a firm offers it: with what it costs the firm, and without."""
 CAMPAIGN = "campaign.pdf"
 TITLES: dict[CopyClass, dict[str, str]] = {
     "fitter": {
@@ -66,11 +72,19 @@ class PaperClass(Record):
     papers: tuple[PaperLine, ...]
 
 
-def paper_classes(site: Site, *, has_campaign: bool = False) -> tuple[PaperClass, ...]:
+def paper_classes(
+    site: Site, *, has_campaign: bool = False, has_quote: bool = False
+) -> tuple[PaperClass, ...]:
     """Which papers of a site can be had, by class of copy, before anything is worked out.
 
-    A campaign's paper is the fitter's alone, and there only where intruders were sent.
+    A campaign's paper is the fitter's alone, and there only where intruders were sent; a quote is there only where a
+    firm offers it.
     """
+    quotes = (
+        {copy: (PaperLine(name=QUOTES[copy], title=title),) for copy, title in QUOTED.items()}
+        if has_quote
+        else {}
+    )
     campaign = (PaperLine(name=CAMPAIGN, title="What seeded intruders did"),) if has_campaign else ()
     pictures = tuple(
         PaperLine(name=picture_name(storey.id), title=f"Where anybody is noticed: {storey.name}")
@@ -83,6 +97,7 @@ def paper_classes(site: Site, *, has_campaign: bool = False) -> tuple[PaperClass
             warning=COPIES[copy].warning,
             papers=(
                 *(PaperLine(name=name, title=title) for name, title in titles.items()),
+                *quotes.get(copy, ()),
                 *((*campaign, *pictures) if copy == "fitter" else ()),
             ),
         )
@@ -90,11 +105,11 @@ def paper_classes(site: Site, *, has_campaign: bool = False) -> tuple[PaperClass
     )
 
 
-def paper_names(site: Site, *, has_campaign: bool = False) -> tuple[str, ...]:
+def paper_names(site: Site, *, has_campaign: bool = False, has_quote: bool = False) -> tuple[str, ...]:
     """The files that a site's papers will be, each with its folder, before anything is worked out."""
     return tuple(
         f"{COPIES[one.copy_class].folder}/{paper.name}"
-        for one in paper_classes(site, has_campaign=has_campaign)
+        for one in paper_classes(site, has_campaign=has_campaign, has_quote=has_quote)
         for paper in one.papers
     )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
+from wardwright.costing.quote import Quote
 from wardwright.documents.content.as_fitted import as_fitted, as_fitted_table
 from wardwright.documents.content.campaign_paper import campaign_paper
 from wardwright.documents.content.copies import COPIES
@@ -19,6 +20,7 @@ from wardwright.documents.content.forms.label_sheet import label_sheet
 from wardwright.documents.content.forms.leaving import leaving
 from wardwright.documents.content.forms.logbook import logbook
 from wardwright.documents.content.forms.proposal import proposal
+from wardwright.documents.content.forms.quote_paper import quote_office, quote_paper
 from wardwright.documents.content.forms.readings import readings
 from wardwright.documents.content.forms.risk import risk
 from wardwright.documents.content.forms.survey import survey
@@ -28,7 +30,7 @@ from wardwright.documents.content.plan_sheets import plan_sheets
 from wardwright.documents.content.plans import whole_plans
 from wardwright.documents.content.programming import programming_sheet
 from wardwright.documents.content.schedule import device_table, schedule, zone_table
-from wardwright.documents.paper_list import CAMPAIGN, PAGE
+from wardwright.documents.paper_list import CAMPAIGN, PAGE, QUOTES
 from wardwright.documents.press import Press
 from wardwright.documents.writers.csv_rows import write_csv
 from wardwright.documents.writers.html import write_html
@@ -51,6 +53,7 @@ def papers_of(
     drawn_up: date,
     press: Press,
     campaign: CampaignReport | None = None,
+    quote: Quote | None = None,
 ) -> dict[str, bytes]:
     """Write all papers of a site.
 
@@ -70,6 +73,8 @@ def papers_of(
         Letters and size of PDF files.
     campaign : CampaignReport, optional
         What seeded intruders did, where they were sent: for the fitter's copy alone.
+    quote : Quote, optional
+        What a firm offers: with its costs for the fitter, without for the client.
 
     Returns
     -------
@@ -85,8 +90,10 @@ def papers_of(
             drawn_up=drawn_up,
             press=press,
             campaign=campaign,
-        ),
-        "client": client_papers(site, catalogue, answers, drawn_up=drawn_up, press=press),
+        )
+        | _with_costs(quote, drawn_up=drawn_up, press=press),
+        "client": client_papers(site, catalogue, answers, drawn_up=drawn_up, press=press)
+        | _offered(quote, site, catalogue, drawn_up=drawn_up, press=press),
         "open": open_papers(site, catalogue, drawn_up=drawn_up, press=press),
     }
     return {
@@ -144,6 +151,20 @@ def _campaign(
         return {}
     bases = whole_plans(site, catalogue)
     return {CAMPAIGN: press.pdf(campaign_paper(campaign, bases=bases, house=site.name, drawn_up=drawn_up))}
+
+
+def _with_costs(quote: Quote | None, *, drawn_up: date, press: Press) -> dict[str, bytes]:
+    if quote is None:
+        return {}
+    return {QUOTES["fitter"]: write_xlsx(quote_office(quote, drawn_up=drawn_up), size=press.size)}
+
+
+def _offered(
+    quote: Quote | None, site: Site, catalogue: Catalogue, *, drawn_up: date, press: Press
+) -> dict[str, bytes]:
+    if quote is None:
+        return {}
+    return {QUOTES["client"]: press.pdf(quote_paper(quote, site, catalogue, drawn_up=drawn_up))}
 
 
 def client_papers(

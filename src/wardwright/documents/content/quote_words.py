@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from decimal import Decimal
 from typing import cast
 
 from wardwright.costing.quote import OptionChange, QuoteLine
-from wardwright.documents.content.discretion import discreet
+from wardwright.documents.content.discretion import WITHHELD, discreet
 from wardwright.documents.content.protection_words import NOTICED, THROUGH_GLASS
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import kind_words
 from wardwright.model.site import Site
 from wardwright.questions.protection import Noticed
 
@@ -34,6 +36,8 @@ def change_words(change: OptionChange, site: Site, catalogue: Catalogue) -> str:
         Without a full stop.
     """
     if change.what == "device":
+        if change.name in map(kind_words, WITHHELD):
+            return f"{_an(change.name)} more"
         rooms = {space.id: space.name for space in site.spaces}
         room = rooms.get(change.subject, "")
         return f"{_an(change.name)} more" + (f" in {discreet(room, site, catalogue)}" if room else "")
@@ -67,3 +71,14 @@ def count_words(line: QuoteLine) -> str:
     if line.kind == "return visit":
         return f"{line.count * 100:.0f} %"
     return f"{line.count:f} {line.unit}" if line.unit else ""
+
+
+def without_numbers(name: str) -> str:
+    """A battery or a part by what it is, without its number of trade: a copy with no long numbers asks for no more.
+
+    Examples
+    --------
+    >>> without_numbers("lithium cell CR17345 (CR123A)"), without_numbers("alkaline cell LR6 (AA)")
+    ('lithium cell', 'alkaline cell')
+    """
+    return " ".join(word for word in name.split() if not re.search(r"\d|^\(", word)) or name

@@ -4,13 +4,24 @@ from __future__ import annotations
 
 import json
 import math
+import re
 from datetime import UTC, datetime, time
 from typing import Any
 
 import typst
 
 from wardwright.documents.content.copies import COPIES
-from wardwright.documents.content.paper import BESIDE_MM, Paper, PaperSize, Section, Table, told, told_date
+from wardwright.documents.content.paper import (
+    BESIDE_MM,
+    NOT_KNOWN,
+    Cell,
+    Paper,
+    PaperSize,
+    Section,
+    Table,
+    told,
+    told_date,
+)
 from wardwright.documents.writers.csv_rows import heading_of
 from wardwright.documents.writers.letters import SAYS, shown
 from wardwright.documents.writers.pdf_drawing import svg_for_pdf
@@ -25,6 +36,7 @@ WHOLE_MM = 70.0
 """A table up to this high is not parted over two pages. [mm]"""
 LETTER_MM, LINE_MM, PLAIN_MM, FILLED_MM = 1.7, 3.4, 2.2, 5.6
 """Of a table: a letter's width on average, a line, and what is round the words of a row. [mm]"""
+MONEY = re.compile(rf"-?\d+\.\d\d|{NOT_KNOWN}")
 STANDARD = "ua-1"
 """PDF/UA-1: what is read out to who cannot see it is checked while the file is made."""
 
@@ -104,6 +116,11 @@ def _data(paper: Paper, size: PaperSize) -> dict[str, Any]:
     }
 
 
+def _is_amount(cell: Cell) -> bool:
+    """Whether it stands to the right: a number, exact money, or that there is none."""
+    return isinstance(cell, int | float) or MONEY.fullmatch(str(cell)) is not None
+
+
 def _height_mm(table: Table, *, wide_mm: float) -> float:
     """About how high a table is. [mm]"""
     whole = sum(column.share for column in table.columns)
@@ -150,9 +167,7 @@ def _section(section: Section, number: int, *, is_landscape: bool) -> dict[str, 
             "whole": _height_mm(table, wide_mm=WIDE_MM[is_landscape]) <= WHOLE_MM,
             "shares": [column.share for column in table.columns],
             "headings": [heading_of(column) for column in table.columns],
-            "numbers": [
-                all(isinstance(row[j], int | float) for row in table.rows) for j in range(len(table.columns))
-            ],
+            "numbers": [all(_is_amount(row[j]) for row in table.rows) for j in range(len(table.columns))],
             "rows": [[told(cell) for cell in row] for row in table.rows],
         },
     }

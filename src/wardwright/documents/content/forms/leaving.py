@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from datetime import date
 
 from wardwright.documents.content.discretion import discreet
 from wardwright.documents.content.forms.slots import NO_CODES, SIGNED, with_slots
 from wardwright.documents.content.paper import Column, Paper, Section, Table
+from wardwright.documents.content.quote_words import without_numbers
 from wardwright.documents.content.schedule import sheet_of
 from wardwright.documents.content.wording import DANGERS
 from wardwright.model.catalogue import Catalogue
@@ -115,16 +115,5 @@ def _waste(site: Site, catalogue: Catalogue) -> Table:
 
 def _battery(catalogue: Catalogue, sheet: DeviceSheet) -> tuple[str, int] | None:
     if sheet.cells is not None:
-        return _make(catalogue.cell(sheet.cells.cell).name), sheet.cells.count
-    return None if sheet.standby is None else (_make(catalogue.cell(sheet.standby.battery).name), 1)
-
-
-def _make(name: str) -> str:
-    """What a battery is made of, without its number of trade: the stream asks for no more.
-
-    Examples
-    --------
-    >>> _make("lithium cell CR17345 (CR123A)"), _make("alkaline cell LR6 (AA)")
-    ('lithium cell', 'alkaline cell')
-    """
-    return " ".join(word for word in name.split() if not re.search(r"\d|^\(", word)) or "battery"
+        return without_numbers(catalogue.cell(sheet.cells.cell).name), sheet.cells.count
+    return None if sheet.standby is None else (without_numbers(catalogue.cell(sheet.standby.battery).name), 1)
