@@ -36,7 +36,8 @@ WHOLE_MM = 70.0
 """A table up to this high is not parted over two pages. [mm]"""
 LETTER_MM, LINE_MM, PLAIN_MM, FILLED_MM = 1.7, 3.4, 2.2, 5.6
 """Of a table: a letter's width on average, a line, and what is round the words of a row. [mm]"""
-MONEY = re.compile(rf"-?\d+\.\d\d|{NOT_KNOWN}")
+AMOUNT = re.compile(r"-?\d+(\.\d\d)?")
+"""Exact money, or a count, that is kept as text."""
 STANDARD = "ua-1"
 """PDF/UA-1: what is read out to who cannot see it is checked while the file is made."""
 
@@ -116,9 +117,12 @@ def _data(paper: Paper, size: PaperSize) -> dict[str, Any]:
     }
 
 
-def _is_amount(cell: Cell) -> bool:
-    """Whether it stands to the right: a number, exact money, or that there is none."""
-    return isinstance(cell, int | float) or MONEY.fullmatch(str(cell)) is not None
+def _are_amounts(cells: list[Cell]) -> bool:
+    """Whether a column stands to the right: numbers and exact money, here and there nothing or not known."""
+    amounts = [cell for cell in cells if cell not in ("", NOT_KNOWN)]
+    return bool(amounts) and all(
+        isinstance(cell, int | float) or AMOUNT.fullmatch(str(cell)) is not None for cell in amounts
+    )
 
 
 def _height_mm(table: Table, *, wide_mm: float) -> float:
@@ -167,7 +171,7 @@ def _section(section: Section, number: int, *, is_landscape: bool) -> dict[str, 
             "whole": _height_mm(table, wide_mm=WIDE_MM[is_landscape]) <= WHOLE_MM,
             "shares": [column.share for column in table.columns],
             "headings": [heading_of(column) for column in table.columns],
-            "numbers": [all(_is_amount(row[j]) for row in table.rows) for j in range(len(table.columns))],
+            "numbers": [_are_amounts([row[j] for row in table.rows]) for j in range(len(table.columns))],
             "rows": [[told(cell) for cell in row] for row in table.rows],
         },
     }

@@ -217,7 +217,9 @@ def _upkeep(quote: Quote) -> tuple[Section, ...]:
         Column("Before tax", money),
     )  # fmt: skip
     rows: list[tuple[Cell, ...]] = [
-        (_plain(line.what), f"{line.count:f}", _amount(line.each), _amount(line.amount)) for line in one.lines
+        (_plain(line.what), f"{line.count:f}", _amount(line.each), _amount(line.amount))
+        for line in one.lines
+        if line.count
     ]
     rows.append(("In all, before tax", "", "", _amount(one.amount)))
     missing = tuple(sentence(_plain(text)) for text in one.not_known)
