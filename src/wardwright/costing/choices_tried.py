@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 from typing import NamedTuple
 
 from wardwright.costing.labour import minutes_of
@@ -15,7 +16,7 @@ from wardwright.costing.tasks import (
     working_height,
 )
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device, Fixing, FreeMount, WallMount
+from wardwright.model.device import Device, DeviceKind, Fixing, FreeMount, WallMount
 from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
 from wardwright.rules.cameras.outside_camera_within_reach import outside_camera_within_reach
@@ -29,14 +30,16 @@ from wardwright.rules.sounders.outside_sounder_within_reach import outside_sound
 from wardwright.rules.sounders.sounder_within_quick_reach import sounder_within_quick_reach
 from wardwright.trials.draws import Input, cases_of, estimate_of
 
-HELD_BY: tuple[Rule, ...] = (
-    outside_camera_within_reach,
-    *FIXING_RULES,
-    movement_detector_height_outside_its_sheet,
-    outside_sounder_within_reach,
-    sounder_within_quick_reach,
+ON_TAPE: tuple[Rule, ...] = FIXING_RULES
+"""What a device on tape may fall foul of."""
+LOWER: Mapping[DeviceKind, tuple[Rule, ...]] = MappingProxyType(
+    {
+        "camera": (outside_camera_within_reach,),
+        "movement-detector": (movement_detector_height_outside_its_sheet,),
+        "sounder": (outside_sounder_within_reach, sounder_within_quick_reach),
+    }
 )
-"""What a device that is fixed otherwise may fall foul of."""
+"""What a device that hangs lower may fall foul of, by its kind."""
 UNIT = "min of work"
 HAIR_M = 0.01
 """So far below a limit a device is tried, that it does not hang on rounding. [m]"""
@@ -78,7 +81,12 @@ def choices_for(site: Site, catalogue: Catalogue) -> tuple[Choice, ...]:
             if saved.value <= 0.0:
                 continue
             mend = Mend(action=action, subject=device.id, values=values, gain=saved)
-            found.append(Choice(mend, _newly_broken(site, after, catalogue, subject=device.id)))
+            kind = catalogue.sheet(device.sheet).kind
+            rules = ON_TAPE if action == "change-device" else LOWER.get(kind, ())
+            broken = _broken(after, catalogue, rules, subject=device.id)
+            if broken:
+                broken -= _broken(site, catalogue, rules, subject=device.id)
+            found.append(Choice(mend, tuple(sorted(broken))))
     return tuple(
         sorted(
             found,
@@ -135,13 +143,11 @@ def _saved(catalogue: Catalogue, now: tuple[Task, ...], then: tuple[Task, ...]) 
     return estimate_of(less - sum(minutes_of(task, cases) for task in come), cases, unit=UNIT)
 
 
-def _newly_broken(site: Site, after: Site, catalogue: Catalogue, *, subject: str) -> tuple[str, ...]:
-    def codes(house: Site) -> set[str]:
-        return {
-            one.code
-            for rule in HELD_BY
-            for one in findings_of(rule, house, catalogue)
-            if one.subject == subject and one.severity != "not run"
-        }
-
-    return tuple(sorted(codes(after) - codes(site)))
+def _broken(site: Site, catalogue: Catalogue, rules: tuple[Rule, ...], *, subject: str) -> set[str]:
+    """Codes of the rules that find a fault of one device."""
+    return {
+        one.code
+        for rule in rules
+        for one in findings_of(rule, site, catalogue)
+        if one.subject == subject and one.severity != "not run"
+    }
