@@ -35,6 +35,15 @@ def add_arguments(parser: ArgumentParser) -> None:
         "--revision", type=int, metavar="N", help="as it was at that revision; the newest by default"
     )
     export.add_argument("-o", "--output", metavar="SITE", required=True, help="the site document to write")
+    sign = verbs.add_parser(
+        "sign", help="keep the answers of a job's newest revision as signed: what was ordered, say"
+    )
+    sign.add_argument("job", metavar="JOB")
+    sign.add_argument("--author", metavar="NAME", required=True, help="who signs: a name, or a role")
+    sign.add_argument(
+        "--what", metavar="TEXT", default="", help="what is signed, such as 'the design as ordered'"
+    )
+    add_sheets(sign)
     backup = verbs.add_parser("backup", help="copy a job, whole or not at all")
     backup.add_argument("job", metavar="JOB")
     backup.add_argument("to", metavar="BACKUP")
@@ -107,6 +116,38 @@ def _export(arguments: Namespace) -> None:
     print(f"wrote {arguments.output}")
 
 
+def _sign(arguments: Namespace) -> None:
+    from wardwright import __version__
+    from wardwright.cli.progress import progress
+    from wardwright.questions.as_signed import kept_form
+    from wardwright.questions.table import ask
+    from wardwright.rules.table import check
+    from wardwright.store.jobs.opening import open_job
+    from wardwright.store.jobs.signatures import ToSign, digest_of, refuse_words, sign
+
+    catalogue = catalogue_from(arguments.sheet)
+    with open_job(Path(arguments.job)) as job:
+        refuse_words(job, author=arguments.author, what=arguments.what)
+        revision = job.newest
+        site = job.site(revision)
+        with progress("asking the house"):
+            answers, findings = ask(site, catalogue), check(site, catalogue)
+        number = sign(
+            job,
+            ToSign(
+                revision, __version__, site.place.rule_pack, digest_of(catalogue),
+                [kept_form(one) for one in answers], [kept_form(one) for one in findings],
+                catalogue.model_dump_json(),
+            ),
+            author=arguments.author.strip(),
+            what=arguments.what.strip(),
+        )  # fmt: skip
+    print(
+        f"{arguments.job}: revision {revision} signed by {arguments.author.strip()} as number {number}; "
+        f"{len(answers)} answers and {len(findings)} findings are kept with it"
+    )
+
+
 def _backup(arguments: Namespace) -> None:
     from wardwright.store.jobs.opening import open_job
     from wardwright.store.jobs.upkeep import back_up
@@ -135,6 +176,7 @@ _VERBS: Mapping[str, Callable[[Namespace], None]] = {
     "list": _list,
     "open": _open,
     "export": _export,
+    "sign": _sign,
     "backup": _backup,
     "restore": _restore,
     "forget": _forget,
