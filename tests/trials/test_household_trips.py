@@ -7,7 +7,8 @@ import math
 import pytest
 
 from common.arrival_house import SLOW, USUAL, arrival_house
-from common.night_house import night_house
+from common.night_house import ANN, night_house
+from wardwright.model.household import Pass
 from wardwright.model.site import Site
 from wardwright.store.catalogue import load_catalogue
 from wardwright.trials.arrival import arrive
@@ -85,3 +86,12 @@ def test_the_list_is_the_same_however_the_site_lists_its_things() -> None:
         update={name: tuple(reversed(getattr(site, name))) for name in ("devices", "zones", "people")}
     )
     assert household_trips(turned, CATALOGUE) == household_trips(site, CATALOGUE)
+
+
+def test_a_wrong_turn_at_night_is_told_with_device_and_second() -> None:
+    told = ANN.model_copy(update={"passes": (Pass(part="night", may_not=("kitchen",)),)})
+    site = night_house(people=(told,))
+    (one,) = [each for each in of_kind(site, "wrong turn", "night") if each.part == "night"]
+    assert (one.place, one.device, one.is_ordinary) == ("kitchen", "hall-movement", False)
+    assert 0.0 < one.second < 10.0
+    assert of_kind(site, "night", "night") == []

@@ -5,7 +5,7 @@ from __future__ import annotations
 from common.night_house import ANN, CHILD, night_house
 from wardwright.model.household import Pass
 from wardwright.store.catalogue import load_catalogue
-from wardwright.trials.night_trips import doors_out, night_trips
+from wardwright.trials.night_trips import doors_out, night_trips, wrong_turns_at_night
 
 CATALOGUE = load_catalogue()
 
@@ -33,3 +33,10 @@ def test_who_visits_or_has_no_bed_goes_nowhere_at_night() -> None:
 
 def test_doors_out_are_those_that_lead_outside() -> None:
     assert [one.id for one in doors_out(night_house())] == ["front-door"]
+
+
+def test_where_somebody_is_told_not_to_be_is_a_wrong_turn() -> None:
+    told = ANN.model_copy(update={"passes": (Pass(part="night", may=("hall",)),)})
+    found = wrong_turns_at_night(night_house(people=(told, CHILD)))
+    assert [(one.person.id, one.goal, one.place.id) for one in found] == [("ann", "astray", "kitchen")]
+    assert wrong_turns_at_night(night_house(people=(ANN, CHILD))) == ()

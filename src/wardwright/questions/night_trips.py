@@ -12,9 +12,10 @@ from wardwright.questions.night_numbers import MEASURES, NightCase, night_number
 from wardwright.questions.still_protected import still_protected
 from wardwright.rules.kit import NIGHT
 from wardwright.trials.home_goals import TOILETS
+from wardwright.trials.household_trips import play_night_trip
 from wardwright.trials.household_walk import walk
 from wardwright.trials.night_rings import active_in, ring_on
-from wardwright.trials.night_trips import NightTrip, night_trips
+from wardwright.trials.night_trips import NightTrip, night_trips, wrong_turns_at_night
 from wardwright.trials.trip_floor import Ends
 
 NUMBER = 8
@@ -40,7 +41,7 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
         return none("who lives there is not told")
     trips = _told_apart(night_trips(site, catalogue))
     each = [_answer(site, catalogue, trip, people=people) for trip, people in trips]
-    notes = _not_asked(site)
+    notes = (*_not_asked(site), *_astray(site, catalogue))
     return (still_protected(site, catalogue, number=NUMBER, notes=notes), *each)
 
 
@@ -74,6 +75,18 @@ def _not_asked(site: Site) -> tuple[str, ...]:
             elif not any(person.may_be_in(one.id, NIGHT) for one in rooms):
                 notes.append(f"{person.name} is told not to be in any {words} while the night part is set")
     return tuple(notes)
+
+
+def _astray(site: Site, catalogue: Catalogue) -> tuple[str, ...]:
+    """What rings, and when, for whoever goes where they are told not to be: the first of each person's."""
+    first: dict[str, tuple[float, str]] = {}
+    for trip in wrong_turns_at_night(site):
+        played = play_night_trip(site, catalogue, trip, leaves="night")
+        if played.device is not None:
+            said = f"{trip.person.name} astray in {trip.place.name}: {site.device(played.device).name} after"
+            one = (played.second, f"{said} {played.second:.0f} s")
+            first[trip.person.id] = min(one, first.get(trip.person.id, one))
+    return tuple(words for _, (_, words) in sorted(first.items()))
 
 
 def _subject(trip: NightTrip, people: tuple[Person, ...]) -> tuple[str, str]:

@@ -26,7 +26,7 @@ from wardwright.trials.household_walk import walk, walked
 from wardwright.trials.leaves_opened import Leaves
 from wardwright.trials.leaving import Left, leave
 from wardwright.trials.night_rings import active_in, clock_of, ring_on
-from wardwright.trials.night_trips import NightTrip, night_trips
+from wardwright.trials.night_trips import Goal, NightTrip, night_trips, wrong_turns_at_night
 from wardwright.trials.night_walk import steps_on, walked_until
 from wardwright.trials.stays import at_home_unset, stays
 from wardwright.trials.trip_played import HouseholdTrip, Kind
@@ -125,7 +125,7 @@ def _at_night(site: Site, catalogue: Catalogue) -> Iterator[HouseholdTrip]:
     if not active_in(site, NIGHT):
         return
     kinds: tuple[Leaves, ...] = ("night", "most")
-    for trip in night_trips(site, catalogue):
+    for trip in (*night_trips(site, catalogue), *wrong_turns_at_night(site)):
         for leaves in kinds:
             yield play_night_trip(site, catalogue, trip, leaves=leaves)
 
@@ -149,7 +149,8 @@ def play_night_trip(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves
     HouseholdTrip
         Its `spot` is where the device that rings notices.
     """
-    kind: Kind = "morning" if trip.goal == "out" else "night"
+    kinds: dict[Goal, Kind] = {"out": "morning", "astray": "wrong turn"}
+    kind = kinds.get(trip.goal, "night")
     silent = HouseholdTrip(
         trip.person.id, kind, NIGHT, trip.place.id, leaves, math.inf, None, None, None
     )  # fmt: skip

@@ -26,8 +26,8 @@ from wardwright.trials.trip_floor import Ends
 from wardwright.trials.trips import controls_of
 from wardwright.trials.ways_in import leads_outside
 
-Goal = Literal["toilet", "kitchen", "child", "out"]
-"""What somebody gets up for; `out`: through a door in the morning."""
+Goal = Literal["toilet", "kitchen", "child", "out", "astray"]
+"""What somebody gets up for; `out`: through a door in the morning; `astray`: where they are told not to be."""
 
 
 class NightTrip(NamedTuple):
@@ -61,27 +61,62 @@ def night_trips(site: Site, catalogue: Catalogue) -> tuple[NightTrip, ...]:
     """
     found: list[NightTrip] = []
     for person in sorted(site.people, key=lambda one: one.id):
-        bed = next((one for one in site.spaces if one.id == person.bed and one.is_protected), None)
-        if person.comes == "lives" and bed is not None:
+        bed = _bed_of(site, person)
+        if bed is not None:
             found += _from_bed(site, catalogue, person, bed=bed)
     return tuple(found)
 
 
+def wrong_turns_at_night(site: Site) -> tuple[NightTrip, ...]:
+    """The trips from bed of everybody who lives there to each space where they are told not to be.
+
+    Parameters
+    ----------
+    site : Site
+        The house and its people.
+
+    Returns
+    -------
+    tuple of NightTrip
+        By person and space; none where nobody is told of such a space.
+    """
+    found: list[NightTrip] = []
+    for person in sorted(site.people, key=lambda one: one.id):
+        bed = _bed_of(site, person)
+        if bed is None:
+            continue
+        found += [
+            _to_room(person, bed, goal="astray", room=space)
+            for space in sorted(site.spaces, key=lambda one: one.id)
+            if space.is_protected and not person.may_be_in(space.id, NIGHT)
+        ]
+    return tuple(found)
+
+
+def _bed_of(site: Site, person: Person) -> Space | None:
+    """The room of ours where somebody sleeps who lives there."""
+    if person.comes != "lives":
+        return None
+    return next((one for one in site.spaces if one.id == person.bed and one.is_protected), None)
+
+
+def _to_room(person: Person, bed: Space, *, goal: Goal, room: Space) -> NightTrip:
+    return NightTrip(person, goal, room, Ends(middle_of(bed), middle_of(room), (bed, room)))
+
+
 def _from_bed(site: Site, catalogue: Catalogue, person: Person, *, bed: Space) -> list[NightTrip]:
-    start = middle_of(bed)
-
-    def to_room(goal: Goal, room: Space) -> NightTrip:
-        return NightTrip(person, goal, room, Ends(start, middle_of(room), (bed, room)))
-
     found = []
     wanted: tuple[tuple[Goal, tuple[str, ...]], ...] = (("toilet", TOILETS), ("kitchen", ("kitchen",)))
     for goal, uses in wanted:
         rooms = (one for one in rooms_by(site.bare, bed, uses) if person.may_be_in(one.id, NIGHT))
-        found += [to_room(goal, room) for room in list(rooms)[:1] if room.id != bed.id]
+        nearest = list(rooms)[:1]
+        found += [_to_room(person, bed, goal=goal, room=room) for room in nearest if room.id != bed.id]
     if not person.is_child:
         beds = {one.bed for one in site.people if one.is_child and one.bed != bed.id}
         rooms = (one for one in site.spaces if one.id in beds and one.is_protected)
-        found += [to_room("child", one) for one in sorted(rooms, key=lambda one: one.id)]
+        found += [
+            _to_room(person, bed, goal="child", room=one) for one in sorted(rooms, key=lambda one: one.id)
+        ]
     if person.knows_code:
         found += [_out(site, catalogue, person, bed=bed, door=door) for door in doors_out(site)]
     return found
