@@ -81,7 +81,7 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     entry_and_exit_times.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
     night_trips.NUMBER: RACE | HOUSEHOLD | {"keyfob-press"},
     zone_behaviours.NUMBER: HOUSEHOLD,
-    undetected_walk.NUMBER: ON_FOOT | WAYS_IN,
+    undetected_walk.NUMBER: ON_FOOT | WAYS_IN | {"pace-cautious"},
     where_the_unit_goes.NUMBER: RADIO | ON_FOOT | WAYS_IN | {"climb-in"},
     will_it_reach.NUMBER: RADIO,
     when_disturbed.NUMBER: frozenset({"headlamp"}),

@@ -9,12 +9,15 @@ from typing import NamedTuple
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.estimate import Driver, Estimate
+from wardwright.model.limits import Limit
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
+from wardwright.questions.second_notice import NO_SECOND, second_note, second_parts
 from wardwright.trials.alarm import NO_MATTER_WHERE, as_met
 from wardwright.trials.barriers import Side
+from wardwright.trials.independent import CONFIRMATION, notices_of
 from wardwright.trials.undetected import (
     active_devices,
     undetected,
@@ -58,9 +61,23 @@ def _guarded(site: Site, catalogue: Catalogue, ways: tuple[WayIn, ...], *, anywh
 def _answer(site: Site, walk: _Walk, catalogue: Catalogue) -> Answer:
     devices = active_devices(site, catalogue, "full")
     targets, cut_off = _targets(site, catalogue, walk.sides)
-    notices = _Notices(bool(devices), bool(at_the_way_in(site, catalogue, devices, way=walk.way)))
-    pace = catalogue.figure("pace-hurried")
-    return _answer_of(walk, pace, notices, targets=targets, cut_off=cut_off, is_known=bool(site.targets))
+    independent = {one for one in notices_of(site, devices).values() if one is not None}
+    notices = _Notices(
+        bool(devices),
+        bool(at_the_way_in(site, catalogue, devices, way=walk.way)),
+        can_confirm=len(independent) > 1,
+    )
+    paces = catalogue.figure("pace-hurried"), catalogue.figure("pace-cautious")
+    held = catalogue.limits_in(CONFIRMATION, site.place.rule_pack, site.place.country)
+    return _answer_of(
+        walk,
+        paces,
+        notices,
+        targets=targets,
+        cut_off=cut_off,
+        is_known=bool(site.targets),
+        window=held[0] if held else None,
+    )
 
 
 class _Notices(NamedTuple):
@@ -68,21 +85,27 @@ class _Notices(NamedTuple):
 
     ever: bool
     at_once: bool
+    can_confirm: bool
+    """Whether there are two that are independent of each other."""
 
 
 @lru_cache(maxsize=256)
 def _answer_of(
     walk: _Walk,
-    pace: Figure,
+    paces: tuple[Figure, Figure],
     notices: _Notices,
     *,
     targets: tuple[Reached, ...],
     cut_off: tuple[str, ...],
     is_known: bool,
+    window: Limit | None,
 ) -> Answer:
     """The answer, remembered by the floor that is reached: a device may move without changing it."""
     short, likely, long = (one.distance_m for one in walk.sides)
     notes = _notes(walk.way, notices, nearest=targets[0] if targets else None, is_known=is_known)
+    again = [one.distance_m for one in walk.again]
+    if notices.ever:
+        notes += (second_note(again, paces[1], window) if notices.can_confirm else NO_SECOND,)
     return Answer(
         question=NUMBER,
         subject=walk.way.opening.name,
@@ -90,7 +113,7 @@ def _answer_of(
         measure=MEASURE,
         estimate=_range(short, likely, long, name=HOW_SOON),
         verdict=_verdict(targets, has_devices=notices.ever, is_known=is_known and not cut_off),
-        parts=(*_parts(walk, pace), *_reached_parts(targets)),
+        parts=(*_parts(walk, paces[0]), *second_parts(again, paces, window), *_reached_parts(targets)),
         notes=notes + cut_off,
         sketches=tuple(
             Sketch(role="unnoticed", storey=storey, rings=rings)

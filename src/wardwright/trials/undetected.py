@@ -23,6 +23,7 @@ from wardwright.trials.barriers import (
     watched_floor,
 )
 from wardwright.trials.floors import Regions
+from wardwright.trials.independent import notices_of
 from wardwright.trials.stacked_floors import StackedFloors
 from wardwright.trials.undetected_floor import Undetected, undetected_in
 from wardwright.trials.unnoticed import GuardedFloor, shape_of
@@ -68,7 +69,7 @@ def undetected(
     Undetected
         The floor and how far it goes.
     """
-    on_way_in, groups = _notices(site, catalogue, way, part=part)
+    on_way_in, groups = _notices(site, catalogue, way, part=part, confirms=others_allowed > 0)
     start = way_in_spot(site, way.opening)
     left = others_allowed - on_way_in
     return _undetected(site.bare, catalogue, start, groups=groups, side=side, left=left)
@@ -78,25 +79,30 @@ Groups = tuple[tuple[Device, ...], ...]
 
 
 @lru_cache(maxsize=256)
-def _notices(site: Site, catalogue: Catalogue, way: WayIn, *, part: str) -> tuple[int, Groups]:
+def _notices(
+    site: Site, catalogue: Catalogue, way: WayIn, *, part: str, confirms: bool
+) -> tuple[int, Groups]:
     """How many notices coming in gives at once, and the devices that may give more, those of one notice together.
 
-    Devices that are wired into one zone are one notice.
+    Devices of one zone, or of one group of zones, are one notice; where one is to confirm another, those that confirm
+    nothing are left out.
     """
     devices = active_devices(site, catalogue, part)
+    names = notices_of(site, devices)
+    if confirms:
+        devices = tuple(one for one in devices if names[one.id] is not None)
     on_way_in = at_the_way_in(site, catalogue, devices, way=way)
-    told = {one.id for one in on_way_in}
+    told = {names[one.id] or one.id for one in on_way_in}
     # A zone that has told already gives no second, independent notice.
-    wired = {name for zone in site.zones if told & set(zone.devices) for name in zone.devices}
-    counting = tuple(one for one in devices if one.id not in told | wired)
+    counting = tuple(one for one in devices if (names[one.id] or one.id) not in told)
     return len(_by_zone(site, on_way_in)), _by_zone(site, counting)
 
 
 def _by_zone(site: Site, devices: tuple[Device, ...]) -> Groups:
     groups: dict[str, list[Device]] = {}
-    zone_of = {device: zone.id for zone in site.zones for device in zone.devices}
+    names = notices_of(site, devices)
     for one in devices:
-        groups.setdefault(zone_of.get(one.id, one.id), []).append(one)
+        groups.setdefault(names[one.id] or one.id, []).append(one)
     return tuple(tuple(group) for group in groups.values())
 
 

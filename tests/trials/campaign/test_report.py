@@ -54,10 +54,11 @@ def test_losses_are_differences_of_the_same_intruders() -> None:
 
 
 def test_without_a_limit_a_second_detection_is_not_judged() -> None:
-    """This small catalogue's limits are the package's: the American pack has none."""
-    site = watched_hall()
-    american = site.model_copy(update={"place": site.place.model_copy(update={"rule_pack": "us"})})
-    found = report_of(campaign(american, CATALOGUE, trials=100), CATALOGUE)
+    """This small catalogue's limits are the package's, but for its own windows here."""
+    without = CATALOGUE.model_copy(
+        update={"limits": tuple(one for one in CATALOGUE.limits if one.id != "confirmation-window")}
+    )
+    found = report_of(campaign(watched_hall(), without, trials=100), without)
     assert found.second is None
     assert found.second_reason is not None
     assert found.second_reason.startswith("not computable")

@@ -79,7 +79,8 @@ def test_the_window_is_the_rule_packs() -> None:
     site = read_sample("terrace")
     assert window_of(site, ALL) == 1800.0
     american = site.model_copy(update={"place": site.place.model_copy(update={"rule_pack": "us"})})
-    assert window_of(american, ALL) == float("inf")
+    assert window_of(american, ALL) == 120.0
+    assert window_of(american, ALL.model_copy(update={"limits": ()})) == float("inf")
 
 
 @pytest.mark.parametrize("name", sample_names())

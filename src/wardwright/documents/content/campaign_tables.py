@@ -35,7 +35,7 @@ def caught_table(report: CampaignReport) -> Table:
         ("second, independent detection", report.second_reason or "not computable")
         if report.second is None
         else (
-            f"second, independent detection within {minutes:g} min, of those noticed",
+            f"second, independent detection within {minutes:g} min, of those noticed ({report.second_limit})",
             percent(report.second),
         )
     )

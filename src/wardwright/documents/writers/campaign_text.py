@@ -72,6 +72,7 @@ def _caught(report: CampaignReport) -> Iterator[str]:
     else:
         minutes = (report.second_window_s or 0.0) / 60.0
         yield f"  second, independent detection within {minutes:g} min, of those noticed: {percent(report.second)}"
+        yield f"    window: {report.second_limit}"
 
 
 def _times(report: CampaignReport) -> Iterator[str]:

@@ -27,7 +27,7 @@ class Kit(NamedTuple):
     sounds_alone: bool
     """Whether one sounds by itself when the control unit is broken."""
     groups: IntArray
-    """Which devices are one notice, for a second, independent one. [-]"""
+    """Which devices are one notice, for a second, independent one; -1: it confirms nothing. [-]"""
 
 
 class Played(NamedTuple):
@@ -193,9 +193,18 @@ def heard(played: Played, kit: Kit, inputs: Inputs, *, window: float = np.inf) -
     message[message > played.broken] = np.inf
     first = signals.argmin(axis=0)
     notice = signals[first, np.arange(count)]
-    groups = kit.groups[alarming]
-    others = np.where(groups[:, None] == groups[first][None, :], np.inf, signals).min(axis=0)
-    with np.errstate(invalid="ignore"):
-        after = np.where(np.isfinite(others), others - notice, np.inf)
+    after = _second(signals, kit.groups[alarming])
     after[after > window] = np.inf
     return Heard(notice, sounder if kit.sounds else never, message, after)
+
+
+def _second(signals: FloatArray, groups: IntArray) -> FloatArray:
+    """From the first signal of a device that counts to the first of another group, infinite where none comes. [s]"""
+    counting = np.flatnonzero(groups >= 0)
+    if not len(counting):
+        return np.full(signals.shape[1], np.inf)
+    told, own = signals[counting], groups[counting]
+    first = told.argmin(axis=0)
+    others = np.where(own[:, None] == own[first][None, :], np.inf, told).min(axis=0)
+    with np.errstate(invalid="ignore"):
+        return np.where(np.isfinite(others), others - told.min(axis=0), np.inf)

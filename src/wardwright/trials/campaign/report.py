@@ -23,7 +23,8 @@ from wardwright.trials.campaign.results import (
     WayResult,
     Why,
 )
-from wardwright.trials.campaign.run import CONFIRMATION, Campaign, window_of
+from wardwright.trials.campaign.run import Campaign
+from wardwright.trials.campaign.second import limit_words, second_of
 from wardwright.trials.campaign.setting import Setting
 from wardwright.trials.campaign.shares import Share, share_of, spread_of
 from wardwright.trials.path_analysis import path_estimate
@@ -52,7 +53,7 @@ def report_of(campaign: Campaign, catalogue: Catalogue) -> CampaignReport:
     """
     setting, columns = campaign.setting, campaign.columns
     sounder, message = campaign.sounder_in_time, campaign.message_in_time
-    second, window, reason = _second(campaign, catalogue)
+    second, window, reason = second_of(campaign, catalogue)
     targets = [goal for goal in setting.goals if goal.target is not None]
     return CampaignReport(
         site=setting.site.name,
@@ -83,6 +84,7 @@ def report_of(campaign: Campaign, catalogue: Catalogue) -> CampaignReport:
         losses=_losses(campaign),
         second=second,
         second_window_s=window,
+        second_limit=limit_words(campaign, catalogue),
         second_reason=reason,
         paths=_paths(setting, catalogue),
         entries=tuple(
@@ -205,15 +207,6 @@ def _losses(campaign: Campaign) -> tuple[Loss, ...]:
             )
         )
     return tuple(sorted(found, key=lambda one: (one.sounder_change + one.message_change, one.lost)))
-
-
-def _second(campaign: Campaign, catalogue: Catalogue) -> tuple[Share | None, float | None, str | None]:
-    window = window_of(campaign.setting.site, catalogue)
-    if not np.isfinite(window):
-        pack = campaign.setting.site.place.rule_pack
-        return None, None, f"not computable: the rule pack '{pack}' has no limit '{CONFIRMATION}'"
-    noticed = np.isfinite(campaign.columns.notice)
-    return _share(np.isfinite(campaign.columns.second[noticed])), window, None
 
 
 def _paths(setting: Setting, catalogue: Catalogue) -> tuple[PathResult, ...]:

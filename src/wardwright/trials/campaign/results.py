@@ -136,6 +136,8 @@ class CampaignReport(Record):
     second: Share | None
     """A second, independent detection within the window, of those noticed at all; None: see `second_reason`."""
     second_window_s: float | None
+    second_limit: str
+    """Where that window is from, by rule pack, and how sure that is; empty where none is told."""
     second_reason: str | None
     paths: tuple[PathResult, ...]
     entries: tuple[EntryRow, ...]

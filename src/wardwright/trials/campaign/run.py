@@ -17,6 +17,7 @@ from wardwright.trials.campaign.play import heard, play
 from wardwright.trials.campaign.setting import Setting, setting_of
 from wardwright.trials.campaign.streams import Streams
 from wardwright.trials.draws import SEED
+from wardwright.trials.independent import CONFIRMATION
 
 TRIALS = 100_000
 """Intrusions of one campaign, where no other number is asked for. [-]"""
@@ -26,7 +27,6 @@ MISSES_KEPT = 4_000
 """Misses of which all inputs are kept, to trace them. [-]"""
 LOSSES_FROM = 20_000
 """Intrusions on which every single loss is tried: the first ones, all in the first block. [-]"""
-CONFIRMATION = "confirmation-window"
 
 
 @dataclass(frozen=True, eq=False)

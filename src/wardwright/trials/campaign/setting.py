@@ -18,6 +18,7 @@ from wardwright.trials.campaign.goals import Goal, goals_of
 from wardwright.trials.campaign.ground import Ground, ground_of
 from wardwright.trials.campaign.inputs import Who
 from wardwright.trials.campaign.play import Kit
+from wardwright.trials.independent import notices_of
 from wardwright.trials.watchers import devices_of, has_sounder
 from wardwright.trials.ways_in import WayIn, ways_in
 from wardwright.trials.ways_on_foot import on_foot
@@ -200,13 +201,11 @@ def _paths(site: Site, catalogue: Catalogue) -> frozenset[str]:
 
 
 def _groups(site: Site, devices: tuple[Device, ...]) -> np.ndarray[tuple[int], np.dtype[np.int64]]:
-    """Which devices are one notice: those of one zone, or of one group of zones that confirm one another."""
+    """Which devices are one notice, by number; -1: it confirms nothing, and is confirmed by nothing."""
     numbers: dict[str, int] = {}
-    found = []
-    for device in devices:
-        zone = next(
-            (one for one in sorted(site.zones, key=lambda z: z.number) if device.id in one.devices), None
-        )
-        name = device.id if zone is None else f"group {zone.group}" if zone.group else f"zone {zone.id}"
-        found.append(numbers.setdefault(name, len(numbers)))
+    names = notices_of(site, devices)
+    found = [
+        -1 if name is None else numbers.setdefault(name, len(numbers))
+        for name in (names[device.id] for device in devices)
+    ]
     return np.array(found, dtype=np.int64)
