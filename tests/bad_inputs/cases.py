@@ -90,6 +90,10 @@ NOTES: dict[str, tuple[str, str]] = {
         "person mother", "pass mother night, may kitchen\npass mother night, not kitchen\nperson mother",
     ),
     "a-zone-that-behaves-unknown-when-part-set": ("zone 1 entry-exit", "zone 1 entry-exit part-set delayed"),
+    "a-thing-outside-to-be-climbed-and-not": (
+        "person mother", "outside shed 1 x 1, 2 high, 0 east, 6 north, climbable not-climbable\nperson mother",
+    ),
+    "a-pet-that-stays-nowhere": ("person mother", "cat stays attic\nperson mother"),
     "two-paces": ("person mother usual", "person mother usual quick"),
     "a-zone-of-nothing": ("zone 1 entry-exit front-contact", "zone 1 entry-exit"),
     "a-device-in-two-zones": ("zone 2 instant kitchen-detector", "zone 2 instant front-contact"),

@@ -10,7 +10,8 @@ from common.climb_house import box, house
 from common.houses import CATALOGUE
 from wardwright.model.device import Device, OpeningMount
 from wardwright.model.programme import STANDARD_BEHAVIOURS
-from wardwright.questions.climb_verdicts import judged, reach_estimate
+from wardwright.model.surroundings import Ground
+from wardwright.questions.climb_verdicts import is_outside_told, judged, reach_estimate
 from wardwright.store.catalogue import load_catalogue
 
 ROOF = box("roof", 5.9, 2.0, 2.3)
@@ -24,6 +25,15 @@ def verdict(site: Any, *devices: Device) -> str:
 
 def test_out_of_reach() -> None:
     assert verdict(house()) == "good"
+
+
+def test_where_nobody_has_said_what_stands_outside_nothing_is_passed() -> None:
+    """Out of reach of all that is drawn, but nobody has looked; an empty list says that somebody has."""
+    bare = house(ground=Ground())
+    assert not is_outside_told(bare)
+    assert verdict(bare) == "thin"
+    assert is_outside_told(house(ground=Ground(things=())))
+    assert verdict(house(ground=Ground(things=()))) == "good"
 
 
 def test_reached_by_the_nimble_only() -> None:

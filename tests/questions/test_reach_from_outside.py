@@ -11,6 +11,7 @@ from common.houses import CATALOGUE, one_room, window
 from common.turning import quarter_turned
 from wardwright.model.device import Device, OpeningMount
 from wardwright.model.programme import Zone
+from wardwright.model.surroundings import Ground
 from wardwright.questions.answer import Answer
 from wardwright.questions.reach_from_outside import NONE_HIGH, answers, without_mends
 from wardwright.store.catalogue import load_catalogue
@@ -40,6 +41,12 @@ def test_out_of_reach_by_so_much() -> None:
     assert answer.estimate.value == pytest.approx(1.35)
     assert (answer.verdict, answer.mends) == ("good", ())
     assert answer.parts[0].reason == "it is not made, as it is drawn"
+
+
+def test_a_bare_house_says_that_nobody_has_looked_outside() -> None:
+    answer = about(house(ground=Ground()))
+    assert answer.verdict == "thin"
+    assert any(note.startswith("nobody has said what stands outside") for note in answer.notes)
 
 
 def test_reached_by_a_roof_with_its_time() -> None:

@@ -49,10 +49,10 @@ def verdict_of(
     -------
     str
         `bad`: reached, and come through in a manner that nothing notices there. `thin`: reached by the nimble only,
-        or noticed in some manners.
+        or noticed in some manners; or nobody has said what stands outside, so that nothing is known to be climbed.
     """
     if out_of_reach.value > 0.0:
-        return "thin" if out_of_reach.low <= 0.0 else "good"
+        return "good" if out_of_reach.low > 0.0 and is_outside_told(house) else "thin"
     if not ways:
         return "good"
     noticed = [
@@ -63,6 +63,11 @@ def verdict_of(
         for way in ways
     ]
     return "good" if all(noticed) else "thin" if any(noticed) else "bad"
+
+
+def is_outside_told(house: Site) -> bool:
+    """Whether somebody has said what stands outside, if only that nothing does."""
+    return house.ground.basis_of("things") != "default"
 
 
 @lru_cache(maxsize=512)

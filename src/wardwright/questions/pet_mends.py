@@ -16,7 +16,7 @@ from wardwright.questions.pet_verdicts import ORDER, verdict_of, worst_of
 from wardwright.rules.animals import Roaming
 from wardwright.rules.detector_spots import moved_to_better_spot
 from wardwright.rules.finding import Mend
-from wardwright.trials.pet_room import PetRoom, room_for
+from wardwright.trials.pet_room import PetRoom, leaves_enough, room_for
 from wardwright.trials.pets import door_between
 
 LIKE_REACH, LIKE_ANGLE = 0.9, 0.8
@@ -127,17 +127,18 @@ def _changes(
             changed = trial._replace(device=like, sheet=row.movement)
             yield "replace-device", like.id, (("sheet", row.id), *values), changed
             if verdict_of(worst_of(_played(house, catalogue, changed))) != "good":
-                yield from _elsewhere(house, catalogue, changed)
+                yield from _elsewhere(house, changed)
     yield from _hung_otherwise(trial)
-    yield from _elsewhere(house, catalogue, trial)
+    yield from _elsewhere(house, trial)
 
 
-def _elsewhere(house: Site, catalogue: Catalogue, trial: _Trial) -> Iterator[_Change]:
+def _elsewhere(house: Site, trial: _Trial) -> Iterator[_Change]:
     """The nearest place on its space's walls from which it can stay, where its sheet passes all the animals."""
 
     def can_stay(moved: Device) -> bool:
-        played = _played(house, catalogue, trial._replace(device=moved))
-        return verdict_of(worst_of(played)) == "good"
+        return all(
+            leaves_enough(house, moved, sheet=trial.sheet, animal=animal) for animal in trial.household
+        )
 
     if not all(animal.mass_kg <= trial.sheet.passes_animals_up_to_kg for animal in trial.household):
         return

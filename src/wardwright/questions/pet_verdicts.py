@@ -24,12 +24,12 @@ def verdict_of(room: PetRoom) -> Verdict:
         taller, or gets in by a door that may stand open; or it stands in a zone and trips nothing; or the sheet's
         word stands against the zones, or is missing.
     """
-    if not room.is_in_view:
+    if room.is_enough:
         return "good"
     if room.estimate.value <= 0.0 and room.trips_on is not None:
         is_vouched_for = room.passes and room.trips_on.kind == "floor"
         return "thin" if is_vouched_for else "bad"
-    return "thin" if room.estimate.low <= 0.0 or not room.passes else "good"
+    return "thin"
 
 
 def worst_of(rooms: tuple[PetRoom, ...]) -> PetRoom:

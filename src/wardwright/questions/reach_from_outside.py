@@ -13,7 +13,12 @@ from wardwright.model.site import Site
 from wardwright.questions.answer import Answer, PartAnswer, about_the_site
 from wardwright.questions.climb_mends import climb_mends
 from wardwright.questions.climb_sketches import climb_sketches
-from wardwright.questions.climb_verdicts import figure_input, reach_estimate, verdict_of
+from wardwright.questions.climb_verdicts import (
+    figure_input,
+    is_outside_told,
+    reach_estimate,
+    verdict_of,
+)
 from wardwright.questions.roofs_reached import roofs_reached
 from wardwright.rules.at_the_opening import notices_at_the_opening
 from wardwright.trials.alarm import Heard, alarm_of
@@ -139,6 +144,10 @@ def _notes(house: Site, climb: Climb, out_of_reach: Estimate, *, is_watched: boo
         notes = [f"somebody nimble or tall reaches it: {way}"]
     else:
         notes = [f"the easiest of the climbs that fail: {way}"]
+    if not is_outside_told(house):
+        notes.append(
+            "nobody has said what stands outside: walls, bins, pipes, trees and flat roofs near it count"
+        )
     if is_watched:
         notes.append("whoever gets there is noticed at the opening itself, however they come in")
     if any(step.kind == "roof" for step in climb.steps):

@@ -11,7 +11,7 @@ import shapely
 from shapely.ops import nearest_points
 
 from wardwright.geometry.raster import FloatArray
-from wardwright.geometry.successive import easiest_ways, hardest_steps
+from wardwright.geometry.successive import Easiest, easiest_ways, hardest_steps
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.opening import Opening
 from wardwright.model.placement import opening_line, sides_of_opening
@@ -150,7 +150,7 @@ def climb_to(house: Site, opening: Opening, limits: Limits) -> Climb:
     """
     case = np.array([limits])
     rises, gaps = _between(house)
-    easiest = easiest_ways(_short(house, rises, gaps, limits=case)[0], _starts(house))
+    easiest = _easiest(house, limits)
     last_rises, last_gaps = _last(house, opening)
     ends = np.maximum(easiest.hardest, _short(house, last_rises, last_gaps, limits=case)[0])
     taken = np.array([len(easiest.way_to(i)) for i in range(len(ends))])
@@ -179,6 +179,12 @@ def climb_to(house: Site, opening: Opening, limits: Limits) -> Climb:
     shorts.append(_short(house, last_rises, last_gaps, limits=case)[0][best])
     every = (*steps, final)
     return Climb(float(ends[best]), every, every[int(np.argmax(np.round(shorts, 9)))])
+
+
+@lru_cache(maxsize=128)
+def _easiest(house: Site, limits: Limits) -> Easiest:
+    rises, gaps = _between(house)
+    return easiest_ways(_short(house, rises, gaps, limits=np.array([limits]))[0], _starts(house))
 
 
 def _place(area: shapely.Geometry | None, toward: shapely.Geometry | None) -> Point2:
@@ -230,7 +236,14 @@ def short_in(house: Site, opening: Opening, limits: FloatArray) -> FloatArray:
     ndarray, shape (R,)
         As `Climb.short_m`. [m]
     """
-    rises, gaps = _between(house)
-    hardest = hardest_steps(_short(house, rises, gaps, limits=limits), _starts(house))
+    hardest = _hardest(house, np.ascontiguousarray(limits, dtype=np.float64).tobytes())
     least: FloatArray = np.maximum(hardest, _short(house, *_last(house, opening), limits=limits)).min(axis=1)
     return least
+
+
+@lru_cache(maxsize=64)
+def _hardest(house: Site, given: bytes) -> FloatArray:
+    """The hardest step onto each foothold in each case: all openings of a house ask for the same."""
+    limits = np.frombuffer(given, dtype=np.float64).reshape(-1, 3)
+    rises, gaps = _between(house)
+    return hardest_steps(_short(house, rises, gaps, limits=limits), _starts(house))

@@ -62,6 +62,78 @@ class PetRoom(NamedTuple):
         """Whether the sheet names its weight as one that it passes on the floor."""
         return self.animal.mass_kg <= self.passes_kg
 
+    @property
+    def is_enough(self) -> bool:
+        """Whether it comes under no zone, or stays below them over the whole range, and the sheet passes it."""
+        return not self.is_in_view or (self.passes and self.estimate.low > 0.0)
+
+
+class _Left(NamedTuple):
+    """What room is left, nobody having walked yet."""
+
+    estimate: Estimate
+    is_in_view: bool
+    likely_m: float
+    """Before the animal's height is taken off. [m]"""
+    under: tuple[UnderZones, ...]
+    told: Reach
+    wide: Reach
+    entered: tuple[OpenTo, ...]
+
+
+def leaves_enough(house: Site, device: Device, *, sheet: MovementSheet, animal: Roaming) -> bool:
+    """As `PetRoom.is_enough`, sooner: without letting the animal walk.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    device : Device
+        The detector.
+    sheet : MovementSheet
+        Its sheet.
+    animal : Roaming
+        The animal.
+    """
+    left = _left(house, device, sheet=sheet, animal=animal, shut=frozenset(), without=frozenset())
+    passes = animal.mass_kg <= sheet.passes_animals_up_to_kg
+    return not left.is_in_view or (passes and left.estimate.low > 0.0)
+
+
+@lru_cache(maxsize=1024)
+def _left(
+    house: Site,
+    device: Device,
+    *,
+    sheet: MovementSheet,
+    animal: Roaming,
+    shut: frozenset[str],
+    without: frozenset[str],
+) -> _Left:
+    under = under_zones(house, device, sheet)
+    told = reach_of(house, animal.row, rooms=animal.rooms, without=without)
+    entered = open_to(house, animal.rooms, shut)
+    wide = reach_of(house, animal.row, rooms=animal.rooms | {one.space for one in entered}, without=without)
+    cases = cases_of(_inputs(animal, has_doors=bool(entered)))
+    eye = standing(house, device).height_m
+    free = np.array([one.free_m for one in under])
+    indexes = [one.number for one in under]
+    jumps, heights = cases.rows[_key(animal, "jump")], cases.rows[_key(animal, "height")]
+    room = _least(free, told.needs()[indexes], jumps, cap=eye)
+    if entered:
+        are_open = cases.rows[_key(animal, "doors")] > OPEN_FROM
+        room = np.where(are_open, _least(free, wide.needs()[indexes], jumps, cap=eye), room)
+    most = max(animal.row.jump_high_m, animal.row.jump_m)
+    return _Left(
+        estimate_of(room - heights, cases, unit="m"),
+        bool((wide.needs()[indexes] <= most).any()),
+        float(room[0]),
+        under,
+        told,
+        wide,
+        entered,
+    )
+
 
 @lru_cache(maxsize=1024)
 def room_for(
@@ -98,20 +170,8 @@ def room_for(
     PetRoom
         Its number is at most the detector's own height less the animal's: no zone is higher.
     """
-    under = under_zones(house, device, sheet)
-    told = reach_of(house, animal.row, rooms=animal.rooms, without=without)
-    entered = open_to(house, animal.rooms, shut)
-    wide = reach_of(house, animal.row, rooms=animal.rooms | {one.space for one in entered}, without=without)
-    cases = cases_of(_inputs(animal, has_doors=bool(entered)))
-    eye = standing(house, device).height_m
-    free = np.array([one.free_m for one in under])
-    indexes = [one.number for one in under]
-    jumps, heights = cases.rows[_key(animal, "jump")], cases.rows[_key(animal, "height")]
-    room = _least(free, told.needs()[indexes], jumps, cap=eye)
-    if entered:
-        are_open = cases.rows[_key(animal, "doors")] > OPEN_FROM
-        room = np.where(are_open, _least(free, wide.needs()[indexes], jumps, cap=eye), room)
-    estimate = estimate_of(room - heights, cases, unit="m")
+    left = _left(house, device, sheet=sheet, animal=animal, shut=shut, without=without)
+    under, told, wide = left.under, left.told, left.wide
     reached = tuple(one for one in under if told.needs()[one.number] <= animal.row.jump_m)
     inside = tuple(one for one in reached if one.free_m < animal.height_m)
     found = tripped(house, catalogue, device, animal=animal, under=inside) if inside else ()
@@ -128,19 +188,19 @@ def room_for(
         breaks.setdefault(top.thing or top.spaces[0], top)
     there = [one for one in under if wide.needs()[one.number] <= animal.row.jump_m]
     nearest = min(there, key=lambda one: (one.free_m, one.number), default=None)
-    is_narrower = nearest is not None and nearest.free_m < room[0]
+    is_narrower = nearest is not None and nearest.free_m < left.likely_m
     return PetRoom(
         animal,
-        estimate,
+        left.estimate,
         sheet.passes_animals_up_to_kg,
-        bool((wide.needs()[indexes] <= max(animal.row.jump_high_m, animal.row.jump_m)).any()),
+        left.is_in_view,
         None if least is None else told.tops[least.number],
         least,
         0.0 if least is None else float(told.needs()[least.number]),
         tuple(breaks.values()),
         None if first is None else told.tops[first.number],
         None if first is None else (first.seconds[0], first.seconds[1], first.seconds[2]),
-        _ways(entered, wide.tops[nearest.number]) if nearest is not None and is_narrower else (),
+        _ways(left.entered, wide.tops[nearest.number]) if nearest is not None and is_narrower else (),
         reached,
         told,
     )

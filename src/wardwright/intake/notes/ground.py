@@ -52,15 +52,25 @@ _THINGS = (
     "other",
 )  # fmt: skip
 
+NOTHING = "nothing"
+"""In place of a thing outside: somebody has looked, and there is none."""
+
 
 def read_outside(draft: Draft, line: Line) -> None:
-    """Read `outside bin 0.6 x 0.6, 1.1 high, 3 east, -1.5 north, climbable`: by its south-west corner on the plan."""
+    """Read `outside bin 0.6 x 0.6, 1.1 high, 3 east, -1.5 north, climbable`: by its south-west corner on the plan.
+
+    `outside nothing` says that somebody has looked.
+    """
     line.take("outside")
-    kind = line.choice("a thing outside", _THINGS)
+    kind = line.choice("a thing outside", (*_THINGS, NOTHING))
+    if kind == NOTHING:
+        things = {"things": draft.ground.things}
+        draft.ground = changed(draft.ground, things, read_clauses(line, Grammar()))
+        return
     grammar = Grammar(
         after=frozenset({"high", "east", "north"}),
         lengths=frozenset({"base"}),
-        flags=frozenset({"climbable"}),
+        flags=frozenset({"climbable", "not-climbable"}),
         sizes=frozenset({2}),
     )
     clauses = read_clauses(line, grammar)
@@ -70,6 +80,8 @@ def read_outside(draft: Draft, line: Line) -> None:
             f"its {'size' if not clauses.size else missing[0]} is missing",
             "Write 'outside shed 2 x 1.5, 2.1 high, 3 east, 12 north': its south-west corner on the plan",
         )
+    if {"climbable", "not-climbable"} <= clauses.flags:
+        raise line.refuse("it is said to be climbed and not to be", "Keep one of climbable, not-climbable")
     x, y = clauses.measures["east"], clauses.measures["north"]
     width, depth = clauses.size
     identity = new_id(line, clauses, kind, taken=draft.everything())
@@ -81,7 +93,7 @@ def read_outside(draft: Draft, line: Line) -> None:
         height_m=clauses.measures["high"],
         **({"base_m": clauses.measures["base"]} if "base" in clauses.measures else {}),
         # Where the notes are silent nobody has said: then its kind decides.
-        **({"can_be_climbed": True} if "climbable" in clauses.flags else {}),
+        **({"can_be_climbed": "climbable" in clauses.flags} if clauses.flags else {}),
     )
     draft.ground = changed(
         draft.ground, {"things": (*draft.ground.things, thing)}, read_clauses(line, Grammar())
