@@ -71,6 +71,16 @@ def test_in_the_morning_the_zone_may_start_the_entry_time_at_night_alone() -> No
     assert "behave-part-set" not in mends_of(site, "kitchen")
 
 
+def test_a_keyfob_by_the_bed_unsets_it_before_anybody_gets_up() -> None:
+    site = night_house()
+    (mend,) = mends_of(site, "out")["add-device"]
+    after = mended(site, mend)
+    assert CATALOGUE.sheet(after.devices[-1].sheet).kind == "keyfob"
+    assert trip_to(after, "out").ends is None
+    assert ring_on(after, CATALOGUE, trip_to(after, "out")) is None
+    assert "add-device" not in mends_of(site, "kitchen")
+
+
 def test_a_zone_out_of_the_night_part() -> None:
     site = night_house()
     assert out_of_night(site, site.zones[0]).zones[0].parts == ("full",)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from common.houses import standing_free
 from common.night_house import ANN, CHILD, night_house
 from wardwright.model.household import Pass
 from wardwright.store.catalogue import load_catalogue
@@ -40,3 +41,14 @@ def test_where_somebody_is_told_not_to_be_is_a_wrong_turn() -> None:
     found = wrong_turns_at_night(night_house(people=(told, CHILD)))
     assert [(one.person.id, one.goal, one.place.id) for one in found] == [("ann", "astray", "kitchen")]
     assert wrong_turns_at_night(night_house(people=(ANN, CHILD))) == ()
+
+
+def test_a_keyfob_that_is_kept_by_the_bed_spares_the_way_to_the_keypad() -> None:
+    by_bed = standing_free("fob", "keyfob-radio", 8.0, 1.0)
+    elsewhere = standing_free("fob", "keyfob-radio", 2.0, 1.0)
+    found = [
+        next(one for one in night_trips(night_house(also=(fob,)), CATALOGUE) if one.goal == "out")
+        for fob in (by_bed, elsewhere)
+    ]
+    assert found[0].ends is None
+    assert found[1].control is not None

@@ -8,6 +8,7 @@ from functools import lru_cache
 import numpy as np
 
 from wardwright.errors import NotComputable
+from wardwright.geometry.raster import BoolArray, FloatArray, Grid
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.estimate import Estimate
@@ -25,6 +26,8 @@ from wardwright.trials.night_rings import ring_on
 from wardwright.trials.night_trips import NightTrip
 from wardwright.trials.trip_floor import Ends, trip_floor
 
+BY_BED_M = 0.6
+"""The height of a bedside table. [m] (assumption)"""
 TURN_SPARE_DEG = 8.0
 """How far the edge of a fan is turned beyond the last floor of a trip. [deg] (assumption)"""
 
@@ -46,9 +49,9 @@ def night_mends(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Le
     Returns
     -------
     tuple of Mend
-        A leaf kept shut; the detector turned; in the morning its zone as one that starts the entry time; its zones
-        taken out of the night part. Each silences the trip, those of the last kind all together. What it brings is
-        how many openings are still noticed with the night part set.
+        A leaf kept shut; the detector turned; in the morning its zone as one that starts the entry time, or a keyfob
+        by the bed; its zones taken out of the night part. Each silences the trip, those of the last kind all
+        together. What it brings is how many openings are still noticed with the night part set.
     """
     found: list[Mend] = []
     ring = ring_on(site, catalogue, trip, leaves=leaves)
@@ -59,6 +62,7 @@ def night_mends(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Le
     found += _turned(site, catalogue, trip, device=ring.device, leaves=leaves)
     if trip.goal == "out":
         found += _starting_entry(site, catalogue, trip, device=ring.device, leaves=leaves)
+        found += _keyfob(site, catalogue, trip)
     return (*found, *_taken_out(site, catalogue, trip, leaves=leaves))
 
 
@@ -112,7 +116,7 @@ def _headings_away(
     seen = possible_floor(house, catalogue, device, storeys=tuple(sorted(floor)))
     grids = grids_of(house)
     points = np.concatenate(
-        [grids[storey].centres()[cells & floor[storey]] for storey, cells in seen.items()]
+        [_middles(grids[storey], cells & floor[storey]) for storey, cells in seen.items()]
         or [np.zeros((0, 2))]
     )
     if not len(points):
@@ -134,6 +138,13 @@ def _headings_away(
     return tuple(found)
 
 
+def _middles(grid: Grid, cells: BoolArray) -> FloatArray:
+    """The middles of some cells, shape (n, 2). [m]"""
+    places = np.argwhere(cells)[:, ::-1].astype(np.float64)
+    found: FloatArray = np.array([grid.x0, grid.y0]) + (places + 0.5) * grid.cell
+    return found
+
+
 def _starting_entry(
     site: Site, catalogue: Catalogue, trip: NightTrip, *, device: Device, leaves: Leaves
 ) -> list[Mend]:
@@ -153,6 +164,19 @@ def _starting_entry(
             gain=_still(after, catalogue),
         )
     ]
+
+
+def _keyfob(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Mend]:
+    """A keyfob by the bed: it is unset before anybody gets up."""
+    sheet = next((one.id for one in catalogue.sheets if one.kind == "keyfob"), None)
+    if sheet is None or trip.ends is None:
+        return []
+    bed, at = trip.ends.rooms[0], trip.ends.start
+    values = (
+        ("sheet", sheet), ("on", "free"), ("storey", at.storey), ("x_m", round(at.x, 2)), ("y_m", round(at.y, 2)),
+        ("height_m", BY_BED_M),
+    )  # fmt: skip
+    return [Mend(action="add-device", subject=bed.id, values=values, gain=_still(site, catalogue))]
 
 
 def _taken_out(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Leaves) -> list[Mend]:

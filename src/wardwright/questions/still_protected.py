@@ -67,14 +67,17 @@ def watched_at_night(site: Site, catalogue: Catalogue) -> tuple[Watched, ...]:
     if not units:
         raise NotComputable("no control unit")
     alarm = alarm_of(as_met(site, catalogue), catalogue, NIGHT)
-    goal = spot_of(site, units[0])
-    return tuple(
-        _watched(site.bare, catalogue, alarm, manners=manners, goal=goal)
-        for manners in by_opening(ways_in(site, catalogue)[0])
-    )
+    ways = by_opening(ways_in(site, catalogue)[0])
+    return _every_way(site.bare, catalogue, alarm, ways=ways, goal=spot_of(site, units[0]))
 
 
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=128)
+def _every_way(
+    house: Site, catalogue: Catalogue, alarm: Alarm, *, ways: tuple[tuple[WayIn, ...], ...], goal: Spot
+) -> tuple[Watched, ...]:
+    return tuple(_watched(house, catalogue, alarm, manners=manners, goal=goal) for manners in ways)
+
+
 def _watched(
     house: Site, catalogue: Catalogue, alarm: Alarm, *, manners: tuple[WayIn, ...], goal: Spot
 ) -> Watched:

@@ -1,7 +1,7 @@
 """The household's trips while a part is set at night: from bed in the night, and out in the morning.
 
 Nobody unsets the alarm on a trip in the night; in the morning it is unset at the keypad that is reached first, or
-with a keyfob by the bed, before anybody goes to a door.
+with a keyfob that is kept by the bed, before anybody goes to a door.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from wardwright.model.device import Device
 from wardwright.model.fabric import Space
 from wardwright.model.household import Person
 from wardwright.model.opening import Opening
-from wardwright.model.placement import is_way_in
+from wardwright.model.placement import is_way_in, space_at, standing
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, way_in_spot
 from wardwright.rules.entry_routes import place_before
@@ -24,6 +24,7 @@ from wardwright.trials.home_goals import TOILETS, middle_of, rooms_by
 from wardwright.trials.household_walk import walk
 from wardwright.trials.trip_floor import Ends
 from wardwright.trials.trips import controls_of
+from wardwright.trials.watchers import devices_of
 from wardwright.trials.ways_in import leads_outside
 
 Goal = Literal["toilet", "kitchen", "child", "out", "astray"]
@@ -124,6 +125,11 @@ def _from_bed(site: Site, catalogue: Catalogue, person: Person, *, bed: Space) -
 
 def doors_out(site: Site) -> tuple[Opening, ...]:
     """The doors that somebody may go out by in the morning, by id: entry doors, and others that lead outside."""
+    return _doors_out(site.bare)
+
+
+@lru_cache(maxsize=64)
+def _doors_out(site: Site) -> tuple[Opening, ...]:
     return tuple(
         one
         for one in sorted(site.openings, key=lambda one: one.id)
@@ -137,6 +143,8 @@ def doors_out(site: Site) -> tuple[Opening, ...]:
 def _out(site: Site, catalogue: Catalogue, person: Person, *, bed: Space, door: Opening) -> NightTrip:
     """In the morning: to the keypad that is reached first, by which the door is reached unset."""
     start = middle_of(bed)
+    if _is_keyfob_in(site, catalogue, bed):
+        return NightTrip(person, "out", door, None)
     try:
         controls = controls_of(site, catalogue)
     except NotComputable:
@@ -147,6 +155,16 @@ def _out(site: Site, catalogue: Catalogue, person: Person, *, bed: Space, door: 
         return NightTrip(person, "out", door, None)
     keypad, place = nearest
     return NightTrip(person, "out", door, Ends(start, place, (bed,)), keypad)
+
+
+def _is_keyfob_in(site: Site, catalogue: Catalogue, bed: Space) -> bool:
+    """Whether a keyfob is kept in a bedroom."""
+    for one in devices_of(site, catalogue, "keyfob"):
+        at = standing(site, one)
+        space = space_at(site, at.storey, (at.x_m, at.y_m))
+        if space is not None and space.id == bed.id:
+            return True
+    return False
 
 
 @lru_cache(maxsize=256)
