@@ -16,7 +16,7 @@ Value = str | float | int | bool
 SUFFIXES = {"_m2": "m2", "_m": "m", "_s": "s", "_deg": "deg", "_dba": "dB", "_kg": "kg", "_min": "min"}
 LOCKS_AND_LIGHTS = ("change-lock", "add-light")
 """The mends that stand first: they hold somebody up, or show them up."""
-WHAT = ("sheet", "kind", "behaviour", "what", "field", "lock", "glazing")
+WHAT = ("sheet", "kind", "behaviour", "without", "what", "field", "lock", "glazing")
 """The values that a mend's first words may name; the first that it has."""
 FIRE_CODES = "FIR"
 """How the codes of the rules about smoke, heat and CO alarms begin."""
@@ -126,6 +126,11 @@ def _changes(values: dict[str, Value], names: Names, *, is_plain: bool) -> list[
         across, up = (quantity(float(rest.pop(key)), "m", 0.1, is_plain=is_plain) for key in ("x_m", "y_m"))
         rest = {key: value for key, value in rest.items() if key not in ("on", "storey")}
         found.append(f"on the ceiling, at x {across}, y {up} on the plan")
+    if rest.get("on") == "free" and {"storey", "x_m", "y_m"} <= rest.keys():
+        across, up = (quantity(float(rest.pop(key)), "m", 0.1, is_plain=is_plain) for key in ("x_m", "y_m"))
+        storey = names.of(str(rest.pop("storey")))
+        del rest["on"]
+        found.append(f"at x {across}, y {up} on the plan of {storey}")
     return found + [_change(key, value, names, is_plain=is_plain) for key, value in rest.items()]
 
 

@@ -171,7 +171,7 @@ ACTIONS = {
     "leave-open": "Leave {name} open at night",
     "move-thing": "Move {name} away",
     "bar-climb": "Make {name} unfit to climb: cut it back, or bar it",
-    "change-parts": "Take {name} out of the night part",
+    "change-parts": "Take {name} out of the {what}",
     "behave-part-set": "Give {name} the behaviour {what} when part set",
     "tell": "Find out and note {what} of {name}",
     "other": "See to {name}",
