@@ -1,7 +1,10 @@
 from __future__ import annotations
 
+import re
+
+from structure.source_tree import ROOT
 from wardwright.documents.content.copies import COPIES
-from wardwright.documents.paper_list import TITLES, paper_classes, paper_names
+from wardwright.documents.paper_list import PAGE, QUOTES, TITLES, paper_classes, paper_names
 from wardwright.store.samples import read_sample
 
 
@@ -19,3 +22,11 @@ def test_the_list_that_is_shown_is_the_list_that_is_written() -> None:
     }
     assert shown == set(paper_names(site))
     assert sum(name.endswith(".svg") for name in shown) == len(site.storeys)
+
+
+def test_the_guide_to_the_papers_names_every_paper_and_no_other() -> None:
+    text = (ROOT / "docs" / "papers.md").read_text(encoding="utf-8")
+    part = text.partition("## Which document of a job is where")[2].partition("\n## ")[0]
+    named = set(re.findall(r"`([\w-]+\.\w+)`", part))
+    written = {name for titles in TITLES.values() for name in titles} | set(QUOTES.values())
+    assert named == written - {PAGE}

@@ -20,10 +20,12 @@ from wardwright.documents.content.campaign_paper import campaign_paper
 from wardwright.documents.content.forms.contract import contract
 from wardwright.documents.content.forms.dates import Event, events_of
 from wardwright.documents.content.forms.guide import guide
+from wardwright.documents.content.forms.handover import handover
 from wardwright.documents.content.forms.label_sheet import label_sheet
 from wardwright.documents.content.forms.leaving import leaving
 from wardwright.documents.content.forms.logbook import logbook
 from wardwright.documents.content.forms.proposal import proposal
+from wardwright.documents.content.forms.risk import risk
 from wardwright.documents.content.page import page_of
 from wardwright.documents.content.paper import Column, CopyClass, Label, Paper, Section, Table
 from wardwright.documents.content.plans import whole_plans
@@ -304,7 +306,12 @@ def test_an_opening_called_after_the_control_unit_gives_no_place_away() -> None:
 @pytest.mark.parametrize("house", HOUSES[::7], ids=lambda one: one.name)
 def test_given_houses_leak_nothing(house: GivenHouse, given: Callable[[str], Path]) -> None:
     site = with_sensible_kit(house.brought(given(house.file)).site, CATALOGUE)
-    client = protection_paper(site, CATALOGUE, ask(site, CATALOGUE), drawn_up=DAY)
+    answers = ask(site, CATALOGUE)
+    client = protection_paper(site, CATALOGUE, answers, drawn_up=DAY)
+    told = [content(site, CATALOGUE, answers, drawn_up=DAY) for content in (proposal, risk, handover)]
+    told += [content(site, CATALOGUE, drawn_up=DAY) for content in (contract, leaving, guide, logbook)]
+    for paper in told:
+        assert leaks(as_text(paper), site, CATALOGUE, is_open=paper.copy == "open") == (), paper.title
     for paper in (
         client,
         as_fitted(site, CATALOGUE, drawn_up=DAY),

@@ -24,3 +24,8 @@ def test_a_reader_finds_number_and_name_of_every_device_on_the_printed_sheet() -
     assert len(found) == len(site.devices)
     assert "CU control unit" in found
     assert "OC1 Ground front door contact" in found
+
+
+def test_a_house_without_kit_says_so() -> None:
+    bare = fitted().model_copy(update={"devices": (), "zones": ()})
+    assert "No devices." in as_text(label_sheet(bare, CATALOGUE, drawn_up=DAY))

@@ -35,3 +35,11 @@ def test_what_nobody_said_is_told_as_not_known() -> None:
     assert {row[2] for row in openings.rows} == {"not known"}
     assert {row[5] for row in openings.rows} == {"not known"}
     assert as_text(paper).count("is known") == 0
+
+
+def test_what_is_worth_finding_out_stands_first() -> None:
+    site = fitted()
+    known = survey(site, CATALOGUE, (), drawn_up=DAY).sections[0].points
+    bare = survey(site.model_copy(update={"targets": ()}), CATALOGUE, (), drawn_up=DAY).sections[0].points
+    (new,) = set(bare) - set(known)
+    assert new == "To find out: in which rooms an intruder would find something worth taking."

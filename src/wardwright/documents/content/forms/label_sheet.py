@@ -47,6 +47,6 @@ def label_sheet(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
         house=discreet(site.name, site, catalogue),
         copy="open",
         drawn_up=drawn_up,
-        sections=(Section("To cut out", labels=labels),),
+        sections=(Section("To cut out", text=() if labels else ("No devices.",), labels=labels),),
         foot=f"{HOW_TO_USE} {WHAT_IT_HOLDS}",
     )

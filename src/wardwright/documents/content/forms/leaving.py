@@ -8,11 +8,12 @@ from datetime import date
 from wardwright.documents.content.discretion import discreet
 from wardwright.documents.content.forms.slots import NO_CODES, SIGNED, with_slots
 from wardwright.documents.content.paper import Column, Paper, Section, Table
+from wardwright.documents.content.quantities import joined
 from wardwright.documents.content.quote_words import without_numbers
 from wardwright.documents.content.schedule import sheet_of
 from wardwright.documents.content.wording import DANGERS
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import kind_words
+from wardwright.model.device import DeviceKind, kind_words
 from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.site import Site
 
@@ -98,16 +99,20 @@ def leaving(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
 
 
 def _waste(site: Site, catalogue: Catalogue) -> Table:
-    """Devices by kind and batteries by kind, each with where it is to go."""
+    """All devices, told by kind, and batteries by what they are made of, each with where it is to go."""
     counted: Counter[tuple[str, str]] = Counter()
+    kinds: Counter[DeviceKind] = Counter()
     for device in site.devices:
         sheet = sheet_of(catalogue, device)
         if sheet is None:
             continue
-        counted["electronics", kind_words(sheet.kind)] += 1
+        kinds[sheet.kind] += 1
         battery = _battery(catalogue, sheet)
         if battery is not None:
             counted["batteries, their ends taped", battery[0]] += battery[1]
+    if kinds:
+        what = joined([f"{kind_words(kind)}: {count}" for kind, count in sorted(kinds.items())])
+        counted["electronics", what] = kinds.total()
     rows = [(stream, which, count) for (stream, which), count in sorted(counted.items())]
     known = (Column("Stream", share=1.4), Column("What", share=2.2), Column("How many", share=0.8))
     return with_slots("Waste", known, rows, slots=(Column("Taken by"), Column("Receipt")))

@@ -6,6 +6,7 @@ from collections import defaultdict
 from datetime import date
 
 from wardwright.documents.content.forms.slots import NO_CODES, with_slots
+from wardwright.documents.content.forms.survey_words import ENQUIRY, OUTSIDE, TECHNICAL
 from wardwright.documents.content.locks import locks_and_lights
 from wardwright.documents.content.names import names_of
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table
@@ -19,36 +20,7 @@ from wardwright.model.record import Marked
 from wardwright.model.room_shapes import floor_polygon, space_height
 from wardwright.model.site import Site
 from wardwright.questions.answer import NOT_COUNTED, Answer
-
-ENQUIRY = (
-    "Who asks, how they are reached, date",
-    "Why now",
-    "Owner, tenant, leaseholder; listed building",
-    "What should happen when it sounds",
-    "The insurer\u2019s exact words",
-    "Alarm there already: age, whose it is, who can programme it",
-    "Broadband, mobile networks that work indoors",
-    "Decoration or building work planned",
-    "Outside our competence: passed on to",
-    "Survey on, and who of the household will be there",
-)
-OUTSIDE = (
-    "Seen from the road; windows of neighbours\u2019 bedrooms",
-    "Boundary, shared drive or path",
-    "Reached by: flat roof, wall, tree, bins, pipe, neighbour\u2019s roof",
-    "Break-ins here and next door, and how",
-    "Keyholders, and how soon they can be here",
-)
-TECHNICAL = (
-    "Mobile level indoors, by network and room",
-    "Where broadband comes in, and what powers it",
-    "Radio noise read, where and on what",
-    "Spare way, fused connection (looked at, not opened)",
-    "Plaster sound; paint age; wallpaper; tile; uPVC; steel",
-    "Textured coatings or boards from before 2000",
-    "Pipes and cables found near the places chosen",
-    "Ground for a ladder at each place outside",
-)
+from wardwright.questions.worth_adding import worth_adding
 
 
 def survey(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn_up: date) -> Paper:
@@ -78,7 +50,7 @@ def survey(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, dra
         drawn_up=drawn_up,
         foot="Look, ask and write beside what is printed; then tell the program what differs. " + NO_CODES,
         sections=(
-            Section("Enquiry", blanks=ENQUIRY),
+            Section("Enquiry", points=_to_find_out(site, catalogue), blanks=ENQUIRY),
             Section(
                 "Locks and lights first",
                 points=locks,
@@ -98,6 +70,11 @@ def survey(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, dra
         ),
         is_landscape=True,
     )
+
+
+def _to_find_out(site: Site, catalogue: Catalogue) -> tuple[str, ...]:
+    """The facts whose answer would tell most, to be asked first."""
+    return tuple(f"To find out: {one}." for one in worth_adding(site, catalogue))
 
 
 SEEN = (Column("Seen on the day", share=1.6),)
