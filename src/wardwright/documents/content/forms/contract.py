@@ -62,8 +62,8 @@ EARLY = (
 EARLY_BLANKS = ("Work is to begin on", "Name and address of the customer", "Date, signature")
 CARE = (
     (
-        "At each visit: log read, every device tried, sounders, times, cells under load, each way of messages, readings "
-        "held against those of the first day, names and keyholders brought up to date."
+        "At each visit: log read, every device tried, sounders, times, cells under load, each way of messages, "
+        "readings held against those of the first day, names and keyholders brought up to date."
     ),
     "Cells and devices are changed before their end, together where one visit can do them.",
 )
