@@ -48,7 +48,7 @@ def random_house(seed: int, catalogue: Catalogue) -> Site:
     """One home with a sensible kit, made a little less sensible by chance; the same seed gives the same home.
 
     A hall runs north through the house; rooms lie to its east, and to its west unless it is a side hall. Flights lead
-    up the hall's east side.
+    up the middle of the hall.
     """
     rng = np.random.default_rng([20_261_126, seed])
     drawn = _House(rng)
@@ -80,7 +80,8 @@ class _House:
 
     def site(self, name: str) -> Site:
         """The house without a kit."""
-        x = self.hall[1] - 0.55
+        # With room to walk by on either side, to whatever doors are there.
+        x = (self.hall[0] + self.hall[1]) / 2.0
         starts = (1.6, 1.2)
         stairs = tuple(
             Stair(

@@ -84,7 +84,7 @@ class SlowHousehold:
         left = leave(self.site, self.catalogue, trip, person=person)
         ends = self.site.programme.exit_time_s
         keeps = self._first_instant(moments, doors)
-        if min(keeps, shut) > ends + STEP_S:
+        if left.outcome != "kept from setting" and min(keeps, shut) > ends + STEP_S:
             yield from _same("the door open too long", left.at_s if left.outcome != "set" else math.inf, ends)
         if keeps < ends - STEP_S and left.outcome != "kept from setting":
             yield f"{left.outcome}, but a detector notices at {keeps}"

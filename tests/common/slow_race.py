@@ -2,8 +2,8 @@
 
 A detector that misses its edge by a hair may come a zone later, and a body that a flight of stairs hides for a while
 comes in view as another. So the trials are held between four walkers: a little wider and warmer, with flights that
-hide nothing and with flights one step lower; the middling one; a little narrower and colder, with whom nothing is
-seen through wells or on flights.
+hide and with flights that do not; the middling one; a little narrower and colder, with whom nothing is seen through
+wells or on flights.
 """
 
 from __future__ import annotations
@@ -34,11 +34,10 @@ from wardwright.trials.ways_in import WayIn
 STEP_S = 0.06
 """Both look every 0.02 s at most, the trials at points of the way and the walker at times: three steps. [s]"""
 FLIGHT_S = 0.25
-"""Where a flight stands between, and on one: the engine draws it as risers, the walker as a slab: a grazing ray ends
-up to a tread (0.24 m) further; and the trials draw it 0.1 m longer, walked in the same time. [s]"""
+"""Where flights make a difference: the trials draw one 0.1 m longer, walked in the same time. [s]"""
 REACHED_S = 0.05
 """A flight's upper end is stepped off by 0.1 m. [s]"""
-WALKERS = (SEEN_SOON, SEEN_SOON._replace(flights="low"), MIDDLING, SEEN_LATE)
+WALKERS = (SEEN_SOON, SEEN_SOON._replace(flights="steps"), MIDDLING, SEEN_LATE)
 
 
 class Compared(NamedTuple):

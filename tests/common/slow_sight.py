@@ -86,14 +86,6 @@ class Ray(NamedTuple):
     rise: float
 
 
-class Flight(NamedTuple):
-    """A straight flight as a sloping slab of two risers' depth, from its foot to its top."""
-
-    plan: Slab
-    """The strip that it covers, from the lower floor to the upper."""
-    deep: float
-
-
 class Storey(NamedTuple):
     """All that stops rays on one storey, and how far it reaches up and down."""
 
@@ -103,8 +95,8 @@ class Storey(NamedTuple):
     sheets: tuple[Sheet, ...]
     wells: tuple[tuple[tuple[float, float], ...], ...]
     """Holes in its floor."""
-    flights: tuple[Flight, ...]
-    """Those that lead up from it or down."""
+    risers: tuple[Sheet, ...]
+    """Of the flights that lead up from it or down."""
 
 
 class Sight:
@@ -123,9 +115,8 @@ class Sight:
             The ray; it looks down.
         own : str
             The storey of the detector. Through a well in its floor the ray goes on to what is below.
-        flights : {"none", "low", "steps", "all"}, default "steps"
-            What of stairs stops the ray: nothing but guards; the steps, one lower; the steps; even a well, as if it
-            were floor.
+        flights : {"none", "steps", "all"}, default "steps"
+            What of stairs stops the ray: nothing but guards; the steps; even a well, as if it were floor.
 
         Returns
         -------
@@ -135,8 +126,7 @@ class Sight:
         here = self.storeys[own]
         ends = self._nearest(ray, own)
         if flights != "none":
-            less = RISER_M if flights == "low" else 0.0
-            ends = min(ends, math.inf, *(_into_flight(ray, one, less) for one in here.flights), math.inf)
+            ends = min(ends, math.inf, *(_into_sheet(ray, one) for one in here.risers), math.inf)
         if ray.rise < 0.0:
             down = (here.floor - ray.z) / ray.rise
             if down < ends:
@@ -200,22 +190,6 @@ def _span(ray: Ray, slab: Slab) -> tuple[float, float] | None:
     return (near, far) if near <= far else None
 
 
-def _into_flight(ray: Ray, flight: Flight, less: float) -> float:
-    """Where a ray first is in a flight."""
-    span = _span(ray, flight.plan)
-    if span is None:
-        return math.inf
-    at = max(0.0, span[0])
-    while at <= span[1]:
-        along, _ = flight.plan.local(ray.x + at * ray.cos, ray.y + at * ray.sin)
-        share = along / flight.plan.length
-        surface = flight.plan.low + share * (flight.plan.high - flight.plan.low) - less
-        if max(flight.plan.low, surface - flight.deep) <= ray.z + at * ray.rise <= surface:
-            return at
-        at += FINE_M
-    return math.inf
-
-
 def _into_sheet(ray: Ray, sheet: Sheet) -> float:
     """Where a ray crosses a panel."""
     ax, ay, bx, by = sheet.x1 - ray.x, sheet.y1 - ray.y, sheet.x2 - ray.x, sheet.y2 - ray.y
@@ -251,16 +225,25 @@ def _storey(site: Site, name: str) -> Storey:
     for stair in site.stairs:
         if stair.upper == name:
             sheets.extend(_guard(stair, floor))
-    flights = tuple(_flight(site, one) for one in site.stairs if name in (one.lower, one.upper))
-    return Storey(floor, ceiling, tuple(slabs), tuple(sheets), wells, flights)
+    beside = (one for one in site.stairs if name in (one.lower, one.upper))
+    risers = tuple(riser for one in beside for riser in _risers(site, one))
+    return Storey(floor, ceiling, tuple(slabs), tuple(sheets), wells, risers)
 
 
-def _flight(site: Site, stair: Stair) -> Flight:
+def _risers(site: Site, stair: Stair) -> list[Sheet]:
+    """The steps of a straight flight: at each a panel as deep as two risers, so that they overlap."""
     (x, y), end = stair.line_m
     ux, uy = _unit((x, y), end)
     low, high = (site.storey(one).elevation_m for one in (stair.lower, stair.upper))
-    plan = Slab(x, y, ux, uy, math.dist((x, y), end), stair.width_m / 2, low, high)
-    return Flight(plan, 2.0 * (high - low) / max(1, round((high - low) / RISER_M)))
+    count = max(1, round((high - low) / RISER_M))
+    run, rise, half = math.dist((x, y), end) / count, (high - low) / count, stair.width_m / 2
+    found = []
+    for step in range(count):
+        at, tread = step * run, low + (step + 1) * rise
+        mx, my = x + at * ux, y + at * uy
+        left, right = (mx - half * uy, my + half * ux), (mx + half * uy, my - half * ux)
+        found.append(Sheet(*left, *right, max(low, tread - 2.0 * rise), tread))
+    return found
 
 
 def _wall(wall: Wall, openings: list[Opening], floor: float, ceiling: float) -> Slab:
