@@ -95,7 +95,8 @@ class SlowHouse:
         quick = self._signals(one, way, goal)
         names = sorted(set(quick).union(*(found.signals for found in slow)))
         name_of = f"{self.site.name}, {way.opening.id} {way.manner}"
-        apart = [f"{name_of}: {words}" for words in (*self._ends(one, slow[2]), *self._alarm(one, quick))]
+        words_apart = (*self._ends(one, slow[2]), *self._alarm(one, quick), *self._through_walls(legs))
+        apart = [f"{name_of}: {words}" for words in words_apart]
         close = 0
         for name in names:
             found = quick.get(name, math.inf)
@@ -129,6 +130,20 @@ class SlowHouse:
         return max(
             [when, *(door + lasts for door in slow.doors.values() if door - 0.15 <= when <= door + lasts)]
         )
+
+    def _through_walls(self, legs: tuple[Leg, ...]) -> list[str]:
+        """Places of the way that lie in a wall or in what stands about, half a metre up."""
+        storeys = self.walkers[2].storeys
+        return [
+            f"it goes through something at {place}"
+            for leg in legs
+            if leg.kind == "floor"
+            for place in leg.points
+            if any(
+                one.holds(*place, storeys[leg.storeys[0]].floor + 0.5)
+                for one in storeys[leg.storeys[0]].slabs
+            )
+        ]
 
     def _ends(self, one: Race, slow: Told) -> list[str]:
         quick = (float(one.reached[0]), float(one.broken[0]))

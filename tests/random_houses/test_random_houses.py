@@ -6,6 +6,8 @@
 from __future__ import annotations
 
 import os
+import re
+from pathlib import Path
 
 import pytest
 
@@ -38,7 +40,7 @@ def test_a_home(number: int) -> None:
     answers = ask(site, CATALOGUE)
     assert {one.question for one in answers} == {one.number for one in QUESTIONS}
     assert check(site, CATALOGUE)
-    _walked(site)
+    _walked(site, "night" if number % 4 == 3 else "full")
     household = SlowHousehold(site, CATALOGUE)
     assert not [
         words for person in site.people[: None if IS_PROVING else 1] for words in household.apart(person)
@@ -47,11 +49,50 @@ def test_a_home(number: int) -> None:
     assert [one.bugs for one in traced(found, CATALOGUE)] == [(), ()]
 
 
-def _walked(site: Site) -> None:
+def _walked(site: Site, part: str) -> None:
     """Every way in to the control unit, by the trials and by the walkers."""
     goal = spot_of(site, control_units(site, CATALOGUE)[0])
-    slow = SlowHouse(site, CATALOGUE)
+    slow = SlowHouse(site, CATALOGUE, part=part)
     found = [slow.compared(way, goal) for way in ways_in(site, CATALOGUE)[0]]
     assert not [words for one in found for words in one.apart]
     signals = sum(one.signals for one in found)
     assert sum(one.close for one in found) >= CLOSE_SHARE * signals - 4
+
+
+def test_homes_differ_in_all_that_matters() -> None:
+    """The generator draws every sort of thing, so that no part of the above is idle."""
+    homes = [random_house(number, CATALOGUE) for number in range(40)]
+    assert {len(one.storeys) for one in homes} == {1, 2, 3}
+    kinds = {opening.kind for one in homes for opening in one.openings}
+    assert kinds == {"door", "window", "gap"}
+    for told in ("open_edges", "stairs", "fixtures", "pets", "people", "targets"):
+        assert any(getattr(one, told) for one in homes), told
+    assert {opening.habit for one in homes for opening in one.openings} == {"shut", "ajar", "open"}
+    sheets = {device.sheet for one in homes for device in one.devices}
+    assert {
+        "movement-12m", "movement-12m-pet", "movement-8m-wired", "movement-ceiling-7m", "movement-curtain-9m",
+        "shock-radio",
+    } <= sheets  # fmt: skip
+    behaviours = {zone.behaviour for one in homes for zone in one.zones}
+    assert {"instant", "entry-exit", "entry-route", "always-on", "log-only"} <= behaviours
+    assert {zone.parts for one in homes for zone in one.zones} == {("full",), ("full", "night")}
+    assert any(one.ground.things for one in homes)
+    assert {one.place.country for one in homes} == {"GB", "DE", "US"}
+    assert any(sum(opening.is_entry_door for opening in one.openings) == 2 for one in homes)
+
+
+def test_the_walkers_share_nothing_with_what_they_are_held_against() -> None:
+    """They read the model alone: no engine, no rule, no trial, no library of numbers or shapes."""
+    for name in ("slow_sight", "slow_walker"):
+        text = (Path(__file__).resolve().parents[1] / "common" / f"{name}.py").read_text(encoding="utf-8")
+        imported = re.findall(r"^(?:from|import) ([\w.]+)", text, re.MULTILINE)
+        known = (
+            "wardwright.model.",
+            "common.slow_sight",
+            "__future__",
+            "collections.abc",
+            "itertools",
+            "math",
+            "typing",
+        )
+        assert all(one.startswith(known) for one in imported), imported
