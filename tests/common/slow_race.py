@@ -132,18 +132,17 @@ class SlowHouse:
         )
 
     def _through_walls(self, legs: tuple[Leg, ...]) -> list[str]:
-        """Places of the way that lie in a wall or in what stands about, half a metre up."""
-        storeys = self.walkers[2].storeys
-        return [
-            f"it goes through something at {place}"
-            for leg in legs
-            if leg.kind == "floor"
-            for place in leg.points
-            if any(
-                one.holds(*place, storeys[leg.storeys[0]].floor + 0.5)
-                for one in storeys[leg.storeys[0]].slabs
-            )
-        ]
+        """Places of the way that lie in a wall a metre up; who climbs in over a bed may step on it."""
+        found = []
+        for leg in legs:
+            storey = self.walkers[2].storeys[leg.storeys[0]]
+            walls = [one for one in storey.slabs if one.high >= storey.ceiling - 1e-6]
+            if leg.kind == "floor":
+                through = (
+                    one for one in leg.points if any(wall.holds(*one, storey.floor + 1.0) for wall in walls)
+                )
+                found += [f"it goes through a wall at {place}" for place in through]
+        return found
 
     def _ends(self, one: Race, slow: Told) -> list[str]:
         quick = (float(one.reached[0]), float(one.broken[0]))
