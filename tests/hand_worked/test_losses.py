@@ -15,6 +15,7 @@ import pytest
 from common.straight_houses import contact_on, curtain_at, sounder_at, straight_house, unit_at
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, FreeMount
+from wardwright.model.fixture import Outlet
 from wardwright.model.programme import Programme
 from wardwright.model.site import Site
 from wardwright.store.catalogue import load_catalogue
@@ -23,6 +24,7 @@ from wardwright.trials.campaign.losses import NOTHING_LOST, losses_of, path_key
 from wardwright.trials.campaign.play import Heard, heard, play
 from wardwright.trials.campaign.setting import Setting, setting_of
 from wardwright.trials.campaign.streams import Streams
+from wardwright.trials.single_loss import hours_of, message_hours
 
 CHANCES = {
     "share-cautious": 0.0, "share-through-glass": 0.0, "share-doors-as-told": 1.0, "chance-contact-tells": 1.0,
@@ -142,3 +144,24 @@ def test_the_abort_delay_loses_the_message() -> None:
     late = Programme(entry_time_s=30.0, abort_delay_s=30.0)
     site = house((FRONT, "instant-delayed"), sender="message-broadband", programme=late)
     assert times_of(played(site)[2]) == [0.0, 1.0, np.inf]
+
+
+def test_the_mains_lost() -> None:
+    """2.2 Ah of the unit, a quarter of an hour of alarm at 0.42 A in it, 0.085 A else.
+
+    0.42 A is more than a twentieth of 2.2 Ah in an hour, so the alarm counts 1.75 times (BS 5839-1 Annex E): 0.184 Ah.
+    An old battery, 2.2 / 1.25 = 1.76 Ah: (1.76 - 0.184) / 0.085 = 18.54 h; a new one (2.2 - 0.184) / 0.085 = 23.72 h.
+    The router has no battery, so broadband ends at once; mobile data goes on for the 14 h of its transmitter.
+    """
+    router = Outlet(id="router", name="router", kind="router", storey="ground", at_m=(0.5, 22.0))
+    sites = {
+        sheet: house((FRONT, "instant"), sender=sheet, outlets=(router,))
+        for sheet in ("message-broadband", "message-mobile", "message-both")
+    }
+    unit = sites["message-both"].device("unit")
+    hours = hours_of(unit, CERTAIN, pack="uk-eu")
+    assert [hours.low, hours.high] == pytest.approx([18.544, 23.721], abs=1e-3)
+    left = {sheet: message_hours(site, CERTAIN, unit=unit) for sheet, site in sites.items()}
+    assert {sheet: None if one is None else one.low for sheet, one in left.items()} == {
+        "message-broadband": 0.0, "message-mobile": 14.0, "message-both": 14.0,
+    }  # fmt: skip

@@ -46,6 +46,7 @@ def test_a_home(number: int) -> None:
         words for person in site.people[: None if IS_PROVING else 1] for words in household.apart(person)
     ]
     found = campaign(site, CATALOGUE, trials=TRIALS, seed=number)
+    assert (found.columns.broken >= found.columns.unit).all()
     assert [one.bugs for one in traced(found, CATALOGUE)] == [(), ()]
 
 
