@@ -149,7 +149,7 @@ def test_the_abort_delay_loses_the_message() -> None:
 def test_the_mains_lost() -> None:
     """2.2 Ah of the unit, a quarter of an hour of alarm at 0.42 A in it, 0.085 A else.
 
-    0.42 A is more than a twentieth of 2.2 Ah in an hour, so the alarm counts 1.75 times (BS 5839-1 Annex E): 0.184 Ah.
+    0.42 A is over a twentieth of 2.2 Ah in an hour, so the alarm counts 1.75 times (BS 5839-1 Annex E): 0.184 Ah.
     An old battery, 2.2 / 1.25 = 1.76 Ah: (1.76 - 0.184) / 0.085 = 18.54 h; a new one (2.2 - 0.184) / 0.085 = 23.72 h.
     The router has no battery, so broadband ends at once; mobile data goes on for the 14 h of its transmitter.
     """
