@@ -1,7 +1,9 @@
 from __future__ import annotations
 
+import io
 from collections.abc import Callable
 
+import openpyxl
 import pytest
 
 from common.fitted import DAY, fitted
@@ -47,3 +49,13 @@ def test_the_labels_for_a_printer_read_as_they_did(kept: Callable[[str, str], No
         "labels.csv.txt",
         write_csv(label_table(fitted(), CATALOGUE)).decode("utf-8-sig").replace("\r\n", "\n"),
     )
+
+
+def test_the_tests_can_be_typed_into_as_a_spreadsheet() -> None:
+    book = openpyxl.load_workbook(io.BytesIO(papers(fitted())["fitter/tests.xlsx"]))
+    assert {"Radio", "Walk test", "Tamper", "Messages"} <= set(book.sheetnames)
+    sheet = book["Tamper"]
+    heading = [cell.value for cell in sheet[1]]
+    assert heading[-3:] == ["Lid", "Off its wall", "Shown as"]
+    assert sheet.max_row == 1 + len(fitted().devices)
+    assert not any(sheet.cell(2, 1 + heading.index(one)).value for one in heading[-3:])

@@ -7,9 +7,12 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import DeviceKind, kind_words
 from wardwright.model.site import Site
 
-WITHHELD: tuple[DeviceKind, ...] = ("control-unit", "transmitter", "router", "repeater", "keyfob")
+WITHHELD: tuple[DeviceKind, ...] = (
+    "control-unit", "transmitter", "router", "repeater", "keyfob", "hold-up-button",
+)  # fmt: skip
 """Kinds whose place is the fitter's alone: whoever breaks them stops the message, whoever finds a keyfob unsets the
-alarm; and a keyfob may have its user's name."""
+alarm; and a keyfob may have its user's name. A hold-up button is for whoever is threatened, perhaps by somebody of
+the house."""
 NO_NAME = "name in the fitter\u2019s record"
 
 
