@@ -7,14 +7,14 @@ import numpy as np
 import pytest
 
 from common.fitted import DAY, fitted
-from wardwright.documents.content.label_list import label_list
+from wardwright.documents.content.forms.label_sheet import label_sheet
 from wardwright.documents.writers.pdf import write_pdf
 from wardwright.errors import InputError
 from wardwright.server.page_pictures import WIDEST_PX, page_picture, page_sizes
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.fonts import font_folder
 
-PDF = write_pdf(label_list(fitted(), load_catalogue(), drawn_up=DAY), font_folder=font_folder())
+PDF = write_pdf(label_sheet(fitted(), load_catalogue(), drawn_up=DAY), font_folder=font_folder())
 
 
 def unpacked(png: bytes) -> np.ndarray:  # type: ignore[type-arg]
