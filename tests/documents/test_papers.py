@@ -4,9 +4,11 @@ import io
 from collections.abc import Callable
 
 import openpyxl
+import pypdfium2
 import pytest
 
 from common.fitted import DAY, fitted
+from documents.writers.test_pdf import tags_of
 from wardwright.documents.content.label_list import label_table
 from wardwright.documents.content.page import page_of
 from wardwright.documents.paper_list import paper_names
@@ -59,3 +61,36 @@ def test_the_tests_can_be_typed_into_as_a_spreadsheet() -> None:
     assert heading[-3:] == ["Lid", "Off its wall", "Shown as"]
     assert sheet.max_row == 1 + len(fitted().devices)
     assert not any(sheet.cell(2, 1 + heading.index(one)).value for one in heading[-3:])
+
+
+def test_every_pdf_opens_in_another_reader_tagged_with_its_letters_in_it() -> None:
+    site = fitted()
+    pdfs = {name: content for name, content in papers(site).items() if name.endswith(".pdf")}
+    assert len(pdfs) > 15
+    for name, content in pdfs.items():
+        assert {"H1", "H2"} <= tags_of(content), name
+        with pypdfium2.PdfDocument(content) as book:
+            assert site.name in book.get_metadata_value("Title"), name
+            for page in book:
+                letters = [
+                    one.get_font()
+                    for one in page.get_objects(max_depth=12)
+                    if one.type == pypdfium2.raw.FPDF_PAGEOBJ_TEXT
+                ]
+                assert letters, name
+                assert all(one.is_embedded and "LiberationSans" in one.get_base_name() for one in letters), (
+                    name
+                )
+                assert "page " in page.get_textpage().get_text_range(), name
+
+
+def test_no_paper_is_empty_and_thirty_pages_are_small() -> None:
+    pages, size = 0, 0
+    for name, content in papers(fitted()).items():
+        assert content, name
+        if name.endswith(".pdf"):
+            with pypdfium2.PdfDocument(content) as book:
+                pages += len(book)
+            size += len(content)
+    assert pages >= 30
+    assert size / pages * 30 < 3e6

@@ -250,7 +250,7 @@ export const words = {
     Prove: {
       title: "What to walk-test",
       intro: "By zone. Choosing a movement detector draws what it is taken to see: walk its edges, and show that it stays quiet outside.",
-      notYet: "Results cannot be written down here yet.",
+      notYet: "Results cannot be written down here yet: print the tests, or type them into tests.xlsx, both under Hand over.",
     },
     "Hand over": {
       title: "Papers to hand over",
@@ -260,7 +260,7 @@ export const words = {
       look: "Look",
       lookAt: (what: string, whose: string) => `Look at: ${what}. ${whose}`,
       wait: "The first of a class takes some seconds.",
-      notYet: "A user guide, the quote and signatures are not among them yet.",
+      notYet: "The quote is not among them: it wants a firm, and is written by \u201cwardwright papers --firm\u201d. What is to be signed is signed on paper.",
     },
     "Look after": {
       title: "What has a date",
@@ -269,7 +269,7 @@ export const words = {
       past: "past",
       undated: "Date of making not known: when their life ends cannot be said",
       lasting: "Their sheets name no end of life and no end of updates: that is no promise",
-      notYet: "Visits, battery dates and the reading of event logs are not here yet.",
+      notYet: "Battery dates and visits stand in dates.pdf and dates.ics, under Hand over. The reading of event logs is not here yet.",
     },
   },
   conflict: (things: string, who: string) =>
