@@ -50,6 +50,7 @@ PARTS = (
     Part("Cells and stand-by batteries", ("accuracy.power",)),
     Part("Cameras", ("accuracy.video",)),
     Part("Distances of the siting rules", ("accuracy.siting",)),
+    Part("Work and prices", ("accuracy.costing",)),
     Part("Figures of the catalogue", ("accuracy.figures",)),
     Part("Radio in a measured flat", ("accuracy.flat",), needs_given=True),
     Part("Houses brought in", ("accuracy.houses",), needs_given=True),

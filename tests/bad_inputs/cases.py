@@ -15,6 +15,7 @@ from functools import cache
 from pathlib import Path
 
 from common import dxf_plan
+from common.bad_office import BOOKS, FIRMS, LISTS
 from common.ifc_house import Wish, written
 from wardwright.cli.main import main
 
@@ -22,6 +23,9 @@ FOLDER = Path(__file__).parent
 INTAKE = ("intake", "house.notes", "-o", "site.json")
 INTAKE_IFC = ("intake", "house.ifc", "-o", "site.json")
 INTAKE_DXF = ("intake", "plan.dxf", "-o", "site.json")
+WITH_FIRM = ("quote", "sample:one-room", "--firm", "firm.toml")
+WITH_LIST = ("quote", "sample:one-room", "--prices", "prices.csv")
+WITH_BOOK = ("quote", "sample:one-room", "--prices", "prices.xlsx")
 WITH_SHEET = ("check", "sample:one-room", "--sheet", "own.toml")
 
 
@@ -285,6 +289,9 @@ def cases() -> dict[str, Case]:
         "sheet/nested-lists": Case(WITH_SHEET, {"own.toml": lambda: sheet() + b"a = " + b"[" * 5000}),
         **{f"ifc/{name}": Case(INTAKE_IFC, {"house.ifc": made}) for name, made in BUILDINGS.items()},
         **{f"dxf/{name}": Case(INTAKE_DXF, {"plan.dxf": made}) for name, made in DRAWINGS.items()},
+        **{f"firm/{name}": Case(WITH_FIRM, {"firm.toml": made}) for name, made in FIRMS.items()},
+        **{f"prices/{name}": Case(WITH_LIST, {"prices.csv": made}) for name, made in LISTS.items()},
+        **{f"prices/{name}": Case(WITH_BOOK, {"prices.xlsx": made}) for name, made in BOOKS.items()},
         **{f"command/{name}": case for name, case in COMMANDS.items()},
     }
 

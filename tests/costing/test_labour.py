@@ -29,12 +29,12 @@ def test_the_phases_make_the_whole_and_all_of_it_has_a_range() -> None:
 
 
 def test_likely_minutes_are_those_of_the_tasks_and_the_spare_time() -> None:
-    """214 min on site, 5 % spare, 60 min of survey, 54 of preparing, four journeys of 30 min."""
+    """176 min on site, 5 % spare, 60 min of survey, 42 of preparing, four journeys of 30 min."""
     labour = labour_of(priced_room(), CATALOGUE)
     assert labour is not None
     plain = likely_minutes(tasks_of(priced_room(), CATALOGUE), CATALOGUE)
-    assert plain == pytest.approx(214 + 60 + 54)
-    assert labour.minutes[0] == pytest.approx(plain + 0.05 * 214 + 120)
+    assert plain == pytest.approx(176 + 60 + 42)
+    assert labour.minutes[0] == pytest.approx(plain + 0.05 * 176 + 120)
 
 
 def test_a_job_of_more_than_a_day_is_travelled_to_again() -> None:

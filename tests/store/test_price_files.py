@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tempfile
 import zipfile
 from datetime import date
 from decimal import Decimal
@@ -9,6 +10,8 @@ from pathlib import Path
 
 import openpyxl
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from wardwright.errors import OfficeError
 from wardwright.store.price_files import LARGEST_FILE_BYTES, read_price_list
@@ -146,3 +149,31 @@ def test_rows_far_below_are_not_waited_for(tmp_path: Path) -> None:
     made.save(path)
     with pytest.raises(OfficeError, match="more than 20000 rows"):
         read_price_list(path)
+
+
+@given(st.binary(max_size=300), st.sampled_from([".csv", ".xlsx"]))
+def test_any_bytes_are_a_price_list_or_one_plain_message(data: bytes, ending: str) -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / f"prices{ending}"
+        path.write_bytes(data)
+        try:
+            found = read_price_list(path)
+        except OfficeError as fault:
+            found, said = None, str(fault)
+        assert str(path) in said if found is None else all(one.code for one in found.rows)
+
+
+@given(
+    st.lists(
+        st.tuples(st.from_regex(r"[a-z][a-z0-9-]{0,10}", fullmatch=True), st.decimals(0, 99_999, places=2)),
+        unique_by=lambda row: row[0],
+        min_size=1,
+        max_size=8,
+    )
+)
+def test_what_is_written_is_read_to_the_cent(rows: list[tuple[str, Decimal]]) -> None:
+    text = "code,cost\n" + "".join(f"{code},{cost}\n" for code, cost in rows)
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "prices.csv"
+        path.write_text(text, encoding="utf-8")
+        assert [(one.code, one.cost) for one in read_price_list(path).rows] == rows

@@ -137,6 +137,10 @@ def _fault(kind: str, *, context: Mapping[str, Any], value: object) -> tuple[str
         case "union_tag_invalid" | "union_tag_not_found":
             tags = "'wall', 'ceiling', 'opening' or 'free'"
             fault = "does not say what it is fixed on", f"Give it an 'on' that is one of {tags}"
+        case "decimal_parsing" | "decimal_type":
+            fault = f"is {shown(value)}, which is no number", "Write a plain number such as 41.50"
+        case "decimal_max_places":
+            fault = f"is {value}, which has too many decimals", f"Give it {context['decimal_places']} at most"
         case "too_short":
             fault = (
                 f"has {context['actual_length']} entries, but needs {context['min_length']} or more",

@@ -45,9 +45,18 @@ def answers(
     tuple of Answer
         Not computable where there is no device at all.
     """
+    return _by_engine(site, catalogue) if margins is None else _answers(site, catalogue, margins)
+
+
+@lru_cache(maxsize=8)
+def _by_engine(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+    """Remembered: what a job costs asks for the same lives."""
+    return _answers(site, catalogue, link_margins(site, catalogue) if site.devices else {})
+
+
+def _answers(site: Site, catalogue: Catalogue, known: Mapping[str, Margin]) -> tuple[Answer, ...]:
     if not site.devices:
         return (about_the_site(NUMBER, VISITS_MEASURE, site=site, reason="no device"),)
-    known = link_margins(site, catalogue) if margins is None else margins
     interval = catalogue.limit(SERVICE, site.place.rule_pack).value
     devices = sorted(site.devices, key=lambda one: one.id)
     lives: dict[str, Estimate] = {}

@@ -38,6 +38,7 @@ HAND = "time in hand if this door is forced"
 _WORST = {"good": 0, "thin": 1, "bad": 2}
 
 
+@lru_cache(maxsize=8)
 def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each entry door."""
     if not any(space.is_protected for space in site.spaces):

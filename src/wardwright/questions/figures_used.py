@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from wardwright.costing.return_visits import LENGTH, SETTLING, risks_of
+from wardwright.costing.return_visits import LENGTH, SETTLING
 from wardwright.costing.tasks import tasks_of
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.placement import is_way_in
@@ -30,6 +30,7 @@ from wardwright.questions import (
     zone_behaviours,
 )
 from wardwright.questions.mends import BETTER_LOCK
+from wardwright.questions.return_risks import return_risks
 
 CLIMB = frozenset({"climb-from-ground", "climb-from-thing", "climb-across", "climb-heave", "climb-pace"})
 """Which openings are reached from outside, and how soon."""
@@ -89,7 +90,7 @@ BY_QUESTION: dict[int, frozenset[str]] = {
     one_thing_lost.NUMBER: RACE | RADIO | {"alarm-sounding"},
     battery_ends.NUMBER: CELLS | RADIO,
     what_is_heard.NUMBER: SOUND,
-    what_it_costs.NUMBER: CELLS | RADIO | {"headlamp"},
+    what_it_costs.NUMBER: CELLS | RADIO | RACE | HOUSEHOLD | {"headlamp", "keyfob-press"},
     reach_from_outside.NUMBER: CLIMB | {BETTER_LOCK},
     pets_in.NUMBER: frozenset({"detector-reach"}),
     fire_and_water_distances.NUMBER: frozenset(),
@@ -129,7 +130,7 @@ def figures_used(site: Site, catalogue: Catalogue, *, numbers: Iterable[int]) ->
 def _work(site: Site, catalogue: Catalogue) -> frozenset[str]:
     """The figures of a job's own tasks, of what each could be done by instead, and of what it is charged at."""
     tasks = {figure for task in tasks_of(site, catalogue) for figure in task.figures}
-    risks = {risk.figure for risk in risks_of(site, catalogue)} | {SETTLING, LENGTH}
+    risks = {risk.figure for risk in return_risks(site, catalogue)} | {SETTLING, LENGTH}
     others = (row.id for row in catalogue.figures if row.id.startswith(OF_ANY_JOB))
     return frozenset(tasks | risks).union(others)
 

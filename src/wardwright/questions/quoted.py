@@ -10,12 +10,12 @@ from wardwright.costing.price_list import PriceList
 from wardwright.costing.pricing import ROUNDING, priced
 from wardwright.costing.quote import Quote, QuoteOption
 from wardwright.costing.rates import NO_CURRENCY, Rates, rates_of
-from wardwright.costing.return_visits import risks_of
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
 from wardwright.questions.options_tried import options_tried
+from wardwright.questions.return_risks import return_risks
 from wardwright.questions.what_it_costs import upkeep_for
 
 
@@ -60,7 +60,7 @@ def quote_of(
             catalogue,
             rates,
             prices=prices,
-            risks=risks_of(one.site, catalogue),
+            risks=return_risks(one.site, catalogue),
             name=one.name,
             changes=one.changes,
             mends=one.mends,

@@ -9,7 +9,7 @@ from wardwright.costing.labour import PER_HOUR, Labour, labour_of
 from wardwright.costing.price_list import PriceList
 from wardwright.costing.pricing import priced, return_cost
 from wardwright.costing.rates import NO_CURRENCY, Rates, rates_of
-from wardwright.costing.return_visits import Risk, chance_of_return, risk_inputs, risks_of
+from wardwright.costing.return_visits import Risk, chance_of_return, risk_inputs
 from wardwright.costing.tasks import new_devices
 from wardwright.costing.upkeep import Upkeep, upkeep_of
 from wardwright.model.catalogue import Catalogue
@@ -17,6 +17,7 @@ from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
 from wardwright.questions import battery_ends
 from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
+from wardwright.questions.return_risks import return_risks
 from wardwright.trials.draws import estimate_of
 
 NUMBER = 16
@@ -51,7 +52,7 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
             "no devices" if not site.devices else "nothing is to be fitted: all devices were there before"
         )
         return (about_the_site(NUMBER, HOURS, site=site, reason=reason),)
-    rates, risks = rates_of(site, catalogue), risks_of(site, catalogue)
+    rates, risks = rates_of(site, catalogue), return_risks(site, catalogue)
     labour = labour_of(site, catalogue, (*rates.inputs, *risk_inputs(catalogue, risks)))
     if labour is None:  # there is a new device, so there is work
         return ()

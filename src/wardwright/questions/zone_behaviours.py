@@ -34,6 +34,7 @@ ROLE_WORDS: dict[Role, str] = {
 }  # fmt: skip
 
 
+@lru_cache(maxsize=8)
 def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each device that a zone is to hear, and one for the site as a whole."""
     measure = "devices whose behaviour differs from what the plan asks for"
