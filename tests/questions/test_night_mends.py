@@ -9,7 +9,8 @@ from common.houses import zone
 from common.night_house import AT_NIGHT, night_house
 from wardwright.model.edits import edited
 from wardwright.model.site import Site
-from wardwright.questions.night_mends import night_mends, out_of_night, part_set
+from wardwright.questions.night_mends import night_mends
+from wardwright.questions.zones_at_night import part_set
 from wardwright.rules.finding import Mend
 from wardwright.rules.mending import operations_of
 from wardwright.store.catalogue import load_catalogue
@@ -79,11 +80,6 @@ def test_a_keyfob_by_the_bed_unsets_it_before_anybody_gets_up() -> None:
     assert trip_to(after, "out").ends is None
     assert ring_on(after, CATALOGUE, trip_to(after, "out")) is None
     assert "add-device" not in mends_of(site, "kitchen")
-
-
-def test_a_zone_out_of_the_night_part() -> None:
-    site = night_house()
-    assert out_of_night(site, site.zones[0]).zones[0].parts == ("full",)
 
 
 def test_a_leaf_kept_shut() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from common.night_house import night_house
 from wardwright.model.edits import edited
-from wardwright.rules.mending_parts import otherwise_part_set, out_of_part
+from wardwright.rules.mending_parts import into_part, otherwise_part_set, out_of_part
 from wardwright.trials.watchers import heard_in
 
 SITE = night_house()
@@ -28,3 +28,14 @@ def test_a_zone_that_behaves_otherwise_when_part_set() -> None:
     ]
     assert otherwise_part_set(SITE, "zone-1", {"behaviour": "gone"}) is None
     assert otherwise_part_set(SITE, "gone", {"behaviour": "instant"}) is None
+
+
+def test_a_zone_into_one_part_more() -> None:
+    by_day = tuple(one.model_copy(update={"parts": ("full",)}) for one in SITE.zones)
+    site = SITE.model_copy(update={"zones": by_day})
+    operations = into_part(site, "zone-1", {"part": "night"})
+    assert operations is not None
+    assert edited(site, operations) == SITE
+    assert into_part(SITE, "zone-1", {"part": "night"}) is None
+    assert into_part(site, "zone-1", {"part": "evening"}) is None
+    assert into_part(site, "gone", {"part": "night"}) is None

@@ -116,6 +116,8 @@ export const words = {
     noDevice: "no device",
     behaviour: "Behaviour",
     parts: "Set in",
+    partSet: "When part set",
+    asAlways: "as always",
     times: "Times",
     entry: "Entry time",
     exit: "Exit time",

@@ -7,15 +7,13 @@ from functools import lru_cache
 
 import numpy as np
 
-from wardwright.errors import NotComputable
 from wardwright.geometry.raster import BoolArray, FloatArray, Grid
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
-from wardwright.model.estimate import Estimate
 from wardwright.model.placement import standing
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
-from wardwright.questions.still_protected import openings_noticed, watched_at_night
+from wardwright.questions.zones_at_night import out_of_night, part_set, still_noticed
 from wardwright.rules.finding import Mend
 from wardwright.rules.kit import NIGHT
 from wardwright.rules.wall_spots import TURN_LIMIT_DEG
@@ -66,14 +64,6 @@ def night_mends(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Le
     return (*found, *_taken_out(site, catalogue, trip, leaves=leaves))
 
 
-def _still(site: Site, catalogue: Catalogue) -> Estimate | None:
-    """How many openings are noticed at night on a changed site. [openings]"""
-    try:
-        return openings_noticed(watched_at_night(site, catalogue))
-    except NotComputable:
-        return None
-
-
 def _kept_shut(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Mend]:
     """Leaves one of which, told to be kept shut, takes the alarm away."""
     return [
@@ -101,7 +91,7 @@ def _turned(
                     action="turn-device",
                     subject=device.id,
                     values=(("heading_deg", heading),),
-                    gain=_still(after, catalogue),
+                    gain=still_noticed(after, catalogue),
                 )
             ]
     return []
@@ -161,7 +151,7 @@ def _starting_entry(
             action="behave-part-set",
             subject=zone.id,
             values=(("behaviour", entry.id),),
-            gain=_still(after, catalogue),
+            gain=still_noticed(after, catalogue),
         )
     ]
 
@@ -176,7 +166,7 @@ def _keyfob(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Mend]:
         ("sheet", sheet), ("on", "free"), ("storey", at.storey), ("x_m", round(at.x, 2)), ("y_m", round(at.y, 2)),
         ("height_m", BY_BED_M),
     )  # fmt: skip
-    return [Mend(action="add-device", subject=bed.id, values=values, gain=_still(site, catalogue))]
+    return [Mend(action="add-device", subject=bed.id, values=values, gain=still_noticed(site, catalogue))]
 
 
 def _taken_out(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Leaves) -> list[Mend]:
@@ -188,7 +178,7 @@ def _taken_out(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Lea
             return []  # it is always active: no part helps
         out.append(zone.id)
         after = out_of_night(after, zone)
-    gain = _still(after, catalogue)
+    gain = still_noticed(after, catalogue)
     return [
         Mend(action="change-parts", subject=zone, values=(("without", NIGHT),), gain=gain) for zone in out
     ]
@@ -205,18 +195,3 @@ def _zone_at_night(site: Site, device: Device) -> Zone | None:
         ),
         None,
     )
-
-
-def _with_zone(site: Site, zone: Zone) -> Site:
-    return site.model_copy(update={"zones": tuple(zone if one.id == zone.id else one for one in site.zones)})
-
-
-def out_of_night(site: Site, zone: Zone) -> Site:
-    """A site with one zone taken out of the night part."""
-    parts = tuple(part for part in zone.parts if part != NIGHT)
-    return _with_zone(site, zone.model_copy(update={"parts": parts}))
-
-
-def part_set(site: Site, zone: Zone, *, behaviour: str) -> Site:
-    """A site whose zone behaves otherwise when part set; in the full part nothing changes."""
-    return _with_zone(site, zone.model_copy(update={"behaviour_part_set": behaviour}))

@@ -10,6 +10,7 @@ from wardwright.questions.night_mends import night_mends
 from wardwright.questions.night_notes import night_notes, night_parts, night_sketches
 from wardwright.questions.night_numbers import MEASURES, NightCase, night_number
 from wardwright.questions.still_protected import still_protected
+from wardwright.questions.zones_at_night import more_at_night
 from wardwright.rules.kit import NIGHT
 from wardwright.trials.home_goals import TOILETS
 from wardwright.trials.household_trips import play_night_trip
@@ -39,10 +40,15 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
         return none("no zone is in the night part" if site.zones else "no zone is programmed yet")
     if not site.people:
         return none("who lives there is not told")
-    trips = _told_apart(night_trips(site, catalogue))
+    all_trips = night_trips(site, catalogue)
+    trips = _told_apart(all_trips)
     each = [_answer(site, catalogue, trip, people=people) for trip, people in trips]
     notes = (*_not_asked(site), *_astray(site, catalogue))
-    return (still_protected(site, catalogue, number=NUMBER, notes=notes), *each)
+    kept = still_protected(site, catalogue, number=NUMBER, notes=notes)
+    if kept.estimate is not None and kept.verdict != "good":
+        mends = more_at_night(site, catalogue, all_trips, now=kept.estimate)
+        kept = kept.model_copy(update={"mends": mends})
+    return (kept, *each)
 
 
 def _told_apart(trips: tuple[NightTrip, ...]) -> tuple[tuple[NightTrip, tuple[Person, ...]], ...]:

@@ -20,7 +20,8 @@ class Mend(Record):
     action: Literal[
         "move-device", "turn-device", "add-device", "remove-device", "change-behaviour", "change-programme",
         "rename", "change-device", "change-mount", "replace-device", "change-lock", "add-light", "change-covering",
-        "keep-shut", "leave-open", "move-thing", "bar-climb", "change-parts", "behave-part-set", "tell", "other",
+        "keep-shut", "leave-open", "move-thing", "bar-climb", "change-parts", "add-to-part", "behave-part-set",
+        "tell", "other",
     ]  # fmt: skip
     """`replace-device`: another sheet, so another thing is fitted. `change-device`: the same thing, set otherwise.
     `move-thing`: furniture, or what stands outside. `bar-climb`: what stays there is made unfit to climb."""

@@ -14,7 +14,7 @@ from wardwright.model.programme import STANDARD_BEHAVIOURS, SetState, Zone
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import way_in_spot
 from wardwright.rules.finding import Mend
-from wardwright.rules.mending_parts import Operations, otherwise_part_set, out_of_part
+from wardwright.rules.mending_parts import Operations, into_part, otherwise_part_set, out_of_part
 
 MOUNT: TypeAdapter[Mount] = TypeAdapter(Mount)
 UNIT_HEIGHT_M = 1.4
@@ -228,5 +228,6 @@ _TURNED_BY: Mapping[str, Callable[[Site, str, dict[str, Any]], Operations | None
     "change-covering": _covered,
     "leave-open": _left_open,
     "change-parts": out_of_part,
+    "add-to-part": into_part,
     "behave-part-set": otherwise_part_set,
 }

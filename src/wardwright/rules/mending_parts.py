@@ -34,6 +34,30 @@ def out_of_part(site: Site, subject: str, values: dict[str, Any]) -> Operations 
     return (Tell(of="zones", id=zone.id, facts={"parts": parts}),)
 
 
+def into_part(site: Site, subject: str, values: dict[str, Any]) -> Operations | None:
+    """Put a zone into one part more.
+
+    Parameters
+    ----------
+    site : Site
+        The site that the mend was worked out for.
+    subject : str
+        Id of the zone.
+    values : dict
+        `part`: id of the part.
+
+    Returns
+    -------
+    tuple of Operation or None
+        None where the zone or the part is gone, or it is in that part already.
+    """
+    zone = next((one for one in site.zones if one.id == subject), None)
+    part = values.get("part")
+    if zone is None or part in zone.parts or not any(one.id == part for one in site.parts):
+        return None
+    return (Tell(of="zones", id=zone.id, facts={"parts": [*zone.parts, part]}),)
+
+
 def otherwise_part_set(site: Site, subject: str, values: dict[str, Any]) -> Operations | None:
     """Give a zone another behaviour in every part but the full one.
 

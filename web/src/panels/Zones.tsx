@@ -25,7 +25,7 @@ export function Zones() {
       <div class="scroll" tabindex={0} role="group" aria-label={words.zones.title}>
         <table>
           <thead>
-            <tr>{[words.zones.number, words.zones.name, words.zones.behaviour, words.zones.parts].map((one) => <th key={one} scope="col">{one}</th>)}</tr>
+            <tr>{[words.zones.number, words.zones.name, words.zones.behaviour, words.zones.parts, words.zones.partSet].map((one) => <th key={one} scope="col">{one}</th>)}</tr>
           </thead>
           <tbody>
             {[...(site.zones ?? [])].sort((a, b) => a.number - b.number).map((zone) => (
@@ -48,6 +48,13 @@ export function Zones() {
                       </label>
                     );
                   })}
+                </td>
+                <td>
+                  <select aria-label={`${words.zones.partSet}: ${zone.name}`} value={zone.behaviour_part_set ?? ""}
+                    onChange={(event) => tell(zone.id, { behaviour_part_set: event.currentTarget.value || null })}>
+                    <option value="">{words.zones.asAlways}</option>
+                    {behaviours().map((one) => <option key={one} value={one}>{one}</option>)}
+                  </select>
                 </td>
               </tr>
             ))}

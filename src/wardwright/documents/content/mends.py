@@ -16,7 +16,7 @@ Value = str | float | int | bool
 SUFFIXES = {"_m2": "m2", "_m": "m", "_s": "s", "_deg": "deg", "_dba": "dB", "_kg": "kg", "_min": "min"}
 LOCKS_AND_LIGHTS = ("change-lock", "add-light")
 """The mends that stand first: they hold somebody up, or show them up."""
-WHAT = ("sheet", "kind", "behaviour", "without", "what", "field", "lock", "glazing")
+WHAT = ("sheet", "kind", "behaviour", "without", "part", "what", "field", "lock", "glazing")
 """The values that a mend's first words may name; the first that it has."""
 FIRE_CODES = "FIR"
 """How the codes of the rules about smoke, heat and CO alarms begin."""

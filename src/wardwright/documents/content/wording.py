@@ -172,6 +172,7 @@ ACTIONS = {
     "move-thing": "Move {name} away",
     "bar-climb": "Make {name} unfit to climb: cut it back, or bar it",
     "change-parts": "Take {name} out of the {what}",
+    "add-to-part": "Put {name} into the {what}, too",
     "behave-part-set": "Give {name} the behaviour {what} when part set",
     "tell": "Find out and note {what} of {name}",
     "other": "See to {name}",

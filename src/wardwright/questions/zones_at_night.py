@@ -1,0 +1,75 @@
+"""Zones in and out of the night part, and what is noticed then."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from wardwright.errors import NotComputable
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.estimate import Estimate
+from wardwright.model.programme import Zone
+from wardwright.model.site import Site
+from wardwright.questions.still_protected import openings_noticed, watched_at_night
+from wardwright.rules.finding import Mend
+from wardwright.rules.kit import NIGHT
+from wardwright.trials.night_rings import ring_on
+from wardwright.trials.night_trips import NightTrip
+
+
+def still_noticed(site: Site, catalogue: Catalogue) -> Estimate | None:
+    """How many openings are noticed at night on a changed site. [openings]"""
+    try:
+        return openings_noticed(watched_at_night(site, catalogue))
+    except NotComputable:
+        return None
+
+
+def more_at_night(
+    site: Site, catalogue: Catalogue, trips: Sequence[NightTrip], *, now: Estimate
+) -> tuple[Mend, ...]:
+    """Zones that could be set at night, too: more openings are noticed, and no trip rings that does not ring now.
+
+    Parameters
+    ----------
+    site : Site
+        As it is.
+    catalogue : Catalogue
+        Sheets and figures.
+    trips : sequence of NightTrip
+        The trips of the household.
+    now : Estimate
+        How many openings are noticed now. [openings]
+
+    Returns
+    -------
+    tuple of Mend
+        Each with how many are noticed then, most first. Each was tried on all trips, with leaves in every habit.
+    """
+    found = []
+    silent = [one for one in trips if ring_on(site, catalogue, one, leaves="most") is None]
+    for zone in site.zones:
+        if NIGHT in zone.parts or site.behaviour(zone.behaviour).is_always_active:
+            continue
+        after = _with_zone(site, zone.model_copy(update={"parts": (*zone.parts, NIGHT)}))
+        still = still_noticed(after, catalogue)
+        if still is None or still.value <= now.value:
+            continue
+        if all(ring_on(after, catalogue, one, leaves="most") is None for one in silent):
+            found.append(Mend(action="add-to-part", subject=zone.id, values=(("part", NIGHT),), gain=still))
+    found.sort(key=lambda one: (-(one.gain.value if one.gain else 0.0), one.subject))
+    return tuple(found)
+
+
+def _with_zone(site: Site, zone: Zone) -> Site:
+    return site.model_copy(update={"zones": tuple(zone if one.id == zone.id else one for one in site.zones)})
+
+
+def out_of_night(site: Site, zone: Zone) -> Site:
+    """A site with one zone taken out of the night part."""
+    parts = tuple(part for part in zone.parts if part != NIGHT)
+    return _with_zone(site, zone.model_copy(update={"parts": parts}))
+
+
+def part_set(site: Site, zone: Zone, *, behaviour: str) -> Site:
+    """A site whose zone behaves otherwise when part set; in the full part nothing changes."""
+    return _with_zone(site, zone.model_copy(update={"behaviour_part_set": behaviour}))
