@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from common.slow_race import legs_of
 from common.slow_sight import Sight
 from common.slow_walker import Leg, Moment, SlowWalker, behaviours_heard, control_unit
+from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.household import Person
 from wardwright.model.opening import Opening
@@ -43,8 +44,12 @@ class SlowHousehold:
 
     def apart(self, person: Person) -> list[str]:
         """Where the trials of one person lie outside what the walker allows, in words."""
-        found = []
-        for trip in trips(self.site, self.catalogue):
+        found: list[str] = []
+        try:
+            ways = trips(self.site, self.catalogue)
+        except NotComputable:
+            ways = ()  # nobody can set it: there are the nights alone
+        for trip in ways:
             if trip.control is not None and trip.route is not None:
                 found += [f"{person.id} in by {trip.door.id}: {one}" for one in self._arrival(trip, person)]
                 found += [f"{person.id} out by {trip.door.id}: {one}" for one in self._leaving(trip, person)]

@@ -59,7 +59,9 @@ def legs_of(route: Route) -> tuple[Leg, ...]:
             continue
         points = tuple((float(x), float(y)) for x, y in route.points[leg.first : leg.last + 1])
         storeys = (route.storeys[leg.first], route.storeys[leg.last])
-        if leg.kind == "floor":
+        if leg.kind == "floor" and found and found[-1].kind == "floor":
+            found[-1] = found[-1]._replace(points=found[-1].points + points[1:])
+        elif leg.kind == "floor":
             found.append(Leg("floor", points, (storeys[0], storeys[0])))
         else:
             found.append(Leg("stairs", points, storeys, leg.subject))

@@ -227,9 +227,11 @@ class SlowWalker:
                 continue
             before = 0.0
             for a, b, length in zip(points, points[1:], _lengths(points), strict=False):
-                share = _crossing(a, b, *across_of(wall, opening))
-                if share is not None:
-                    met.append((before + share * length, opening.id))
+                # A corner of the way may lie on the leaf's line itself: one crossing, not none and not two.
+                share = _crossing(a, b, *across_of(wall, opening), hair=1e-9)
+                place = before + length * (share or 0.0)
+                if share is not None and all(name != opening.id or place - at > 0.01 for at, name in met):
+                    met.append((place, opening.id))
                 before += length
         return sorted(met)
 
@@ -527,16 +529,21 @@ def _cut(
 
 
 def _crossing(
-    a: tuple[float, float], b: tuple[float, float], c: tuple[float, float], d: tuple[float, float]
+    a: tuple[float, float],
+    b: tuple[float, float],
+    c: tuple[float, float],
+    d: tuple[float, float],
+    *,
+    hair: float = 0.0,
 ) -> float | None:
-    """At which share of a to b the line c to d is crossed; None where it is not."""
+    """At which share of a to b the line c to d is crossed, within a hair; None where it is not."""
     rx, ry, sx, sy = b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]
     turn = rx * sy - ry * sx
     if abs(turn) < 1e-12:
         return None
     share = ((c[0] - a[0]) * sy - (c[1] - a[1]) * sx) / turn
     other = ((c[0] - a[0]) * ry - (c[1] - a[1]) * rx) / turn
-    return share if 0.0 < share <= 1.0 and 0.0 <= other <= 1.0 else None
+    return share if -hair < share <= 1.0 + hair and 0.0 <= other <= 1.0 else None
 
 
 def _shut_doors(site: Site, storey: Storey) -> list[tuple[str, Line]]:

@@ -6,8 +6,10 @@ import math
 
 import pytest
 
+from common.slow_household import SlowHousehold
 from common.slow_race import REACHED_S, STEP_S, SlowHouse, legs_of
 from common.slow_walker import times_the_least
+from hand_worked.household import ARRIVALS, LEAVINGS, NIGHTS, Arrival, Leaving, Night
 from hand_worked.intruders import CLIMB_S, INTRUDERS, Intruder
 from hand_worked.test_intruders import CATALOGUE, goal_of, run, way_of
 
@@ -30,6 +32,17 @@ def test_the_trials_lie_between_the_walkers(one: Intruder) -> None:
     found = SlowHouse(one.site, CATALOGUE, part=one.part).compared(way_of(one), goal_of(one))
     assert not found.apart
     assert found.close == found.signals or one.tolerance == CLIMB_S
+
+
+@pytest.mark.parametrize("one", [*ARRIVALS, *LEAVINGS], ids=lambda one: f"{type(one).__name__} {one.name}")
+def test_who_comes_and_goes_is_told_of_in_time(one: Arrival | Leaving) -> None:
+    """The walker's times and its control unit are the trials'; nothing that really notices is told later."""
+    assert not SlowHousehold(one.site, CATALOGUE).apart(one.person)
+
+
+@pytest.mark.parametrize("one", NIGHTS, ids=lambda one: one.name)
+def test_whoever_is_up_at_night_is_told_of_in_time(one: Night) -> None:
+    assert not SlowHousehold(one.site, CATALOGUE).apart(one.site.people[0])
 
 
 def test_contrast_by_another_sum() -> None:
