@@ -35,7 +35,7 @@ from wardwright.trials.ways_in import is_too_small, leads_outside, ways_in
 
 NUMBER = 14
 MEASURE = "how far the hardest step of the climb is out of reach"
-NONE_HIGH = "no opening is so high that it is not reached from the ground"
+NONE_HIGH = "no opening is so high that it is not reached from the ground: question 1 is about each"
 HEAVE, PACE = "climb-heave", "climb-pace"
 CLIMB_FIGURES = frozenset({*LIMIT_FIGURES, HEAVE, PACE})
 """The figures that these answers stand on."""
@@ -61,9 +61,8 @@ def _answers(site: Site, catalogue: Catalogue, *, with_mends: bool) -> tuple[Ans
     upper = [one for one in outer if sill_above_ground(site, one) > lowest and not is_too_small(one)]
     roofs = roofs_reached(site.bare, catalogue, question=NUMBER)
     if not upper:
-        bare = about_the_site(NUMBER, MEASURE, site=site, reason="")
-        none_high = bare.model_copy(update={"reason": NONE_HIGH, "verdict": "good"})
-        return (none_high,) if roofs is None else (none_high, roofs)
+        low = _none_high(site, catalogue, outer)
+        return (low,) if roofs is None else (low, roofs)
     heard = tuple(one for one in alarm_of(site, catalogue).heard if one[1].alarms)
     found = tuple(
         _answer(
@@ -76,6 +75,20 @@ def _answers(site: Site, catalogue: Catalogue, *, with_mends: bool) -> tuple[Ans
         for one in sorted(upper, key=lambda one: one.id)
     )
     return found if roofs is None else (*found, roofs)
+
+
+def _none_high(site: Site, catalogue: Catalogue, outer: list[Opening]) -> Answer:
+    """About the highest opening of a house that has no upper one."""
+    highest = max(outer, key=lambda one: (round(sill_above_ground(site, one), 6), one.id))
+    return Answer(
+        question=NUMBER,
+        subject=site.name,
+        subject_id="site",
+        measure=f"how far {highest.name}, the highest opening, is out of reach",
+        estimate=reach_estimate(site.bare, catalogue, highest),
+        verdict="good",
+        notes=(NONE_HIGH,),
+    )
 
 
 def _near(house: Site, catalogue: Catalogue, opening: Opening, *, heard: Heard) -> Heard:
