@@ -22,6 +22,7 @@ FIRM = Firm(
         consumables_percent=Decimal(4),
     ),
     tax=FirmTax(percent=Decimal(20)),
+    upkeep_years=5,
 )
 PRICES = PriceList(
     where="prices.csv",

@@ -67,7 +67,7 @@ class Firm(Record):
     rates: FirmRates
     tax: FirmTax | None = None
     """None: as the row of the country says."""
-    upkeep_years: Annotated[int, Field(ge=1, le=25)] = 5
+    upkeep_years: Annotated[int, Field(ge=1, le=25)] = 10
     """Over how many years upkeep is told. [a]"""
     valid_days: Annotated[int, Field(ge=1, le=365)] | None = None
     """How long a quote holds; None: not told. [d]"""

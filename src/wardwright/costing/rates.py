@@ -15,8 +15,8 @@ from wardwright.trials.draws import Input
 HOUR, JOURNEY, MARK_UP, CONSUMABLES, TRAVEL = (
     "rate-hour", "rate-travel", "rate-mark-up", "rate-consumables", "job-travel",
 )  # fmt: skip
-UPKEEP_YEARS = 5
-"""Over how many years upkeep is told where no firm says. [a] (assumption)"""
+UPKEEP_YEARS = 10
+"""Over how many years upkeep is told where no firm says: as far ahead as visits are planned. [a] (assumption)"""
 NO_CURRENCY = "XXX"
 """ISO 4217 for no currency: neither the firm nor the country is known."""
 

@@ -78,7 +78,9 @@ def risk_inputs(catalogue: Catalogue, risks: Sequence[Risk]) -> tuple[Input, ...
 
 
 def chance_of_return(risks: Sequence[Risk], cases: Cases) -> FloatArray:
-    """How likely at least one return visit is in the first year, each risk by itself.
+    """How likely at least one return visit is in the first year: each kind of risk once, each by itself.
+
+    Ten weak links are no ten times the risk of one: what one of them shows on the day is mended at all.
 
     Parameters
     ----------
@@ -93,6 +95,6 @@ def chance_of_return(risks: Sequence[Risk], cases: Cases) -> FloatArray:
         One visit mends all that is found then. [-]
     """
     none = 1.0 - np.clip(cases.rows[SETTLING], 0.0, 1.0)
-    for risk in risks:
-        none = none * (1.0 - np.clip(cases.rows[risk.figure], 0.0, 1.0))
+    for figure in sorted({risk.figure for risk in risks}):
+        none = none * (1.0 - np.clip(cases.rows[figure], 0.0, 1.0))
     return np.asarray(1.0 - none, dtype=np.float64)
