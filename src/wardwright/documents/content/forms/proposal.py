@@ -9,7 +9,7 @@ from wardwright.documents.content.discretion import WITHHELD, discreet, withheld
 from wardwright.documents.content.forms.living import entry_doors, keypad_rooms, signal_words
 from wardwright.documents.content.forms.slots import SIGNED
 from wardwright.documents.content.paper import Cell, Column, Paper, Section, Table
-from wardwright.documents.content.protection_paper import (
+from wardwright.documents.content.protection_sections import (
     LIMITS_SECTION,
     added_sections,
     cover_sections,

@@ -7,7 +7,7 @@ from datetime import date
 from wardwright.documents.content.discretion import discreet
 from wardwright.documents.content.forms.slots import SIGNED
 from wardwright.documents.content.paper import Column, Paper, Section, Table
-from wardwright.documents.content.protection_paper import locks_section
+from wardwright.documents.content.protection_sections import locks_section
 from wardwright.documents.content.quantities import joined, sentence
 from wardwright.documents.content.schedule import sheet_of
 from wardwright.model.catalogue import Catalogue

@@ -1,15 +1,14 @@
-"""The client's confidential paper: what is protected and what is not, in words, with locks and lights first."""
+"""What is protected and what is not, in words for the client's copy, with locks and lights first."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import date
 
 from wardwright.documents.content import protection_words as words
 from wardwright.documents.content.discretion import discreet
 from wardwright.documents.content.mends import LOCKS_AND_LIGHTS, what_of
 from wardwright.documents.content.names import Names, names_of
-from wardwright.documents.content.paper import Cell, Column, Paper, Section, Table
+from wardwright.documents.content.paper import Cell, Column, Section, Table
 from wardwright.documents.content.quantities import joined, sentence
 from wardwright.errors import CatalogueError
 from wardwright.model.catalogue import Catalogue
@@ -21,43 +20,6 @@ from wardwright.rules.finding import Mend
 
 NameOf = Callable[[str], str]
 """What a thing of an id is called, where that may be told."""
-TITLE = "What is protected, and what is not"
-
-
-def protection_paper(
-    site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn_up: date
-) -> Paper:
-    """Tell the customer what the design does and does not do.
-
-    Parameters
-    ----------
-    site : Site
-        The house and all in it.
-    catalogue : Catalogue
-        Says what each device is.
-    answers : tuple of Answer
-        Only their mends are told, and those without numbers or places.
-    drawn_up : date
-        The day the paper is made.
-
-    Returns
-    -------
-    Paper
-        No time, length, way or shape, and nothing of where the control unit is.
-    """
-    return Paper(
-        title=TITLE,
-        house=discreet(site.name, site, catalogue),
-        copy="client",
-        drawn_up=drawn_up,
-        sections=(
-            locks_section(site, catalogue, answers),
-            *cover_sections(site, catalogue),
-            *added_sections(site, catalogue, answers),
-            LIMITS_SECTION,
-            Section("Agreed", blanks=words.AGREED),
-        ),
-    )
 
 
 LIMITS_SECTION = Section("What no alarm does", points=words.LIMITS)

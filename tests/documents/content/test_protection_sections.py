@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from common.fitted import DAY, as_text
 from wardwright.documents.content.paper import Paper
-from wardwright.documents.content.protection_paper import protection_paper
+from wardwright.documents.content.protection_sections import added_sections, cover_sections, locks_section
 from wardwright.model.site import Site
 from wardwright.questions.table import ask
 from wardwright.store.catalogue import load_catalogue
@@ -14,7 +14,13 @@ CATALOGUE = load_catalogue()
 
 
 def paper_of(site: Site) -> Paper:
-    return protection_paper(site, CATALOGUE, ask(site, CATALOGUE), drawn_up=DAY)
+    answers = ask(site, CATALOGUE)
+    sections = (
+        locks_section(site, CATALOGUE, answers),
+        *cover_sections(site, CATALOGUE),
+        *added_sections(site, CATALOGUE, answers),
+    )
+    return Paper("Protection", site.name, "client", DAY, sections)
 
 
 def test_the_clients_paper_reads_as_it_did(kept: Callable[[str, str], None]) -> None:
