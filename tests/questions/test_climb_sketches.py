@@ -17,7 +17,7 @@ def test_a_line_over_the_roof_and_the_height_of_each_step() -> None:
     line, *steps = sketches
     assert (line.role, line.storey, len(line.rings)) == ("climb", "first", 1)
     assert line.points[0] == pytest.approx((5.9, 2.0))
-    assert [step.label for step in steps] == ["2.3 m", "3.8 m"]
+    assert [step.label for step in steps] == ["roof 2.3 m", "3.8 m"]
     assert all(step.role == "climb-step" for step in steps)
 
 

@@ -38,7 +38,9 @@ def climb_sketches(house: Site, opening: Opening, climb: Climb) -> tuple[Sketch,
         line = (_middle(areas[0]), *places)
         found.append(Sketch(role="climb", storey=storey, points=line, rings=rings))
     for step in climb.steps:
-        label = f"{step.height_m:.1f} m"
+        height = f"{step.height_m:.1f} m"
+        # What is climbed may stand off the sheet: its name tells what the height is of.
+        label = height if step.kind == "opening" else f"{step.name} {height}"
         found.append(Sketch(role="climb-step", storey=storey, points=(step.place,), label=label))
     return tuple(found)
 
