@@ -16,10 +16,10 @@ from wardwright.physics.detection.contrast import (
     peak_wavelength,
     relative_contrast,
 )
-from wardwright.physics.detection.noticing import Detector, Needs, Walk, noticed_at
-from wardwright.physics.detection.walkers import body_of
+from wardwright.physics.detection.noticing import Detector, Needs, Walk, filled_halves, noticed_at
+from wardwright.physics.detection.walkers import PET_RADIUS_M, Body, body_of
 from wardwright.physics.detection.walks import walks_of
-from wardwright.physics.detection.zones import pair_rate, zone_halves
+from wardwright.physics.detection.zones import Halves, pair_rate, zone_halves
 
 PLANCK = "Planck's law summed by another program"
 PROTOTYPE = "a prototype of the same model, run before this program was written"
@@ -37,12 +37,13 @@ SHARES = {(8.0, 14.0): 38.0, (7.0, 14.0): 44.1, (5.5, 14.0): 50.5}
 RATES = {(0.1, 12.0): 0.15, (3.0, 12.0): 4.5, (0.1, 2.0): 0.9, (3.0, 2.0): 27.0}
 ACROSS_M = {2: 1.10, 4: 0.10, 6: 0.42, 8: 0.30, 10: 0.46, 12: 1.24}
 TOWARD_M = {0.0: 2.58, 4.1: 8.19, 8.2: 7.16, 12.0: 7.50}
+ANIMAL_IN_ZONES = {1.5: 0.0, 3.0: 1.0, 5.0: 0.0, 8.0: 1.0, 11.0: 0.0}
 TWO_DIGITS = "half of the last digit that is given, and a little"
 
 
 def accuracy_rows() -> list[Row]:
     """The rows for docs/accuracy.md."""
-    return [*_radiation(), *_zones(), *_walks()]
+    return [*_radiation(), *_zones(), *_walks(), *_animals()]
 
 
 def _row(quantity: str, source: str, expected: float, computed: float, **rest: Any) -> Row:
@@ -124,15 +125,34 @@ def _walks() -> Iterator[Row]:
     )  # fmt: skip
 
 
+def _animals() -> Iterator[Row]:
+    """Whether any zone is filled by an animal that walks round the detector at a distance, all across its fan."""
+    turn = np.linspace(-np.pi / 4, np.pi / 4, 800)
+    ends = np.concatenate([np.full(2 * pairs, reach) for _, pairs, _, reach, _ in LAYOUT])
+    detector = Detector(np.array([0.0, 0.0, 2.2]), _halves(), ends, Needs(2, 5.0, SPLIT, 1.0))
+    for away, expected in ANIMAL_IN_ZONES.items():
+        places = away * np.stack([np.cos(turn), np.sin(turn)], axis=1)
+        walk = Walk(places, np.zeros(len(turn)), np.arange(len(turn), dtype=float))
+        filled, _, _ = filled_halves(walk, detector, body=Body(PET_RADIUS_M, 0.6))
+        yield _row(
+            f"an animal 0.6 m high walks in a zone {away:g} m off [1: yes]", PROTOTYPE, expected, filled.any(),
+            tolerance=0.0, why="yes or no",
+        )  # fmt: skip
+
+
+def _halves() -> Halves:
+    return zone_halves(
+        [(pairs, np.radians(depression)) for _, pairs, depression, _, _ in LAYOUT],
+        heading=0.0, angle=np.pi / 2, split=SPLIT,
+    )  # fmt: skip
+
+
 def _noticed(start: Any, end: Any) -> float:
     a, b = np.asarray(start, dtype=float), np.asarray(end, dtype=float)
     length = float(np.hypot(*(b - a)))
     share = np.linspace(0.0, 1.0, int(length / 0.02) + 1)[:, None]
     walk = Walk(a + share * (b - a), np.zeros(len(share)), share[:, 0] * length)
-    halves = zone_halves(
-        [(pairs, np.radians(depression)) for _, pairs, depression, _, _ in LAYOUT],
-        heading=0.0, angle=np.pi / 2, split=SPLIT,
-    )  # fmt: skip
+    halves = _halves()
     ends = np.concatenate([np.full(2 * pairs, reach) for _, pairs, _, reach, _ in LAYOUT])
     needs = Needs(2, 5.0, SPLIT, contrast_factor(20.0, 1.7))
     detector = Detector(np.array([0.0, 0.0, 2.2]), halves, ends, needs)

@@ -44,6 +44,11 @@ def test_the_thing_is_moved_away_or_the_detector() -> None:
     assert moved.gain.value == pytest.approx(without.estimate.value)
 
 
+def test_what_is_built_in_is_not_moved() -> None:
+    worktop = SIDEBOARD.model_copy(update={"kind": "worktop"})
+    assert "move-thing" not in actions(only(house(fixtures=(worktop,))))
+
+
 def test_each_mend_that_is_an_edit_makes_the_answer_better() -> None:
     site = house()
     before = only(site)

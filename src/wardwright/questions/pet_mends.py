@@ -26,6 +26,8 @@ TILT_STEPS_DEG = (-1.0, -2.0)
 SHOULDER_M = 1.4
 """It is not turned up so far that a row of its zones stays above this within its reach: it would look over people.
 [m] (assumption)"""
+MOVED = ("bed", "sofa", "table", "chair", "cupboard", "shelf", "appliance", "screen", "other")
+"""What stands where it was put: a worktop or a radiator is not moved for a cat."""
 MOST = 4
 """How many changes are named. [-]"""
 Values = tuple[tuple[str, str | float | int | bool], ...]
@@ -159,7 +161,7 @@ def _in_the_house(house: Site, trial: _Trial, *, now: tuple[PetRoom, ...]) -> It
         yield "keep-shut", door, (), trial._replace(shut=frozenset({door}))
     for door, household in _kept_out(house, trial, now=now):
         yield "keep-shut", door, (), trial._replace(household=household, shut=frozenset({door}))
-    fixtures = {one.id for one in house.fixtures}
+    fixtures = {one.id for one in house.fixtures if one.kind in MOVED}
     for thing in sorted({top.thing or "" for room in now for top in room.breaks} & fixtures):
         yield "move-thing", thing, (), trial._replace(without=frozenset({thing}))
 
