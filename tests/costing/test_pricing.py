@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from common.priced_room import FIRM, HALL, PRICES, UNIT, priced_room
 from wardwright.costing.firm import Firm
+from wardwright.costing.option import QuoteOption
 from wardwright.costing.pricing import priced
-from wardwright.costing.quote import QuoteOption
 from wardwright.costing.rates import rates_of
 from wardwright.costing.return_visits import Risk
 from wardwright.model.site import Site

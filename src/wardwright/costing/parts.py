@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections import Counter
 from decimal import Decimal
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from wardwright.costing.money import exact, to_cents
-from wardwright.costing.price_list import PriceList
 from wardwright.costing.rates import Rates
 from wardwright.costing.tasks import new_devices
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
+
+if TYPE_CHECKING:  # not loaded by `ask`, whose budget is small
+    from wardwright.costing.price_list import PriceList
 
 
 class Part(NamedTuple):

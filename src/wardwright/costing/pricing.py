@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from wardwright.costing.labour import PER_HOUR, Labour, labour_of
 from wardwright.costing.money import HUNDRED, MINUTES, exact, share_of, to_cents, total
+from wardwright.costing.option import OptionChange, QuoteLine, QuoteOption
 from wardwright.costing.parts import Part, parts_of
-from wardwright.costing.price_list import PriceList
-from wardwright.costing.quote import OptionChange, QuoteLine, QuoteOption
 from wardwright.costing.rates import CONSUMABLES, HOUR, JOURNEY, MARK_UP, TRAVEL, Rates
 from wardwright.costing.return_visits import LENGTH, Risk, chance_of_return, risk_inputs
 from wardwright.geometry.raster import FloatArray
@@ -19,6 +19,9 @@ from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
 from wardwright.rules.finding import Mend
 from wardwright.trials.draws import estimate_of
+
+if TYPE_CHECKING:  # not loaded by `ask`, whose budget is small
+    from wardwright.costing.price_list import PriceList
 
 PHASES = ("survey", "prepare", "fit", "prove", "hand over")
 ROUNDING = (

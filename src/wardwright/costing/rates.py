@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from decimal import Decimal
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
-from wardwright.costing.firm import Firm, Subscription
 from wardwright.costing.money import HUNDRED, exact
 from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
 from wardwright.trials.draws import Input
+
+if TYPE_CHECKING:  # not loaded by `ask`, whose budget is small
+    from wardwright.costing.firm import Firm, Subscription
 
 HOUR, JOURNEY, MARK_UP, CONSUMABLES, TRAVEL = (
     "rate-hour", "rate-travel", "rate-mark-up", "rate-consumables", "job-travel",

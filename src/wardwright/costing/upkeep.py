@@ -5,16 +5,19 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from decimal import Decimal
+from typing import TYPE_CHECKING
 
 from wardwright.costing.labour import PER_HOUR
 from wardwright.costing.money import MINUTES, exact, to_cents, total
-from wardwright.costing.price_list import PriceList
 from wardwright.costing.rates import HOUR, JOURNEY, TRAVEL, Rates
 from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.estimate import Estimate
 from wardwright.model.record import Record
 from wardwright.model.site import Site
 from wardwright.trials.draws import Input, cases_of, estimate_of
+
+if TYPE_CHECKING:  # not loaded by `ask`, whose budget is small
+    from wardwright.costing.price_list import PriceList
 
 SERVICE_LENGTH, SERVICE_INTERVAL = "upkeep-service", "service-interval"
 SAME = 1e-9

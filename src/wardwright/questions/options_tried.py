@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from wardwright.costing.quote import OptionChange
+from wardwright.costing.option import OptionChange
 from wardwright.errors import InputError
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, DeviceKind, OpeningMount, kind_words

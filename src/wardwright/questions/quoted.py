@@ -6,9 +6,10 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from wardwright.costing.firm import Firm
+from wardwright.costing.option import QuoteOption
 from wardwright.costing.price_list import PriceList
 from wardwright.costing.pricing import ROUNDING, priced
-from wardwright.costing.quote import Quote, QuoteOption
+from wardwright.costing.quote import Quote
 from wardwright.costing.rates import NO_CURRENCY, Rates, rates_of
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue

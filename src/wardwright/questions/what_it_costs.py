@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import TYPE_CHECKING
 
 from wardwright.costing.choices_tried import Choice, choices_for
 from wardwright.costing.labour import PER_HOUR, Labour, labour_of
-from wardwright.costing.price_list import PriceList
 from wardwright.costing.pricing import priced, return_cost
 from wardwright.costing.rates import NO_CURRENCY, Rates, rates_of
 from wardwright.costing.return_visits import Risk, chance_of_return, risk_inputs
@@ -19,6 +19,9 @@ from wardwright.questions import battery_ends
 from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
 from wardwright.questions.return_risks import return_risks
 from wardwright.trials.draws import estimate_of
+
+if TYPE_CHECKING:  # not loaded by `ask`, whose budget is small
+    from wardwright.costing.price_list import PriceList
 
 NUMBER = 16
 HOURS, PRICE, BACK, UPKEEP = (

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
-from wardwright.costing.quote import OptionChange, QuoteLine
+from wardwright.costing.option import OptionChange, QuoteLine
 from wardwright.documents.content.quote_words import change_words, count_words
 from wardwright.questions.options_tried import options_tried
 from wardwright.questions.table import ask

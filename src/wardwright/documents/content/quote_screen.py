@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from wardwright.costing.quote import Quote, QuoteOption
+from wardwright.costing.option import QuoteOption
+from wardwright.costing.quote import Quote
 from wardwright.documents.content.quantities import sentence, with_range
 from wardwright.documents.content.quote_words import change_words, count_words, money_words
 from wardwright.model.catalogue import Catalogue

@@ -6,7 +6,7 @@ import re
 from decimal import Decimal
 from typing import cast
 
-from wardwright.costing.quote import OptionChange, QuoteLine
+from wardwright.costing.option import OptionChange, QuoteLine
 from wardwright.documents.content.discretion import WITHHELD, discreet
 from wardwright.documents.content.protection_words import NOTICED, THROUGH_GLASS
 from wardwright.model.catalogue import Catalogue

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import textwrap
 
-from wardwright.costing.quote import Quote, QuoteOption
+from wardwright.costing.option import QuoteOption
+from wardwright.costing.quote import Quote
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Table
 from wardwright.documents.content.quantities import sentence, with_range
 from wardwright.documents.content.quote_words import change_words, count_words, money_words

@@ -7,7 +7,8 @@ from datetime import date, timedelta
 from decimal import Decimal
 
 from wardwright.costing.firm import Firm
-from wardwright.costing.quote import Quote, QuoteLine, QuoteOption
+from wardwright.costing.option import QuoteLine, QuoteOption
+from wardwright.costing.quote import Quote
 from wardwright.documents.content.discretion import discreet
 from wardwright.documents.content.forms.slots import SIGNED
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table, told_date
