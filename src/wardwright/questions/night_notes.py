@@ -101,7 +101,7 @@ def night_sketches(site: Site, catalogue: Catalogue, case: NightCase) -> tuple[S
     Returns
     -------
     tuple of Sketch
-        Storey by storey. Where nothing rings, the device that is nearest.
+        Storey by storey. Where nothing rings, what the nearest device sees of it, with every leaf away.
     """
     ring = case.ring
     nearest = nearest_detector(site, catalogue, case) if ring is None else None
@@ -109,12 +109,10 @@ def night_sketches(site: Site, catalogue: Catalogue, case: NightCase) -> tuple[S
     found = list(_floor(site.bare, catalogue, case.ends))
     if device is not None:
         found += _seen(site.bare, catalogue, case.ends, device=device)
-        at = standing(site, device)
-        role = "goal" if ring is None else "fault"
+    if ring is not None:
+        at = standing(site, ring.device)
         # The plan names its devices itself.
-        found.append(
-            Sketch.model_validate({"role": role, "storey": at.storey, "points": ((at.x_m, at.y_m),)})
-        )
+        found.append(Sketch(role="fault", storey=at.storey, points=((at.x_m, at.y_m),)))
     route = walk(site.bare, catalogue, case.ends.start, goal=case.ends.goal)
     if ring is not None and route is not None:
         x, y = route.points[ring.moment.point].tolist()
