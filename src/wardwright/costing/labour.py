@@ -41,6 +41,11 @@ class Labour(NamedTuple):
         """All of it. [h]"""
         return estimate_of(self.minutes / PER_HOUR, self.cases, unit="h")
 
+    @property
+    def days(self) -> int:
+        """Days of work on site, the survey left out."""
+        return self.journeys // 2 - 1
+
     def likely_min(self, phase: str) -> float:
         """One phase at its likely value. [min]"""
         return float(self.by_phase[phase][0])

@@ -69,6 +69,8 @@ class QuoteOption(Record):
     """Its price less that of the first option, both with tax where that is known; None: not known. [currency]"""
     hours: Estimate
     """Of all the work, travel included. [h]"""
+    days: int
+    """Days of work on site, the survey left out."""
     price: Estimate | None
     """With tax where that is known. [currency]"""
     not_priced: tuple[str, ...] = ()

@@ -83,6 +83,7 @@ def priced(
         tax=tax,
         gross=None if net is None or tax is None else net + tax,
         hours=labour.hours,
+        days=labour.days,
         price=None if net is None else _range(labour, parts, rates, risks=risks),
         not_priced=tuple(f"no price is known for {part.name}" for part in parts if part.each is None),
     )

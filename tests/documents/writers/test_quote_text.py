@@ -27,6 +27,7 @@ def test_the_text_has_every_line_and_the_sums() -> None:
         "124.72 GBP",
         "748.32 GBP",
         "half a cent up",
+        "1 day on site",
     ):
         assert words in text
 

@@ -64,7 +64,8 @@ def _lines(option: QuoteOption, quote: Quote) -> list[str]:
     found += [f"   {name:<{wide}}  {'':>10}  {money_words(one, quote.currency):>14}" for name, one in sums]
     if option.price is not None:
         found.append(f"   likely range {with_range(option.price, is_plain=True)}")
-    found.append(f"   work and travel {with_range(option.hours, is_plain=True)}")
+    days = "1 day" if option.days == 1 else f"{option.days} days"
+    found.append(f"   work and travel {with_range(option.hours, is_plain=True)}, {days} on site")
     if option is not quote.options[0]:
         found.append(f"   more than the first option {money_words(option.difference, quote.currency)}")
     return found + [f"   {sentence(one)}" for one in option.not_priced]
