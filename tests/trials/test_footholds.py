@@ -10,7 +10,8 @@ from common.houses import one_room
 from wardwright.model.fabric import Space, Stair, Storey
 from wardwright.model.site import Site
 from wardwright.model.surroundings import Ground, GroundThing
-from wardwright.trials.footholds import Foothold, footholds, is_climbable
+from wardwright.rules.footings import is_climbable
+from wardwright.trials.footholds import Foothold, footholds
 
 
 def thing(kind: Any = "shed", **facts: Any) -> GroundThing:

@@ -11,11 +11,16 @@ from wardwright.model.flights import footprint, height_on
 from wardwright.model.placement import Standing, space_at
 from wardwright.model.record import Basis, Point2
 from wardwright.model.site import Site
+from wardwright.model.surroundings import GroundThing
 
 ASIDE_M = 0.5
 """How far to the side somebody reaches who stretches a hand up. [m] (assumption)"""
 STEPPED_UP_M = 1.0
 """A terrace of ours up to this height above the ground is stepped onto from it. [m] (assumption)"""
+
+
+SOLID = ("wall", "shed", "flat-roof", "bin", "car")
+"""What is taken for fit to stand on where nobody has said: any error is toward being reached. (assumption)"""
 
 
 class Footing(NamedTuple):
@@ -71,7 +76,7 @@ def footings_near(site: Site, place: Standing) -> tuple[Footing, ...]:
     ground = _ground(site)
     found = [ground]
     for thing in site.ground.things:
-        can_be_stood_on = thing.can_be_climbed or thing.kind == "flat-roof"
+        can_be_stood_on = is_climbable(thing) or thing.kind == "flat-roof"
         if can_be_stood_on and _outline(thing.outline_m).distance(here) <= ASIDE_M:
             top = ground.level_m + thing.height_m
             found.append(Footing(top, thing.name, thing.id, thing.basis_of("height_m")))
@@ -111,3 +116,10 @@ def _ground(site: Site) -> Footing:
 def _outline(ring: tuple[Point2, ...]) -> shapely.Geometry:
     """A ring as an area; two points are a line."""
     return shapely.Polygon(ring) if len(ring) > 2 else shapely.LineString(ring)
+
+
+def is_climbable(thing: GroundThing) -> bool:
+    """Whether somebody gets onto a thing: as it is told, or by its kind where nobody has said."""
+    if thing.basis_of("can_be_climbed") == "default":
+        return thing.kind in SOLID
+    return thing.can_be_climbed

@@ -14,10 +14,8 @@ from wardwright.model.placement import wall_footprint
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
 from wardwright.model.surroundings import GroundThing
-from wardwright.rules.footings import is_indoors
+from wardwright.rules.footings import is_climbable, is_indoors
 
-SOLID = ("wall", "shed", "flat-roof", "bin", "car")
-"""What is taken for fit to stand on where nobody has said: any error is toward being reached. (assumption)"""
 ROOF_M = 0.3
 """Between a ceiling and the roof above it. [m] (assumption)"""
 LEAST_ROOF_M2 = 1.0
@@ -52,13 +50,6 @@ def area_of(thing: GroundThing) -> shapely.Geometry:
     """The outline of a thing outside; two points are a line. [m]"""
     is_line = len(thing.outline_m) < 3
     return shapely.LineString(thing.outline_m) if is_line else shapely.Polygon(thing.outline_m)
-
-
-def is_climbable(thing: GroundThing) -> bool:
-    """Whether somebody gets onto a thing: as it is told, or by its kind where nobody has said."""
-    if thing.basis_of("can_be_climbed") == "default":
-        return thing.kind in SOLID
-    return thing.can_be_climbed
 
 
 @lru_cache(maxsize=128)

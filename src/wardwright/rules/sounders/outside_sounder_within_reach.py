@@ -15,6 +15,7 @@ from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.model.surroundings import GroundThing
 from wardwright.rules.finding import Finding, Mend
+from wardwright.rules.footings import is_climbable
 from wardwright.rules.held_to import severity_by
 from wardwright.rules.kit import some_of
 from wardwright.rules.registry import exactly, rule, weakest
@@ -39,7 +40,7 @@ def outside_sounder_within_reach(site: Site, catalogue: Catalogue) -> Iterator[F
 
     What it checks
         The height of each outside sounder above the ground, and above anything within 1.5 m sideways that can be
-        climbed: against 3 m, which is the custom, and against 4 m, which insurers are said to ask. No published
+        climbed (as it is told; a wall, shed, flat roof, bin or car also where nobody has said): against 3 m, which is the custom, and against 4 m, which insurers are said to ask. No published
         source was found for either: under 3 m it is advised to move it, between the two to ask.
     Why it matters
         A sounder in reach is filled with foam, muffled or torn off before the house is entered.
@@ -113,7 +114,7 @@ def _height(site: Site, place: Standing) -> tuple[float, GroundThing | None]:
     for thing in sorted(site.ground.things, key=lambda one: one.id):
         is_line = len(thing.outline_m) < 3
         area = shapely.LineString(thing.outline_m) if is_line else shapely.Polygon(thing.outline_m)
-        if thing.can_be_climbed and area.distance(shapely.Point(place.x_m, place.y_m)) <= ACROSS_M:
+        if is_climbable(thing) and area.distance(shapely.Point(place.x_m, place.y_m)) <= ACROSS_M:
             best = min(best, (max(up - thing.height_m, 0.0), thing), key=lambda one: one[0])
     return best
 
