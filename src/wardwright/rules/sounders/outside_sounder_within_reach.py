@@ -40,8 +40,9 @@ def outside_sounder_within_reach(site: Site, catalogue: Catalogue) -> Iterator[F
 
     What it checks
         The height of each outside sounder above the ground, and above anything within 1.5 m sideways that can be
-        climbed (as it is told; a wall, shed, flat roof, bin or car also where nobody has said): against 3 m, which is the custom, and against 4 m, which insurers are said to ask. No published
-        source was found for either: under 3 m it is advised to move it, between the two to ask.
+        climbed (as it is told; a wall, shed, flat roof, bin or car also where nobody has said): against 3 m, which is
+        the custom, and against 4 m, which insurers are said to ask. No published source was found for either: under
+        3 m it is advised to move it, between the two to ask.
     Why it matters
         A sounder in reach is filled with foam, muffled or torn off before the house is entered.
     How to put it right
