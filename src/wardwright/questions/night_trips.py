@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import DeviceKind
 from wardwright.model.household import Person
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer, about_the_site, unanswered
@@ -12,6 +15,7 @@ from wardwright.questions.night_numbers import MEASURES, NightCase, night_number
 from wardwright.questions.still_protected import still_protected
 from wardwright.questions.zones_at_night import more_at_night
 from wardwright.rules.kit import NIGHT
+from wardwright.trials.alarm import DETECTORS
 from wardwright.trials.home_goals import TOILETS
 from wardwright.trials.household_trips import play_night_trip
 from wardwright.trials.household_walk import walk
@@ -20,6 +24,8 @@ from wardwright.trials.night_trips import NightTrip, night_trips, wrong_turns_at
 from wardwright.trials.trip_floor import Ends
 
 NUMBER = 8
+KINDS: tuple[DeviceKind, ...] = (*DETECTORS, "control-unit", "keypad", "keyfob")
+"""Kinds of devices that an answer hangs on: it outlives a move of any other."""
 
 
 def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
@@ -27,6 +33,12 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
 
     People who sleep in one room and walk alike have their answer in common.
     """
+    kept = tuple(one for one in site.devices if catalogue.sheet(one.sheet).kind in KINDS)
+    return _answers(site.model_copy(update={"devices": kept}), catalogue)
+
+
+@lru_cache(maxsize=16)
+def _answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     measure = MEASURES["clear"]
 
     def none(reason: str) -> tuple[Answer, ...]:

@@ -100,17 +100,24 @@ def floor_about(house: Site, route: Route) -> dict[str, BoolArray]:
     for storey in sorted(set(route.storeys) & grids.keys()):
         points = route.points[np.asarray(route.storeys) == storey]
         line = shapely.LineString(points) if len(points) > 1 else shapely.Point(points[0])
-        holes = [
-            shapely.Polygon(opening_footprint(house.wall(one.wall), one)).buffer(1e-6)
-            for one in house.openings
-            if house.wall(one.wall).storey == storey and one.id not in passed
-        ]
         free = network.free[network.storeys.index(storey)]
-        floor = line.buffer(BAND_M).intersection(free).difference(shapely.union_all(holes))
+        floor = line.buffer(BAND_M).intersection(free)
+        holes = [hole for name, hole in _doorways(house, storey) if name not in passed]
+        floor = floor.difference(shapely.union_all([one for one in holes if one.intersects(floor)]))
         # What lies behind a wall is near, but nobody strays there.
         near = [one for one in shapely.get_parts(floor) if one.distance(line) < BODY_RADIUS_M]
         found[storey] = painted(grids[storey], shapely.union_all(near))
     return found
+
+
+@lru_cache(maxsize=64)
+def _doorways(house: Site, storey: str) -> tuple[tuple[str, shapely.Geometry], ...]:
+    """What each opening of a storey takes of the floor, a hair wider."""
+    return tuple(
+        (one.id, shapely.Polygon(opening_footprint(house.wall(one.wall), one)).buffer(1e-6))
+        for one in house.openings
+        if house.wall(one.wall).storey == storey
+    )
 
 
 def doors_passed(trips: tuple[Trip, ...]) -> frozenset[str]:

@@ -32,6 +32,7 @@ from wardwright.trials.leaves_between import (
     seen_past,
 )
 from wardwright.trials.leaves_opened import Leaves, doors_to_open, state_in
+from wardwright.trials.stacked_floors import Floors
 from wardwright.trials.ways_on_foot import Progress, progress_of
 
 
@@ -87,6 +88,11 @@ def _bands(house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot) -> dic
         gaps = np.hypot(*(points[:, None] - route.points[None, there]).transpose(2, 0, 1))
         found[storey] = _Band(cells, points, there[gaps.argmin(axis=1)])
     return found
+
+
+def band_on(house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot) -> Floors:
+    """The floor about the household's way between two places, by storey; empty where there is none."""
+    return {storey: band.cells for storey, band in _bands(house, catalogue, start, goal=goal).items()}
 
 
 @lru_cache(maxsize=2048)

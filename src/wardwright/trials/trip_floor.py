@@ -18,9 +18,8 @@ from wardwright.model.device import Device
 from wardwright.model.fabric import Space
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot, premises_network
-from wardwright.trials.arrival_band import floor_about
 from wardwright.trials.barriers import grids_of
-from wardwright.trials.household_walk import walk
+from wardwright.trials.household_walk import band_on
 from wardwright.trials.leaves_between import possible_floor
 from wardwright.trials.stacked_floors import Floors
 
@@ -45,10 +44,9 @@ def room_floor(house: Site, room: Space) -> BoolArray:
 @lru_cache(maxsize=512)
 def trip_floor(house: Site, catalogue: Catalogue, ends: Ends) -> Floors:
     """The floor of a trip: the band about its walk, and the whole of the rooms at its ends; not to be written to."""
-    route = walk(house, catalogue, ends.start, goal=ends.goal)
-    if route is None:
+    found = dict(band_on(house, catalogue, ends.start, goal=ends.goal))
+    if not found:
         return {}
-    found = dict(floor_about(house, route))
     for room in ends.rooms:
         cells = room_floor(house, room)
         found[room.storey] = found[room.storey] | cells if room.storey in found else cells
