@@ -91,9 +91,9 @@ def papers_of(
             press=press,
             campaign=campaign,
         )
-        | _with_costs(quote, drawn_up=drawn_up, press=press),
+        | quote_with_costs(quote, drawn_up=drawn_up, press=press),
         "client": client_papers(site, catalogue, answers, drawn_up=drawn_up, press=press)
-        | _offered(quote, site, catalogue, drawn_up=drawn_up, press=press),
+        | quote_offered(quote, site, catalogue, drawn_up=drawn_up, press=press),
         "open": open_papers(site, catalogue, drawn_up=drawn_up, press=press),
     }
     return {
@@ -153,15 +153,17 @@ def _campaign(
     return {CAMPAIGN: press.pdf(campaign_paper(campaign, bases=bases, house=site.name, drawn_up=drawn_up))}
 
 
-def _with_costs(quote: Quote | None, *, drawn_up: date, press: Press) -> dict[str, bytes]:
+def quote_with_costs(quote: Quote | None, *, drawn_up: date, press: Press) -> dict[str, bytes]:
+    """Write a quote for the firm alone, by name; none where nothing is offered."""
     if quote is None:
         return {}
     return {QUOTES["fitter"]: write_xlsx(quote_office(quote, drawn_up=drawn_up), size=press.size)}
 
 
-def _offered(
+def quote_offered(
     quote: Quote | None, site: Site, catalogue: Catalogue, *, drawn_up: date, press: Press
 ) -> dict[str, bytes]:
+    """Write a quote for the client, by name; none where nothing is offered."""
     if quote is None:
         return {}
     return {QUOTES["client"]: press.pdf(quote_paper(quote, site, catalogue, drawn_up=drawn_up))}

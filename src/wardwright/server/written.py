@@ -5,9 +5,16 @@ from __future__ import annotations
 from datetime import date
 from functools import lru_cache
 
+from wardwright.costing.quote import Quote
 from wardwright.documents.content.page import page_of
 from wardwright.documents.content.paper import CopyClass
-from wardwright.documents.papers import client_papers, fitter_papers, open_papers
+from wardwright.documents.papers import (
+    client_papers,
+    fitter_papers,
+    open_papers,
+    quote_offered,
+    quote_with_costs,
+)
 from wardwright.documents.press import Press, usual_size
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
@@ -22,7 +29,7 @@ HELD = 6
 """Classes of copy that are held ready: two jobs' worth. [-]"""
 
 
-def written(desk: Desk, copy: CopyClass) -> dict[str, bytes]:
+def written(desk: Desk, copy: CopyClass, *, offer: Quote | None = None) -> dict[str, bytes]:
     """The papers of one class of copy of a job as it is now.
 
     Parameters
@@ -31,6 +38,8 @@ def written(desk: Desk, copy: CopyClass) -> dict[str, bytes]:
         The open job.
     copy : str
         The class.
+    offer : Quote, optional
+        What the firm offers.
 
     Returns
     -------
@@ -39,13 +48,11 @@ def written(desk: Desk, copy: CopyClass) -> dict[str, bytes]:
     """
     if copy == "open":
         return _open(desk.job.site(), desk.catalogue, today())
-    return _answered(
-        desk.state(),
-        desk.catalogue,
-        copy,
-        day=today(),
-        sent_in=campaign_of(desk) if copy == "fitter" else None,
+    state, day = desk.state(), today()
+    found = _answered(
+        state, desk.catalogue, copy, day=day, sent_in=campaign_of(desk) if copy == "fitter" else None
     )
+    return found if offer is None else {**found, **_quoted(state, desk.catalogue, offer, copy=copy, day=day)}
 
 
 def campaign_of(desk: Desk) -> CampaignReport | None:
@@ -83,6 +90,16 @@ def _answered(
         press=_press(state.site),
         campaign=sent_in,
     )
+
+
+@lru_cache(maxsize=HELD)
+def _quoted(
+    state: State, catalogue: Catalogue, offer: Quote, *, copy: CopyClass, day: date
+) -> dict[str, bytes]:
+    press = _press(state.site)
+    if copy == "client":
+        return quote_offered(offer, state.site, catalogue, drawn_up=day, press=press)
+    return quote_with_costs(offer, drawn_up=day, press=press)
 
 
 def _press(site: Site) -> Press:

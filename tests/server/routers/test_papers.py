@@ -62,3 +62,24 @@ def test_the_pages_of_a_paper_are_pictures(client: TestClient) -> None:
     assert client.get(f"{PLACE}/client/proposal.pdf/pages/{len(pages) + 1}").status_code == 422
     assert client.get(f"{PLACE}/client/proposal.pdf/pages/1?width=0").status_code == 422
     assert client.get(f"{PLACE}/open/labels.csv/pages").status_code == 422
+
+
+def test_a_quote_is_among_the_papers_once_the_firm_is_told(client: TestClient) -> None:
+    def names(copy: str) -> set[str]:
+        (one,) = (each for each in client.get(PLACE).json() if each["copy_class"] == copy)
+        return {paper["name"] for paper in one["papers"]}
+
+    assert client.get(f"{PLACE}/client/quote.pdf").status_code == 422
+    assert "quote.pdf" not in names("client")
+    firm = {"name": "Example Alarms", "rates": {"currency": "GBP", "labour_per_hour": "48.50"}}
+    assert client.put("/api/office/firm", json=firm).status_code == 200
+    assert "quote.pdf" in names("client")
+    assert not any("quote" in name for name in names("open"))
+    told = text_of("quote.pdf", client.get(f"{PLACE}/client/quote.pdf").content)
+    assert "Example Alarms" in told
+    assert "GBP" in told
+    # What else it may not tell is held by the leak test: it is the same paper. Allowances are the firm's own.
+    assert "contingency" not in told
+    (kept,) = (name for name in names("fitter") if "quote" in name)
+    assert client.get(f"{PLACE}/fitter/{kept}").status_code == 200
+    assert client.get(f"{PLACE}/client/quote.pdf/pages").json()

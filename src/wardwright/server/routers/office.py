@@ -2,27 +2,22 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import Any
 
 from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
 
 from wardwright.documents.content.quote_screen import ShownQuote, shown_quote
-from wardwright.errors import NotComputable, OfficeError
-from wardwright.model.catalogue import Catalogue
-from wardwright.questions.compared import State
-from wardwright.questions.quoted import quote_of
+from wardwright.errors import OfficeError
 from wardwright.server.messages import Fault
 from wardwright.server.office_messages import OfficeSaid, PricesSaid
+from wardwright.server.quoting import quoted
 from wardwright.server.routers.jobs import desks_of
 from wardwright.store.firms import firm_from, write_firm
-from wardwright.store.office import FIRM, Office, drop_prices, keep_prices, office_of
+from wardwright.store.office import FIRM, drop_prices, keep_prices, office_of
 from wardwright.store.price_files import LARGEST_FILE_BYTES
 
 router = APIRouter(prefix="/api", tags=["office"])
-HELD = 4
-"""Quotes that are held ready. [-]"""
 
 
 @router.get("/office")
@@ -75,19 +70,10 @@ def without_prices(request: Request) -> OfficeSaid:
 @router.get("/jobs/{file}/quote")
 def quote(request: Request, file: str) -> ShownQuote:
     """What the job costs as it is now, in options."""
-    desk = desks_of(request).desk(file)
-    return _quoted(desk.state(), desk.catalogue, office_of(desks_of(request).folder))
-
-
-@lru_cache(maxsize=HELD)
-def _quoted(state: State, catalogue: Catalogue, of: Office) -> ShownQuote:
-    try:
-        found = quote_of(state.site, catalogue, answers=state.answers, firm=of.firm, prices=of.prices)
-    except NotComputable as why:
-        raise OfficeError(
-            f"not computable: {why}", where="quote", cure="Place what is to be fitted first"
-        ) from None
-    return shown_quote(found, state.site, catalogue)
+    desks = desks_of(request)
+    desk = desks.desk(file)
+    state = desk.state()
+    return shown_quote(quoted(desk, desks.folder), state.site, desk.catalogue)
 
 
 def _said(request: Request) -> OfficeSaid:

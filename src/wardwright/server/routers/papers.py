@@ -13,6 +13,7 @@ from wardwright.documents.paper_list import PaperClass, paper_classes
 from wardwright.errors import InputError
 from wardwright.server.messages import PaperPage
 from wardwright.server.page_pictures import page_picture, page_sizes
+from wardwright.server.quoting import has_offer, offered
 from wardwright.server.routers.jobs import desks_of
 from wardwright.server.written import campaign_of, written
 from wardwright.store.jobs.files import ENDING
@@ -32,8 +33,13 @@ TYPES = {
 @router.get("")
 def papers(request: Request, file: str) -> tuple[PaperClass, ...]:
     """List the papers that can be had, by class of copy."""
-    desk = desks_of(request).desk(file)
-    return paper_classes(desk.job.site(), has_campaign=campaign_of(desk) is not None)
+    desks = desks_of(request)
+    desk = desks.desk(file)
+    return paper_classes(
+        desk.job.site(),
+        has_campaign=campaign_of(desk) is not None,
+        has_quote=has_offer(desk, desks.folder),
+    )
 
 
 @router.get("/{copy_class}/{name}")
@@ -78,7 +84,10 @@ def _pdf(name: str) -> str:
 
 
 def _found(request: Request, file: str, copy_class: CopyClass, *, name: str) -> bytes:
-    found = written(desks_of(request).desk(file), copy_class).get(name)
+    desks = desks_of(request)
+    desk = desks.desk(file)
+    offer = None if copy_class == "open" else offered(desk, desks.folder)
+    found = written(desk, copy_class, offer=offer).get(name)
     if found is None:
         raise InputError(
             f"there is no paper '{name[:60]}' in this class of copy",

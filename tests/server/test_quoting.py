@@ -1,0 +1,37 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from wardwright.errors import OfficeError
+from wardwright.server.desk import Desk
+from wardwright.server.quoting import has_offer, offered, quoted
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.firms import sample_firm, write_firm
+from wardwright.store.jobs.opening import new_job
+from wardwright.store.office import FIRM
+from wardwright.store.samples import read_sample
+
+
+def test_only_a_firm_that_is_told_offers_anything(tmp_path: Path) -> None:
+    with new_job(tmp_path / "a.job", read_sample("terrace"), author="fitter") as job:
+        desk = Desk(job, load_catalogue())
+        assert offered(desk, tmp_path) is None
+        assert quoted(desk, tmp_path).firm is None
+        write_firm(tmp_path / FIRM, sample_firm("example-alarms"))
+        found = offered(desk, tmp_path)
+        assert found is not None
+        assert found.firm == sample_firm("example-alarms")
+        (tmp_path / FIRM).write_text("name = ", encoding="utf-8")
+        assert not has_offer(desk, tmp_path)
+        with pytest.raises(OfficeError):
+            quoted(desk, tmp_path)
+
+
+def test_with_nothing_to_fit_there_is_no_offer(tmp_path: Path) -> None:
+    site = read_sample("terrace").model_copy(update={"devices": (), "zones": ()})
+    with new_job(tmp_path / "a.job", site, author="fitter") as job:
+        desk = Desk(job, load_catalogue())
+        write_firm(tmp_path / FIRM, sample_firm("example-alarms"))
+        assert offered(desk, tmp_path) is None
