@@ -262,7 +262,7 @@ export const words = {
       look: "Look",
       lookAt: (what: string, whose: string) => `Look at: ${what}. ${whose}`,
       wait: "The first of a class takes some seconds.",
-      notYet: "The quote is not among them: it wants a firm, and is written by \u201cwardwright papers --firm\u201d. What is to be signed is signed on paper.",
+      notYet: "A quote is among them once your firm is told, on the page of all jobs. What is to be signed is signed on paper.",
     },
     "Look after": {
       title: "What has a date",
