@@ -72,6 +72,13 @@ class SlowHousehold:
         quick = {one.subject: one.time_s for one in told}
         yield from self._contacts(quick, self.by_day, {**doors, trip.door.id: 0.0}, trip.door)
         yield from self._noticed(quick, self.by_day, moments, doors)
+        most = signals_on(
+            self.site, self.catalogue, trip, person=person, start=start, goal=goal, leaves="most"
+        )
+        with_most = {one.subject: one.time_s for one in most}
+        for name, when in quick.items():
+            if with_most.get(name, math.inf) > when + 1e-9:
+                yield f"{name} is told at {when}, and with more leaves open at {with_most.get(name)}"
         known = [(when, name) for name, when in quick.items() if when < unset]
         rings, due = control_unit(known, self.site, behaviours_heard(self.site, "full"))
         is_rung = rings < unset
