@@ -141,3 +141,15 @@ def test_where_nothing_changed_since_it_was_signed_it_is_said_so(
     signed_job(tmp_path / "a.job", now, of=now)
     assert main(["compare", str(tmp_path / "a.job")]) == FINE
     assert "THE PROGRAM AND ITS ROWS OF DATA are as they were signed" in capsys.readouterr().out
+
+
+def test_a_page_of_it_is_written_for_the_fitter_alone(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    page = tmp_path / "compared.html"
+    assert main(["compare", "terrace", "terrace-better", "-o", str(page)]) == FINE
+    assert "for you alone" in capsys.readouterr().out
+    assert "What each is worth" in page.read_text(encoding="utf-8")
+    assert page.stat().st_mode & 0o077 == 0
+    assert main(["compare", "one-room", "one-room", "-o", str(tmp_path / "page.pdf")]) == BAD_INPUT
+    assert "a page is written as HTML" in capsys.readouterr().err

@@ -13,6 +13,7 @@ from wardwright.cli.progress import progress
 from wardwright.errors import InputError
 
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
+    from wardwright.documents.content.side_by_side import SideBySide
     from wardwright.documents.content.signed import ProgramTold
     from wardwright.model.catalogue import Catalogue
     from wardwright.model.site import Site
@@ -64,6 +65,12 @@ def add_arguments(parser: ArgumentParser) -> None:
         help="of a job: the number of the later revision, the newest by default",
     )
     parser.add_argument("--json", action="store_true", help="print everything as JSON, numbers not rounded")
+    parser.add_argument(
+        "-o",
+        "--output",
+        metavar="PAGE",
+        help="write a page of it, such as compared.html: both side by side, with a race and the round of tests drawn",
+    )
     add_sheets(parser)
 
 
@@ -72,6 +79,7 @@ def run(arguments: Namespace) -> int:
     catalogue = catalogue_from(arguments.sheet)
     pair = _given(arguments, catalogue)
     from wardwright.documents.content.comparison import comparison
+    from wardwright.documents.content.side_by_side import side_by_side
     from wardwright.documents.writers.comparison_text import comparison_json, comparison_text
     from wardwright.documents.writers.text import WIDTH
     from wardwright.questions.changes_since import changes_since
@@ -86,11 +94,29 @@ def run(arguments: Namespace) -> int:
         found = changes_since(before, after, catalogue)
     told = comparison(before, after, catalogue, found=found)
     program = _program(pair, before, catalogue)
+    if arguments.output is not None:
+        _page(
+            Path(arguments.output),
+            side_by_side(before, after, catalogue, found=found, told=told, names=pair.names, program=program),
+        )
+        return FINE
     if arguments.json:
         print(comparison_json(found, told, program=program), end="")
     else:
         print(comparison_text(told, names=pair.names, program=program, width=columns(WIDTH)), end="")
     return FINE
+
+
+def _page(path: Path, page: SideBySide) -> None:
+    from wardwright.documents.writers.side_by_side_html import write_side_by_side
+    from wardwright.store.texts import write_text
+
+    if path.suffix.lower() not in (".html", ".htm"):
+        raise InputError(
+            "a page is written as HTML", where=str(path), cure="Give it a name that ends in .html"
+        )
+    write_text(path, write_side_by_side(page), fault=InputError)
+    print(f"wrote {path}: for you alone, it tells how to get in")
 
 
 def _program(pair: _Pair, before: State, catalogue: Catalogue) -> ProgramTold | None:

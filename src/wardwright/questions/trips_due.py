@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from wardwright.model.catalogue import Catalogue
-from wardwright.questions import entry_and_exit_times, zone_behaviours
+from wardwright.questions import entry_and_exit_times, night_trips, zone_behaviours
 from wardwright.questions.answer import Answer
 from wardwright.questions.between_states import Both, DueTest, apart, value_of
+from wardwright.rules.kit import NIGHT
 from wardwright.trials.watchers import heard_in
 
 TIME_S = 0.5
 """How far an entry or exit time must have moved to be walked again. [s] (assumption)"""
-NIGHT = "night"
-"""The part that is set at night."""
 
 
 def trips(both: Both) -> Iterator[DueTest]:
@@ -67,9 +66,17 @@ def nights(both: Both, catalogue: Catalogue, of_views: Iterable[DueTest]) -> Ite
         why = "other devices are set at night, or answer otherwise"
     elif views & movement & new.keys():
         why = "a detector that is set at night sees other floor"
+    elif any(_trip_is_other(was, now) for was, now in both.pairs(night_trips.NUMBER)):
+        why = "their ways at night are others"
     else:
         why = ""
     for person in sleepers:
         own = "is new or another" if f"people/{person.id}" in both.changes else ""
         if own or why:
             yield DueTest(kind="night trip", about=person.id, why=own or why)
+
+
+def _trip_is_other(was: Answer | None, now: Answer) -> bool:
+    if now.estimate is None:
+        return False
+    return was is None or was.verdict != now.verdict or apart(value_of(was), value_of(now), TIME_S)

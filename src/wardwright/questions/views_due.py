@@ -8,7 +8,7 @@ import shapely
 
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.room_shapes import floor_polygon
-from wardwright.questions import what_it_sees, what_it_shows
+from wardwright.questions import pets_in, what_it_sees, what_it_shows
 from wardwright.questions.answer import Answer
 from wardwright.questions.between_states import Both, DueTest, apart, became, other_parts, value_of
 
@@ -53,11 +53,19 @@ def pets(both: Both, of_views: Iterable[DueTest]) -> Iterator[DueTest]:
     seeing = [
         one for one in both.after.answers if one.question == what_it_sees.NUMBER and one.subject_id in changed
     ]
+    reach = any(
+        was is not None and (was.verdict, value_of(was)) != (now.verdict, value_of(now))
+        for was, now in both.pairs(pets_in.NUMBER)
+    )
     for pet in both.after.site.pets:
         own = "it is new or another" if f"pets/{pet.id}" in both.changes else ""
         rooms = [floor_polygon(space) for space in both.after.site.spaces if space.id in pet.spaces]
-        if own or any(not pet.spaces or _may_see(one, rooms) for one in seeing):
-            yield DueTest(kind="pet", about=pet.id, why=own or "a detector sees other floor where it may be")
+        sees = any(not pet.spaces or _may_see(one, rooms) for one in seeing)
+        if own or sees or reach:
+            why = own or (
+                "a detector sees other floor where it may be" if sees else "it gets nearer or farther"
+            )
+            yield DueTest(kind="pet", about=pet.id, why=why)
 
 
 def _may_see(answer: Answer, rooms: Sequence[shapely.Polygon]) -> bool:
