@@ -48,8 +48,8 @@ def add_arguments(parser: ArgumentParser) -> None:
         metavar="N",
         type=trials_or_none,
         default=CAMPAIGN_TRIALS,
-        help=f"seeded intruders that are sent in for the fitter's copy; {CAMPAIGN_TRIALS} by default, which takes "
-        "about 2 s and 300 MB on an ordinary house; 0: none",
+        help=f"seeded intruders that are sent in for the fitter's copy; {CAMPAIGN_TRIALS} by default, which take a "
+        "second or so and some 20 MB more on an ordinary house; 0: none",
     )
     add_firm(parser)
     add_sheets(parser)
