@@ -47,8 +47,10 @@ class Slack(NamedTuple):
 
 
 MIDDLING = Slack()
-SEEN_SOON = Slack(radius=0.015, contrast=1.1, flights="none", past_leaf=RADIUS_M, appears=True)
-SEEN_LATE = Slack(radius=-0.015, contrast=0.9, flights="all", past_leaf=-0.03)
+SEEN_SOON = Slack(radius=0.015, contrast=1.3, flights="none", past_leaf=RADIUS_M, appears=True)
+SEEN_LATE = Slack(radius=-0.015, contrast=0.7, flights="all", past_leaf=-0.03)
+"""So much warmer and colder because a half that looks down steeply is filled by a head to a third more or less from
+one step to the next."""
 
 
 class Leg(NamedTuple):

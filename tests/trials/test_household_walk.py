@@ -39,6 +39,17 @@ def test_a_shut_leaf_on_the_way_is_looked_through_only_once_it_is_opened() -> No
     assert not (noticed & ~back).any()
 
 
+def test_past_a_leaf_ajar_somebody_who_reaches_in_is_seen_before_it_is_pushed() -> None:
+    ajar = arrival_house(kitchen_door="ajar").bare
+    route = walk(ajar, CATALOGUE, START, goal=IN_KITCHEN)
+    assert route is not None
+    ((at, _),) = opened_on(route)
+    noticed = noticed_on(ajar, CATALOGUE, KITCHEN, start=START, goal=IN_KITCHEN)
+    plan = np.hypot(*(route.points - route.points[at]).T)
+    reaches_in = np.flatnonzero((plan < 0.22) & (np.arange(len(plan)) <= at))
+    assert noticed[reaches_in].any()
+
+
 def test_leaves_that_may_stand_open_let_more_be_seen() -> None:
     house = arrival_house(kitchen_door=None).bare
     usual = noticed_on(house, CATALOGUE, KITCHEN, start=START, goal=BEFORE_KEYPAD)

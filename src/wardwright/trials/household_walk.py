@@ -181,8 +181,8 @@ def _seen_in_turn(
     first = 0
     for last, door in (*opened, (len(plan) - 1, None)):
         chosen = (nearest >= first) & (nearest <= last)
-        if door is not None and not is_way_back:
-            # A body that only reaches into a shut leaf is noticed after it opens.
+        if door is not None and not is_way_back and habit(house.opening(door)) == "shut":
+            # A body that only reaches into a shut leaf is noticed after it opens; past one that is ajar it is seen.
             chosen &= plan[nearest] <= plan[last] - BODY_RADIUS_M
         if chosen.any():
             seen[chosen] = seen_past(house, known, lines, state=state)[chosen]
