@@ -104,7 +104,7 @@ class SlowHouse:
             found = quick.get(name, math.inf)
             each = [told.signals.get(name, math.inf) for told in slow]
             close += found == each[2] or abs(found - each[2]) <= STEP_S
-            low, high = min(each), self._latest(max(each), slow[2])
+            low, high = min(each), max(each)
             is_by_stairs = _is_on(slow[2].climbing, each[2]) or not _same(*each[:3], more=STEP_S)
             more = FLIGHT_S if is_by_stairs else STEP_S
             if not low - more <= found <= high + more:
@@ -125,13 +125,6 @@ class SlowHouse:
             if math.isfinite(told.signal[0]):
                 found[watcher.device.id] = float(told.signal[0])
         return found
-
-    def _latest(self, when: float, slow: Told) -> float:
-        """A notice within reach of a leaf is told by the trials when it is open: an error toward later only."""
-        lasts = self.catalogue.figure("pass-door").value
-        return max(
-            [when, *(door + lasts for door in slow.doors.values() if door - 0.15 <= when <= door + lasts)]
-        )
 
     def _through_walls(self, legs: tuple[Leg, ...]) -> list[str]:
         """Places of the way that lie in a wall a metre up; who climbs in over a bed may step on it."""

@@ -52,11 +52,16 @@ def test_a_movement_detector_tells_where_it_notices_and_nothing_beyond_the_end()
 
 
 def test_nobody_is_noticed_by_reaching_into_a_shut_door() -> None:
+    """By a detector beyond it, in whatever row; one on this side notices as it does."""
     one = course(climbs=False)
     door = one.foot.shut[0]
-    before = float(one.foot.progress.plan[door.come_to]) - 0.05
-    told = told_by_movement(one, "hall", Noticed(before, (before,) * 5))
-    assert told.index == door.opened
+    come_to = float(one.foot.progress.plan[door.come_to])
+    beyond = told_by_movement(one, "hall", Noticed(come_to - 0.1, (come_to + 0.05,) * 5))
+    opened = told_by_contact(one, door.opened)
+    assert (beyond.signal >= opened.signal - 1e-9).all()
+    here = told_by_movement(one, "hall", Noticed(come_to - 0.05, (come_to - 0.05,) * 5))
+    assert here.index <= door.come_to
+    assert (here.signal < opened.signal).all()
 
 
 def test_a_goal_that_cannot_be_walked_to_is_said_so() -> None:

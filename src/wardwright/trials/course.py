@@ -164,7 +164,8 @@ def told_by_movement(course: Course, device_id: str, noticing: Noticed) -> Told:
     missed = place > walked[-1] + 1e-9
     index = np.minimum(np.searchsorted(walked, place), len(walked) - 1)
     for leaf in course.foot.shut:
-        index = leaf.seen_at(index)
+        # Whoever is noticed on this side of it, is so by a detector on this side.
+        index = np.where(noticed > walked[leaf.come_to], leaf.seen_at(index), index)
     signal = _clock(course.foot, course.cases, index, climbs=course.climbs)
     signal[missed] = np.inf
     return Told(int(index[0]), signal)

@@ -142,12 +142,18 @@ def _index(noticing: Noticed, foot: OnFoot, figures: _Figures) -> int | None:
         return None
     index = min(int(np.searchsorted(plan, place)), len(plan) - 1)
     for leaf in foot.shut:
-        index = leaf.opened if leaf.near <= index <= leaf.come_to else index
+        # Whoever is noticed on this side of it, is so by a detector on this side.
+        is_beyond = noticing.noticed_m[_nearest(figures)] > plan[leaf.come_to]
+        index = leaf.opened if is_beyond and leaf.near <= index <= leaf.come_to else index
     return index
 
 
+def _nearest(figures: _Figures) -> int:
+    """Which of `REACH_SHARES` is nearest to the likely reach."""
+    return min(range(len(REACH_SHARES)), key=lambda i: abs(figures.detector_reach - REACH_SHARES[i]))
+
+
 def _noticed_place(noticing: Noticed, figures: _Figures) -> float:
-    nearest = min(range(len(REACH_SHARES)), key=lambda i: abs(figures.detector_reach - REACH_SHARES[i]))
-    noticed = noticing.noticed_m[nearest]
+    noticed = noticing.noticed_m[_nearest(figures)]
     entered = min(noticing.entered_m, *noticing.noticed_m)
     return entered + (noticed - entered) * figures.walked_to_notice if math.isfinite(noticed) else math.inf

@@ -123,8 +123,6 @@ def _places(leg: OnFoot | None) -> tuple[FloatArray, FloatArray, FloatArray]:
     walked = leg.progress.plan
     steps = np.arange(int(np.ceil(walked[-1] / STEP_M - 1e-9)) + 1) * STEP_M
     index = np.minimum(np.searchsorted(walked, steps - 1e-9), len(walked) - 1)
-    for leaf in leg.shut:
-        index = leaf.seen_at(index)
     index[-1] = len(walked) - 1
     return leg.progress.flat[index], leg.progress.stairs[index], leg.progress.doors[index]
 
