@@ -98,3 +98,8 @@ def test_a_turned_house_is_walked_alike() -> None:
     found = [(one.manner, one.subject, one.expected, round(one.length_m, 3)) for one in LIVING]
     turned = walks(quarter_turned(BUNGALOW), "living-movement")
     assert [(one.manner, one.subject, one.expected, round(one.length_m, 3)) for one in turned] == found
+
+
+def test_a_way_that_only_touches_the_view_at_its_end_is_no_walk() -> None:
+    better = read_sample("terrace-better")
+    assert all(walks(better, one.id) for one in better.devices if one.id.endswith("-movement"))

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
-from pathlib import Path
 
 from wardwright.cli.command import FINE, Command, add_sheets, add_site, columns
 from wardwright.cli.given import catalogue_from, site_from
+from wardwright.cli.plan_files import HELP, refuse_ending, write_plan
 from wardwright.cli.progress import progress
 
 
@@ -14,14 +14,13 @@ def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     add_site(parser)
     parser.add_argument("--json", action="store_true", help="print the plan as JSON, numbers not rounded")
-    parser.add_argument(
-        "-o", "--output", metavar="FILE", help="write it as CSV as well, with room for readings"
-    )
+    parser.add_argument("-o", "--output", metavar="FILE", help=HELP)
     add_sheets(parser)
 
 
 def run(arguments: Namespace) -> int:
     """Plan, and print the plan."""
+    refuse_ending(arguments.output)
     catalogue = catalogue_from(arguments.sheet)
     site = site_from(arguments.site, catalogue)
     from wardwright.documents.content.proving_plan_words import proving_plan_table
@@ -32,12 +31,14 @@ def run(arguments: Namespace) -> int:
     with progress("laying out walks and their order"):
         plan = proving_plan(site, catalogue)
     if arguments.output:
-        from wardwright.documents.writers.csv_rows import write_csv
-        from wardwright.errors import OfficeError
-        from wardwright.store.texts import write_text
+        from wardwright.documents.content.forms.walk_tests import walk_tests
 
-        table = proving_plan_table(plan, site, catalogue)
-        write_text(Path(arguments.output), write_csv(table).decode(), fault=OfficeError)
+        write_plan(
+            arguments.output,
+            place=site.place,
+            table=lambda: proving_plan_table(plan, site, catalogue),
+            paper=lambda day: walk_tests(plan, site, catalogue, drawn_up=day),
+        )
     if arguments.json:
         print(proving_plan_json(plan), end="")
     else:

@@ -231,7 +231,8 @@ class _Layer:
 def _longest(found: shapely.Geometry) -> tuple[Point2, Point2] | None:
     """The longest straight piece of what is left of a line; None where it is too short to prove anything."""
     pieces = [one for one in shapely.get_parts(found) if isinstance(one, shapely.LineString)]
-    best = max(pieces, key=lambda one: (round(one.length, 6), one.coords[0]), default=None)
+    some = [one for one in pieces if not one.is_empty]
+    best = max(some, key=lambda one: (round(one.length, 6), one.coords[0]), default=None)
     if best is None or best.length < SHORTEST_M:
         return None
     ends = [(float(x), float(y)) for x, y in (best.coords[0], best.coords[-1])]

@@ -79,13 +79,18 @@ def read_text(path: Path, what: str, *, fault: type[InputError], largest_bytes: 
 
 
 def write_text(path: Path, text: str, *, fault: type[InputError]) -> None:
-    """Write a text, whole or not at all; only its owner may read it.
+    """Write a text in UTF-8, whole or not at all; else as `write_bytes`."""
+    write_bytes(path, text.encode("utf-8"), fault=fault)
+
+
+def write_bytes(path: Path, content: bytes, *, fault: type[InputError]) -> None:
+    """Write a file, whole or not at all; only its owner may read it.
 
     Parameters
     ----------
     path : Path
         Where to.
-    text : str
+    content : bytes
         What to write.
     fault : type of InputError
         What is raised.
@@ -99,8 +104,8 @@ def write_text(path: Path, text: str, *, fault: type[InputError]) -> None:
         # Made with mode 0600: what is written tells how to get into somebody's home.
         handle, draft = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.", suffix=".part")
         try:
-            with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-                file.write(text)
+            with os.fdopen(handle, "wb") as file:
+                file.write(content)
                 file.flush()
                 os.fsync(file.fileno())
             Path(draft).replace(path)
