@@ -222,7 +222,9 @@ def _estimate(table: FloatArray, value: float, *, middle: int, basis: Basis, sec
     below = np.minimum(steps.astype(np.intp), max(len(table) - 2, 0))
     share = (steps - below)[:, None, None]
     between = scaled[below] * (1.0 - share) + scaled[np.minimum(below + 1, len(table) - 1)] * share
-    low, high = np.quantile(between, (0.05, 0.95))
+    ordered = np.sort(between, axis=None)
+    places = np.array([0.05, 0.95]) * (len(ordered) - 1)
+    low, high = np.interp(places, np.arange(len(ordered)), ordered).tolist()
     swings = (
         ("where north lies on the plan", np.ptp(scaled[:, 0, 0]), basis),
         (second, abs(scaled[middle, -1, 0] - scaled[middle, 0, 0]), "default"),
@@ -234,6 +236,6 @@ def _estimate(table: FloatArray, value: float, *, middle: int, basis: Basis, sec
     )
     known = max((BASES.index(one.basis) for one in drivers[:2]), default=BASES.index(basis))
     return Estimate(
-        value=value, low=min(float(low), value), high=max(float(high), value), unit="min", drivers=tuple(drivers),
+        value=value, low=min(low, value), high=max(high, value), unit="min", drivers=tuple(drivers),
         basis=BASES[known],
     )  # fmt: skip

@@ -208,7 +208,8 @@ def beams_into(site: Site, view: View, *, north: float | Norths, is_thin: bool =
     Returns
     -------
     tuple of Beam
-        One for each pane of the storey that lights any of it, coverings taken as drawn back.
+        One for each pane of the storey that lights any of it, coverings taken as drawn back; of the thinned year
+        its steps are in no order.
     """
     house, norths = site.bare, _each(north)
     found = []
@@ -224,7 +225,9 @@ def beams_into(site: Site, view: View, *, north: float | Norths, is_thin: bool =
         clear = _clear(house, one, norths=norths, is_thin=is_thin)
         lit = lit_by_any(order, row_bounds(one.pane, points[seen], cell=CELL_M), clear)
         if lit.any():
-            found.append(Beam(one.opening, one.is_covered, np.sort(order.steps[lit]), np.empty(0)))
+            steps = order.steps[lit]
+            # Of the thinned year nobody asks but how many there are.
+            found.append(Beam(one.opening, one.is_covered, steps if is_thin else np.sort(steps), np.empty(0)))
     return tuple(found)
 
 
