@@ -47,9 +47,9 @@ class Slack(NamedTuple):
 
 
 MIDDLING = Slack()
-SEEN_SOON = Slack(radius=0.015, contrast=1.3, flights="none", past_leaf=RADIUS_M, appears=True)
-SEEN_LATE = Slack(radius=-0.015, contrast=0.7, flights="all", past_leaf=-0.03)
-"""So much warmer and colder because a half that looks down steeply is filled by a head to a third more or less from
+SEEN_SOON = Slack(radius=0.015, contrast=2.0, flights="none", past_leaf=RADIUS_M, appears=True)
+SEEN_LATE = Slack(radius=-0.015, contrast=0.5, flights="all", past_leaf=-0.03)
+"""So much warmer and colder because a half that looks down steeply is filled by a head to twice as much or half from
 one step to the next."""
 
 
