@@ -56,10 +56,9 @@ def test_what_is_cited_says_how_sure_it_is() -> None:
     assert cited(catalogue, own) == "common practice, no published source"
 
 
-def test_every_limit_of_the_catalogue_is_used_by_a_rule_or_a_trial() -> None:
-    texts = [path.read_text(encoding="utf-8") for path in (PACKAGE / "rules").rglob("*.py")]
-    texts += [path.read_text(encoding="utf-8") for path in (PACKAGE / "trials").rglob("*.py")]
-    used = "\n".join(texts)
+def test_every_limit_of_the_catalogue_is_used_by_a_rule_a_trial_or_a_question() -> None:
+    places = [PACKAGE / layer for layer in ("rules", "trials", "questions")]
+    used = "\n".join(path.read_text(encoding="utf-8") for place in places for path in place.rglob("*.py"))
     # Some names are put together: of the kind of an alarm and the end of its range, of a grade.
     made = re.compile(
         r"(smoke|heat|co)-alarm-below-ceiling-(least|most)|co-alarm-to-appliance-(least|most)"

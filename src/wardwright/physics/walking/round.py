@@ -38,7 +38,7 @@ def shortest_round(times: FloatArray) -> tuple[int, ...]:
     --------
     >>> along = np.array([0.0, 3.0, 1.0, 2.0])
     >>> shortest_round(np.abs(along[:, None] - along))
-    (0, 2, 3, 1)
+    (0, 1, 3, 2)
     """
     n = len(times)
     if n <= 2:
