@@ -12,7 +12,7 @@ from common.turning import quarter_turned
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
-from wardwright.questions.pets_in import NOT_ACTIVE, answers, without_mends
+from wardwright.questions.pets_in import NOT_ACTIVE, answers
 from wardwright.rules.movement.animal_can_climb_into_view import animal_can_climb_into_view
 from wardwright.rules.movement.animal_heavier_than_its_detector_passes import (
     animal_heavier_than_its_detector_passes,
@@ -97,11 +97,6 @@ def test_no_sample_has_a_good_answer_that_a_rule_speaks_against(name: str) -> No
     }
     good = {one.subject_id for one in answers(site, catalogue) if one.verdict == "good"}
     assert not told & good
-
-
-def test_in_hand_says_the_same_but_for_mends() -> None:
-    (quick,) = without_mends(house(), CATALOGUE)
-    assert quick == only(house()).model_copy(update={"mends": ()})
 
 
 def test_a_quarter_turn_and_the_order_of_things_change_nothing() -> None:

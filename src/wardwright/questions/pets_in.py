@@ -30,15 +30,6 @@ NOT_ACTIVE = "it is in no zone that alarms while the alarm is set"
 
 def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """One answer for each movement detector."""
-    return _answers(site, catalogue, with_mends=True)
-
-
-def without_mends(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
-    """The same answers, but for what would mend them."""
-    return _answers(site, catalogue, with_mends=False)
-
-
-def _answers(site: Site, catalogue: Catalogue, *, with_mends: bool) -> tuple[Answer, ...]:
     if not devices_of(site, catalogue, "movement-detector"):
         return (about_the_site(NUMBER, MEASURE, site=site, reason="no movement detector"),)
     try:
@@ -74,7 +65,6 @@ def _answers(site: Site, catalogue: Catalogue, *, with_mends: bool) -> tuple[Ans
             sheet=sheet,
             household=household,
             has_contact=has_contact,
-            with_mends=with_mends,
         )
         if device.id not in zoned:
             answer = answer.model_copy(
@@ -102,7 +92,6 @@ def _answer(
     sheet: MovementSheet,
     household: tuple[Roaming, ...],
     has_contact: frozenset[str],
-    with_mends: bool,
 ) -> Answer:
     every = [
         _One(room, verdict_of(room))
@@ -122,7 +111,7 @@ def _answer(
         parts=tuple(part for one in every for part in _parts(one.room)),
         notes=tuple(note for one in every for note in _notes(house, one)) + LIMITS,
         mends=pet_mends(house, catalogue, device, sheet=sheet, household=household, has_contact=has_contact)
-        if with_mends and worst.verdict != "good"
+        if worst.verdict != "good"
         else (),
         sketches=pet_sketches(house, device, worst.room, is_good=worst.verdict == "good"),
     )

@@ -132,7 +132,6 @@ QUESTIONS: tuple[Question, ...] = (
         17,
         "With the pets in, which detectors can stay?",
         pets_in.answers,
-        in_hand=pets_in.without_mends,
         more_is_better=True,
     ),
     Question(

@@ -28,6 +28,7 @@ from wardwright.rules.suggestion import suggestions
     mark="derived",  # from its sheet's zones and the animal's height
     severity="advise",
     sources=("own",),
+    follows="nothing",
 )
 def animal_can_climb_into_view(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Animals that jump onto furniture, or go up stairs, into the zones of a detector that passes them on the floor.

@@ -39,6 +39,7 @@ POSTURES: tuple[Posture, ...] = ("pet", "crawl", "crouch", "upright")
     mark="derived",  # the limit is the device's own sheet
     severity="must mend",
     sources=(),
+    follows="nothing",
 )
 def animal_heavier_than_its_detector_passes(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
     """Animals that walk, while the house is set, where a movement detector sees them that is not made for them.
