@@ -6,7 +6,7 @@ import pytest
 
 from wardwright.errors import OfficeError
 from wardwright.server.desk import Desk
-from wardwright.server.quoting import has_offer, offered, quoted
+from wardwright.server.quoting import has_offer, logo_in, offered, quoted
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.firms import sample_firm, write_firm
 from wardwright.store.jobs.opening import new_job
@@ -35,3 +35,15 @@ def test_with_nothing_to_fit_there_is_no_offer(tmp_path: Path) -> None:
         desk = Desk(job, load_catalogue())
         write_firm(tmp_path / FIRM, sample_firm("example-alarms"))
         assert offered(desk, tmp_path) is None
+
+
+def test_the_logo_is_that_beside_the_firms_file(tmp_path: Path) -> None:
+    assert logo_in(tmp_path) is None
+    (tmp_path / "ours.svg").write_text("<svg xmlns='http://www.w3.org/2000/svg'/>", encoding="utf-8")
+    firm = sample_firm("example-alarms").model_copy(update={"logo": "ours.svg"})
+    write_firm(tmp_path / FIRM, firm)
+    found = logo_in(tmp_path)
+    assert found is not None
+    assert (found.name, found.words) == ("ours.svg", "Logo of Example Alarms")
+    (tmp_path / "ours.svg").unlink()
+    assert logo_in(tmp_path) is None

@@ -10,13 +10,13 @@ from wardwright.cli.campaign import MOST_TRIALS, whole
 from wardwright.cli.command import FINE, Command, add_sheets, add_site
 from wardwright.cli.given import catalogue_from, report_from, site_from
 from wardwright.cli.progress import progress
-from wardwright.cli.quote import add_firm, firm_from, prices_from
+from wardwright.cli.quote import add_firm, firm_from, logo_from, prices_from
 
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
     from wardwright.costing.firm import Firm
     from wardwright.costing.price_list import PriceList
     from wardwright.costing.quote import Quote
-    from wardwright.documents.content.paper import PaperSize
+    from wardwright.documents.content.paper import Logo, PaperSize
     from wardwright.intake.report import IntakeReport
     from wardwright.model.catalogue import Catalogue
     from wardwright.model.site import Site
@@ -81,7 +81,10 @@ def run(arguments: Namespace) -> int:
             report=report,
             size=arguments.paper,
             campaign=campaign,
-            quote=offered(site, catalogue, answers, firm=firm, prices=prices),
+            offer=(
+                offered(site, catalogue, answers, firm=firm, prices=prices),
+                logo_from(arguments.firm, firm),
+            ),
         )
     print(f"Written: {write(folder, files)}, and beside it:")
     print(told(folder, files))
@@ -141,7 +144,7 @@ def papers(
     report: IntakeReport | None = None,
     size: PaperSize | None = None,
     campaign: CampaignReport | None = None,
-    quote: Quote | None = None,
+    offer: tuple[Quote | None, Logo | None] = (None, None),
 ) -> dict[str, bytes]:
     """Name, with its folder, and content of every paper of a site."""
     from wardwright.documents.content.page import page_of
@@ -160,7 +163,7 @@ def papers(
         worth_adding=worth_adding(site, catalogue),
         campaign=campaign,
     )
-    press = Press(font_folder(), size or usual_size(site.place))
+    press = Press(font_folder(), size or usual_size(site.place), offer[1])
     return papers_of(
         site,
         catalogue,
@@ -169,7 +172,7 @@ def papers(
         drawn_up=today(),
         press=press,
         campaign=campaign,
-        quote=quote,
+        quote=offer[0],
     )
 
 

@@ -13,6 +13,7 @@ from wardwright.cli.progress import progress
 if TYPE_CHECKING:  # pydantic is not to be loaded for --help
     from wardwright.costing.firm import Firm
     from wardwright.costing.price_list import PriceList
+    from wardwright.documents.content.paper import Logo
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -48,6 +49,15 @@ def firm_from(text: str | None) -> Firm | None:
     if text.startswith(SAMPLE):
         return sample_firm(text.removeprefix(SAMPLE))
     return read_firm(Path(text))
+
+
+def logo_from(text: str | None, firm: Firm | None) -> Logo | None:
+    """Read the logo beside the firm's file that a command was given; the samples have none."""
+    if firm is None or text is None or text.startswith(SAMPLE):
+        return None
+    from wardwright.store.firms import logo_beside
+
+    return logo_beside(Path(text), firm)
 
 
 def prices_from(text: str | None) -> PriceList | None:

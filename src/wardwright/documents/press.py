@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from wardwright.documents.content.paper import Paper, PaperSize
+from wardwright.documents.content.paper import Logo, Paper, PaperSize
 from wardwright.documents.writers.pdf import write_pdf
 from wardwright.model.place import Place
 
@@ -17,10 +17,13 @@ class Press(NamedTuple):
 
     font_folder: str
     size: PaperSize = "a4"
+    logo: Logo | None = None
+    """The firm's; it stands on what a client gets."""
 
     def pdf(self, paper: Paper) -> bytes:
         """Set a paper."""
-        return write_pdf(paper, font_folder=self.font_folder, size=self.size)
+        logo = self.logo if paper.copy == "client" else None
+        return write_pdf(paper, font_folder=self.font_folder, size=self.size, logo=logo)
 
 
 def usual_size(place: Place) -> PaperSize:

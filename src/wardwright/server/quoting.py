@@ -7,12 +7,14 @@ from pathlib import Path
 
 from wardwright.costing.quote import Quote
 from wardwright.costing.tasks import new_devices
+from wardwright.documents.content.paper import Logo
 from wardwright.errors import NotComputable, OfficeError
 from wardwright.model.catalogue import Catalogue
 from wardwright.questions.compared import State
 from wardwright.questions.quoted import quote_of
 from wardwright.server.desk import Desk
-from wardwright.store.office import Office, office_of
+from wardwright.store.firms import logo_beside
+from wardwright.store.office import FIRM, Office, office_of
 
 HELD = 4
 """Quotes that are held ready. [-]"""
@@ -52,6 +54,15 @@ def has_offer(desk: Desk, folder: Path) -> bool:
         return office_of(folder).firm is not None and bool(new_devices(desk.job.site()))
     except OfficeError:
         return False
+
+
+def logo_in(folder: Path) -> Logo | None:
+    """The logo of the folder's firm; None where there is none, or its data cannot be used."""
+    try:
+        firm = office_of(folder).firm
+        return None if firm is None else logo_beside(folder / FIRM, firm)
+    except OfficeError:
+        return None
 
 
 @lru_cache(maxsize=HELD)

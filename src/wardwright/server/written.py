@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from wardwright.costing.quote import Quote
 from wardwright.documents.content.page import page_of
-from wardwright.documents.content.paper import CopyClass
+from wardwright.documents.content.paper import CopyClass, Logo
 from wardwright.documents.papers import (
     client_papers,
     fitter_papers,
@@ -29,7 +29,9 @@ HELD = 6
 """Classes of copy that are held ready: two jobs' worth. [-]"""
 
 
-def written(desk: Desk, copy: CopyClass, *, offer: Quote | None = None) -> dict[str, bytes]:
+def written(
+    desk: Desk, copy: CopyClass, *, offer: Quote | None = None, logo: Logo | None = None
+) -> dict[str, bytes]:
     """The papers of one class of copy of a job as it is now.
 
     Parameters
@@ -40,6 +42,8 @@ def written(desk: Desk, copy: CopyClass, *, offer: Quote | None = None) -> dict[
         The class.
     offer : Quote, optional
         What the firm offers.
+    logo : Logo, optional
+        The firm's, for what a client gets.
 
     Returns
     -------
@@ -49,10 +53,12 @@ def written(desk: Desk, copy: CopyClass, *, offer: Quote | None = None) -> dict[
     if copy == "open":
         return _open(desk.job.site(), desk.catalogue, today())
     state, day = desk.state(), today()
-    found = _answered(
-        state, desk.catalogue, copy, day=day, sent_in=campaign_of(desk) if copy == "fitter" else None
-    )
-    return found if offer is None else {**found, **_quoted(state, desk.catalogue, offer, copy=copy, day=day)}
+    sent_in = campaign_of(desk) if copy == "fitter" else None
+    press = _press(state.site)._replace(logo=logo if copy == "client" else None)
+    found = _answered(state, desk.catalogue, copy, day=day, press=press, sent_in=sent_in)
+    if offer is None:
+        return found
+    return {**found, **_quoted(state, desk.catalogue, offer, copy=copy, day=day, press=press)}
 
 
 def campaign_of(desk: Desk) -> CampaignReport | None:
@@ -69,10 +75,16 @@ def _open(site: Site, catalogue: Catalogue, day: date) -> dict[str, bytes]:
 
 @lru_cache(maxsize=HELD)
 def _answered(
-    state: State, catalogue: Catalogue, copy: CopyClass, *, day: date, sent_in: CampaignReport | None
+    state: State,
+    catalogue: Catalogue,
+    copy: CopyClass,
+    *,
+    day: date,
+    press: Press,
+    sent_in: CampaignReport | None,
 ) -> dict[str, bytes]:
     if copy == "client":
-        return client_papers(state.site, catalogue, state.answers, drawn_up=day, press=_press(state.site))
+        return client_papers(state.site, catalogue, state.answers, drawn_up=day, press=press)
     page = page_of(
         state.site,
         catalogue,
@@ -87,16 +99,15 @@ def _answered(
         page=page,
         answers=state.answers,
         drawn_up=day,
-        press=_press(state.site),
+        press=press,
         campaign=sent_in,
     )
 
 
 @lru_cache(maxsize=HELD)
 def _quoted(
-    state: State, catalogue: Catalogue, offer: Quote, *, copy: CopyClass, day: date
+    state: State, catalogue: Catalogue, offer: Quote, *, copy: CopyClass, day: date, press: Press
 ) -> dict[str, bytes]:
-    press = _press(state.site)
     if copy == "client":
         return quote_offered(offer, state.site, catalogue, drawn_up=day, press=press)
     return quote_with_costs(offer, drawn_up=day, press=press)

@@ -13,6 +13,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from wardwright.costing.firm import Firm
+from wardwright.documents.content.paper import Logo
 from wardwright.errors import OfficeError
 from wardwright.model.complaint import complaints
 from wardwright.model.wording import and_more, masked
@@ -202,6 +203,11 @@ def logo_of(path: Path, firm: Firm) -> bytes:
             where=where,
             cure="Put it beside the firm's file, or take 'logo' out",
         ) from None
+
+
+def logo_beside(path: Path, firm: Firm) -> Logo | None:
+    """A firm's logo for its papers; None where it has none. As `logo_of`."""
+    return Logo(firm.logo, logo_of(path, firm), f"Logo of {firm.name}") if firm.logo else None
 
 
 def sample_firm(name: str) -> Firm:

@@ -11,11 +11,14 @@ import pytest
 from common.fitted import DAY, fitted
 from wardwright.documents.content.forms.label_sheet import label_sheet
 from wardwright.documents.content.forms.proposal import proposal
-from wardwright.documents.content.paper import Column, Paper, PaperSize, Section, Table
+from wardwright.documents.content.paper import Column, Logo, Paper, PaperSize, Section, Table
 from wardwright.documents.content.plan_sheets import plan_sheets
 from wardwright.documents.content.programming import programming_sheet
 from wardwright.documents.drawing.recording import Drawing, Recorder
+from wardwright.documents.press import Press
 from wardwright.documents.writers.pdf import write_pdf
+from wardwright.errors import InputError
+from wardwright.server.page_pictures import page_picture
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.fonts import font_folder
 from wardwright.store.samples import read_sample, sample_names
@@ -233,3 +236,26 @@ def test_each_storey_of_a_sample_fits_one_page_with_its_key(name: str, size: Pap
     paper = plan_sheets(site, CATALOGUE, drawn_up=DAY, size=size)
     with pypdfium2.PdfDocument(write_pdf(paper, font_folder=font_folder(), size=size)) as book:
         assert len(book) == len(site.storeys)
+
+
+def test_a_firms_logo_stands_above_the_title_and_a_broken_one_is_refused() -> None:
+    paper = Paper("Quote", "house", "client", DAY, (Section("One", text=("Words.",)),))
+    picture = page_picture(written(paper), 1, width_px=80)  # any PNG will do
+    logo = Logo("ours.png", picture, "Logo of Example Alarms")
+    content = write_pdf(paper, font_folder=font_folder(), logo=logo)
+    with pypdfium2.PdfDocument(content) as book:
+        kinds = [one.type for one in book[0].get_objects(max_depth=12)]
+        assert kinds.count(pypdfium2.raw.FPDF_PAGEOBJ_IMAGE) == 1
+    assert b"Logo of Example Alarms" in content
+    for broken in (b"", b"no picture", picture[:60]):
+        with pytest.raises(InputError, match="cannot be drawn"):
+            write_pdf(paper, font_folder=font_folder(), logo=Logo("ours.png", broken, "x"))
+
+
+def test_only_what_a_client_gets_bears_the_logo() -> None:
+    first = Paper("Quote", "house", "client", DAY, (Section("One", text=("Words.",)),))
+    logo = Logo("ours.png", page_picture(written(first), 1, width_px=80), "Logo of Example Alarms")
+    press = Press(font_folder(), "a4", logo)
+    for copy in ("fitter", "client", "open"):
+        paper = Paper("Any", "house", copy, DAY, (Section("One", text=("Words.",)),))
+        assert (b"Logo of Example Alarms" in press.pdf(paper)) == (copy == "client")

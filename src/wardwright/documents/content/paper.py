@@ -82,6 +82,17 @@ class Section:
 
 
 @dataclass(frozen=True, slots=True)
+class Logo:
+    """A firm's own picture, as its file holds it."""
+
+    name: str
+    """Of the file: its ending says of which kind it is."""
+    content: bytes
+    words: str
+    """What it is, for who cannot see it."""
+
+
+@dataclass(frozen=True, slots=True)
 class Paper:
     """One document."""
 

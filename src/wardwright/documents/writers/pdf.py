@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import base64
 import json
 import math
 import re
@@ -15,6 +16,7 @@ from wardwright.documents.content.paper import (
     BESIDE_MM,
     NOT_KNOWN,
     Cell,
+    Logo,
     Paper,
     PaperSize,
     Section,
@@ -27,6 +29,7 @@ from wardwright.documents.writers.letters import SAYS, shown
 from wardwright.documents.writers.pdf_drawing import svg_for_pdf
 from wardwright.documents.writers.pdf_template import PDF_TEMPLATE
 from wardwright.documents.writers.qr import qr_svg
+from wardwright.errors import InputError
 
 SIZES: dict[PaperSize, str] = {"a4": "a4", "letter": "us-letter"}
 """What the typesetter calls them."""
@@ -38,11 +41,16 @@ LETTER_MM, LINE_MM, PLAIN_MM, FILLED_MM = 1.7, 3.4, 2.2, 5.6
 """Of a table: a letter's width on average, a line, and what is round the words of a row. [mm]"""
 AMOUNT = re.compile(r"-?\d+(\.\d\d)?")
 """Exact money, or a count, that is kept as text."""
+LOGO = "logo.svg"
+WHOLE_PICTURE = {"png": (b"\x89PNG\r\n\x1a\n", b"IEND"), "jpeg": (b"\xff\xd8\xff", b"\xff\xd9")}
+"""How each kind of picture begins, and what its end holds."""
+ENDS_WITHIN = 64
+"""So near its end. [bytes]"""
 STANDARD = "ua-1"
 """PDF/UA-1: what is read out to who cannot see it is checked while the file is made."""
 
 
-def write_pdf(paper: Paper, *, font_folder: str, size: PaperSize = "a4") -> bytes:
+def write_pdf(paper: Paper, *, font_folder: str, size: PaperSize = "a4", logo: Logo | None = None) -> bytes:
     """Set a paper on the size that is in the printer.
 
     Parameters
@@ -53,11 +61,18 @@ def write_pdf(paper: Paper, *, font_folder: str, size: PaperSize = "a4") -> byte
         Where the letters are; no others are used.
     size : str, default "a4"
         Of the page.
+    logo : Logo, optional
+        Stands above the title.
 
     Returns
     -------
     bytes
         A drawing stands on a page of its own, at its scale exactly.
+
+    Raises
+    ------
+    InputError
+        If the logo cannot be drawn.
     """
     drawings = [section.drawing for section in paper.sections if section.drawing is not None]
     files = {f"{drawing.key}.svg": svg_for_pdf(drawing).decode() for drawing in drawings}
@@ -66,16 +81,42 @@ def write_pdf(paper: Paper, *, font_folder: str, size: PaperSize = "a4") -> byte
         for i, section in enumerate(paper.sections)
         for j, label in enumerate(section.labels)
     }
-    files["paper.json"] = json.dumps(_data(paper, size), ensure_ascii=False)
+    whole = {**_data(paper, size), "logo": None if logo is None else {"file": LOGO, "words": logo.words}}
+    files["paper.json"] = json.dumps(whole, ensure_ascii=False)
+    if logo is not None:
+        files[LOGO] = _logo_svg(logo)
     day = datetime.combine(paper.drawn_up, time(), tzinfo=UTC)
     try:
         return _set(files, font_folder=font_folder, day=day)
     except typst.TypstError:
         # Its fonts of last resort lack a letter, and a paper that hides a name is no good: it is told by a sign.
-        data = _shown({**_data(paper, size), "foot": f"{paper.foot} {SAYS}".strip()})
+        data = _shown({**whole, "foot": f"{paper.foot} {SAYS}".strip()})
         lacking = {name: shown(text) for name, text in files.items()}
         lacking["paper.json"] = json.dumps(data, ensure_ascii=False)
         return _set(lacking, font_folder=font_folder, day=day)
+
+
+def _logo_svg(logo: Logo) -> str:
+    """The logo as a drawing: the typesetter takes files in memory as text alone."""
+    ending = logo.name.rpartition(".")[2].lower()
+    content = logo.content
+    if ending == "svg" and b"<svg" in content:
+        try:
+            return content.decode("utf-8")
+        except UnicodeDecodeError:
+            pass
+    kinds = {"png": "png", "jpg": "jpeg", "jpeg": "jpeg"}
+    begins, ends = WHOLE_PICTURE.get(kinds.get(ending, ""), (b"", b""))
+    if not begins or not content.startswith(begins) or ends not in content[-ENDS_WITHIN:]:
+        raise InputError(
+            f"the picture '{logo.name}' cannot be drawn", where="logo", cure="Save it again as a PNG"
+        )
+    data = base64.b64encode(content).decode("ascii")
+    return (
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 100" width="400" height="100">'
+        f'<image width="400" height="100" preserveAspectRatio="xMinYMid meet" '
+        f'href="data:image/{kinds[ending]};base64,{data}"/></svg>'
+    )
 
 
 def _shown(data: Any) -> Any:  # noqa: ANN401 - whatever JSON has

@@ -27,6 +27,7 @@ PDF_TEMPLATE = """
 #set table.cell(breakable: false)
 #let plain(words) = text(words)
 #let head = block(width: 100%, stroke: (bottom: 1.2pt), inset: (bottom: 2mm), below: 3mm)[
+  #if paper.logo != none [#image(paper.logo.file, height: 12mm, fit: "contain", alt: paper.logo.words) #v(1mm)]
   #grid(columns: (1fr, 62mm), column-gutter: 6mm,
     [#heading(level: 1, plain(paper.title)) #v(-0.4em) #text(size: 11pt, plain(paper.house))
       #if paper.foot != "" [#v(-0.1em) #plain(paper.foot)]],
