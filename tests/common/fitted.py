@@ -10,6 +10,7 @@ from datetime import date
 from html.parser import HTMLParser
 
 import icalendar
+import numpy as np
 import openpyxl
 import pypdfium2
 import zxingcpp
@@ -137,7 +138,7 @@ def codes_of(content: bytes) -> list[str]:
     found: list[str] = []
     with pypdfium2.PdfDocument(content) as book:
         for page in book:
-            picture = page.render(scale=2.5, grayscale=True).to_pil()
+            picture = np.ascontiguousarray(page.render(scale=2.5, grayscale=True).to_numpy())
             found += [one.text for one in zxingcpp.read_barcodes(picture)]
     return found
 
