@@ -119,11 +119,10 @@ def _export(arguments: Namespace) -> None:
 def _sign(arguments: Namespace) -> None:
     from wardwright import __version__
     from wardwright.cli.progress import progress
-    from wardwright.questions.as_signed import kept_form
     from wardwright.questions.table import ask
     from wardwright.rules.table import check
     from wardwright.store.jobs.opening import open_job
-    from wardwright.store.jobs.signatures import ToSign, digest_of, refuse_words, sign
+    from wardwright.store.jobs.signatures import refuse_words, sign, to_sign_of
 
     catalogue = catalogue_from(arguments.sheet)
     with open_job(Path(arguments.job)) as job:
@@ -134,14 +133,17 @@ def _sign(arguments: Namespace) -> None:
             answers, findings = ask(site, catalogue), check(site, catalogue)
         number = sign(
             job,
-            ToSign(
-                revision, __version__, site.place.rule_pack, digest_of(catalogue),
-                [kept_form(one) for one in answers], [kept_form(one) for one in findings],
-                catalogue.model_dump_json(),
+            to_sign_of(
+                site,
+                catalogue,
+                revision=revision,
+                program=__version__,
+                answers=answers,
+                findings=findings,
             ),
             author=arguments.author.strip(),
             what=arguments.what.strip(),
-        )  # fmt: skip
+        )
     print(
         f"{arguments.job}: revision {revision} signed by {arguments.author.strip()} as number {number}; "
         f"{len(answers)} answers and {len(findings)} findings are kept with it"

@@ -12,7 +12,7 @@ from wardwright.documents.content.signed import different_answers
 from wardwright.model.changes import differences
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
-from wardwright.questions.as_signed import by_key, compared, kept_form, read_answers, read_findings
+from wardwright.questions.as_signed import by_key, compared, read_answers, read_findings
 from wardwright.questions.changes_since import changes_since
 from wardwright.questions.compared import State
 from wardwright.questions.table import QUESTIONS, worst_first
@@ -20,7 +20,7 @@ from wardwright.rules.finding import Finding
 from wardwright.server.desk import Desk
 from wardwright.server.work import Work
 from wardwright.server.work_messages import SignedLine, SigningWish, SinceSigned
-from wardwright.store.jobs.signatures import Signed, ToSign, digest_of, rows_signed, sign, signed_at
+from wardwright.store.jobs.signatures import Signed, digest_of, rows_signed, sign, signed_at, to_sign_of
 
 PROGRAM = __version__
 STEPS = len(QUESTIONS) + 1
@@ -73,14 +73,13 @@ def sign_now(desk: Desk, wish: SigningWish, work: Work) -> SignedLine:
     work.step("keeping them")
     number = sign(
         desk.job,
-        ToSign(
-            wish.revision,
-            PROGRAM,
-            site.place.rule_pack,
-            digest_of(desk.catalogue),
-            [kept_form(one) for one in told.answers],
-            [kept_form(one) for one in told.findings],
-            desk.catalogue.model_dump_json(),
+        to_sign_of(
+            site,
+            desk.catalogue,
+            revision=wish.revision,
+            program=PROGRAM,
+            answers=told.answers,
+            findings=told.findings,
         ),
         author=wish.author.strip(),
         what=wish.what.strip(),

@@ -12,7 +12,11 @@ from typing import Any, NamedTuple
 from wardwright.errors import JobError
 from wardwright.intake.notes.secrets import holds_code
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.site import Site
 from wardwright.model.wording import is_plain
+from wardwright.questions.answer import Answer
+from wardwright.questions.as_signed import kept_form
+from wardwright.rules.finding import Finding
 from wardwright.store.jobs import revisions
 from wardwright.store.jobs.job import Job
 
@@ -52,6 +56,46 @@ class ToSign(NamedTuple):
     findings: Sequence[dict[str, Any]] = ()
     rows: str = ""
     """The rows of data themselves, as JSON: kept once for each digest, so that it can be said which are others."""
+
+
+def to_sign_of(
+    site: Site,
+    catalogue: Catalogue,
+    *,
+    revision: int,
+    program: str,
+    answers: Sequence[Answer],
+    findings: Sequence[Finding],
+) -> ToSign:
+    """What is said of one state of a house, in the form in which it is kept.
+
+    Parameters
+    ----------
+    site : Site
+        That state.
+    catalogue : Catalogue
+        The rows of data that the answers stand on.
+    revision : int
+        Its number in the job. [-]
+    program : str
+        The version that answered.
+    answers, findings : sequence
+        All that is said of it.
+
+    Returns
+    -------
+    ToSign
+        Ready for `sign`.
+    """
+    return ToSign(
+        revision,
+        program,
+        site.place.rule_pack,
+        digest_of(catalogue),
+        [kept_form(one) for one in answers],
+        [kept_form(one) for one in findings],
+        catalogue.model_dump_json(),
+    )
 
 
 _COLUMNS = "id, revision, at, program, rule_pack, catalogue, answers, author, what, findings"
