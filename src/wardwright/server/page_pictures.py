@@ -76,7 +76,7 @@ def page_picture(pdf: bytes, number: int, *, width_px: int) -> bytes:
                 )
             page = document[number - 1]
             scale = min(width_px, WIDEST_PX) / page.get_width()
-            drawn = page.render(scale=scale, rev_byteorder=True, no_smoothtext=False)
+            drawn = page.render(scale=scale, rev_byteorder=True)
             colours = np.ascontiguousarray(drawn.to_numpy()[:, :, :3])
         finally:
             document.close()

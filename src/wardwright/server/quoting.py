@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 from pathlib import Path
+from typing import NamedTuple
 
 from wardwright.costing.quote import Quote
 from wardwright.costing.tasks import new_devices
@@ -18,6 +19,16 @@ from wardwright.store.office import FIRM, Office, office_of
 
 HELD = 4
 """Quotes that are held ready. [-]"""
+
+
+class Offer(NamedTuple):
+    """What a firm puts on paper."""
+
+    quote: Quote | None
+    logo: Logo | None
+
+
+NOTHING = Offer(None, None)
 
 
 def quoted(desk: Desk, folder: Path) -> Quote:
@@ -43,26 +54,28 @@ def quoted(desk: Desk, folder: Path) -> Quote:
     return _quoted(desk.state(), desk.catalogue, office_of(folder))
 
 
-def offered(desk: Desk, folder: Path) -> Quote | None:
-    """What the firm offers on paper; None where none is told, its data cannot be used, or nothing is to be fitted."""
-    return quoted(desk, folder) if has_offer(desk, folder) else None
+def offered(desk: Desk, folder: Path) -> Offer:
+    """What the folder's firm offers; nothing where none is told, or its data cannot be used.
+
+    Where nothing is to be fitted there is no quote.
+    """
+    try:
+        office = office_of(folder)
+        if office.firm is None:
+            return NOTHING
+        logo = logo_beside(folder / FIRM, office.firm)
+    except OfficeError:
+        return NOTHING
+    has_work = bool(new_devices(desk.job.site()))
+    return Offer(_quoted(desk.state(), desk.catalogue, office) if has_work else None, logo)
 
 
-def has_offer(desk: Desk, folder: Path) -> bool:
-    """Whether there is a firm to offer something, and something to offer."""
+def has_quote(desk: Desk, folder: Path) -> bool:
+    """Whether there is a firm to offer something, and something to offer: known before it is priced."""
     try:
         return office_of(folder).firm is not None and bool(new_devices(desk.job.site()))
     except OfficeError:
         return False
-
-
-def logo_in(folder: Path) -> Logo | None:
-    """The logo of the folder's firm; None where there is none, or its data cannot be used."""
-    try:
-        firm = office_of(folder).firm
-        return None if firm is None else logo_beside(folder / FIRM, firm)
-    except OfficeError:
-        return None
 
 
 @lru_cache(maxsize=HELD)

@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from wardwright.costing.quote import Quote
 from wardwright.documents.content.page import page_of
-from wardwright.documents.content.paper import CopyClass, Logo
+from wardwright.documents.content.paper import CopyClass
 from wardwright.documents.papers import (
     client_papers,
     fitter_papers,
@@ -21,6 +21,7 @@ from wardwright.model.site import Site
 from wardwright.questions.compared import State
 from wardwright.questions.worth_adding import worth_adding
 from wardwright.server.desk import Desk
+from wardwright.server.quoting import NOTHING, Offer
 from wardwright.store.clock import today
 from wardwright.store.fonts import font_folder
 from wardwright.trials.campaign.results import CampaignReport
@@ -29,9 +30,7 @@ HELD = 6
 """Classes of copy that are held ready: two jobs' worth. [-]"""
 
 
-def written(
-    desk: Desk, copy: CopyClass, *, offer: Quote | None = None, logo: Logo | None = None
-) -> dict[str, bytes]:
+def written(desk: Desk, copy: CopyClass, *, offer: Offer = NOTHING) -> dict[str, bytes]:
     """The papers of one class of copy of a job as it is now.
 
     Parameters
@@ -40,10 +39,8 @@ def written(
         The open job.
     copy : str
         The class.
-    offer : Quote, optional
+    offer : Offer, optional
         What the firm offers.
-    logo : Logo, optional
-        The firm's, for what a client gets.
 
     Returns
     -------
@@ -54,11 +51,12 @@ def written(
         return _open(desk.job.site(), desk.catalogue, today())
     state, day = desk.state(), today()
     sent_in = campaign_of(desk) if copy == "fitter" else None
-    press = _press(state.site)._replace(logo=logo if copy == "client" else None)
+    # A logo makes no other paper than a client's, so only these are written again for it.
+    press = _press(state.site)._replace(logo=offer.logo if copy == "client" else None)
     found = _answered(state, desk.catalogue, copy, day=day, press=press, sent_in=sent_in)
-    if offer is None:
+    if offer.quote is None:
         return found
-    return {**found, **_quoted(state, desk.catalogue, offer, copy=copy, day=day, press=press)}
+    return {**found, **_quoted(state, desk.catalogue, offer.quote, copy=copy, day=day, press=press)}
 
 
 def campaign_of(desk: Desk) -> CampaignReport | None:
@@ -106,11 +104,11 @@ def _answered(
 
 @lru_cache(maxsize=HELD)
 def _quoted(
-    state: State, catalogue: Catalogue, offer: Quote, *, copy: CopyClass, day: date, press: Press
+    state: State, catalogue: Catalogue, quote: Quote, *, copy: CopyClass, day: date, press: Press
 ) -> dict[str, bytes]:
     if copy == "client":
-        return quote_offered(offer, state.site, catalogue, drawn_up=day, press=press)
-    return quote_with_costs(offer, drawn_up=day, press=press)
+        return quote_offered(quote, state.site, catalogue, drawn_up=day, press=press)
+    return quote_with_costs(quote, drawn_up=day, press=press)
 
 
 def _press(site: Site) -> Press:

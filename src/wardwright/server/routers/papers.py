@@ -13,7 +13,7 @@ from wardwright.documents.paper_list import PaperClass, paper_classes
 from wardwright.errors import InputError
 from wardwright.server.messages import PaperPage
 from wardwright.server.page_pictures import page_picture, page_sizes
-from wardwright.server.quoting import has_offer, logo_in, offered
+from wardwright.server.quoting import NOTHING, has_quote, offered
 from wardwright.server.routers.jobs import desks_of
 from wardwright.server.written import campaign_of, written
 from wardwright.store.jobs.files import ENDING
@@ -38,7 +38,7 @@ def papers(request: Request, file: str) -> tuple[PaperClass, ...]:
     return paper_classes(
         desk.job.site(),
         has_campaign=campaign_of(desk) is not None,
-        has_quote=has_offer(desk, desks.folder),
+        has_quote=has_quote(desk, desks.folder),
     )
 
 
@@ -86,9 +86,8 @@ def _pdf(name: str) -> str:
 def _found(request: Request, file: str, copy_class: CopyClass, *, name: str) -> bytes:
     desks = desks_of(request)
     desk = desks.desk(file)
-    offer = None if copy_class == "open" else offered(desk, desks.folder)
-    logo = logo_in(desks.folder) if copy_class == "client" else None
-    found = written(desk, copy_class, offer=offer, logo=logo).get(name)
+    offer = NOTHING if copy_class == "open" else offered(desk, desks.folder)
+    found = written(desk, copy_class, offer=offer).get(name)
     if found is None:
         raise InputError(
             f"there is no paper '{name[:60]}' in this class of copy",
