@@ -19,7 +19,7 @@ def test_an_empty_folder_has_no_firm_and_no_prices(tmp_path: Path) -> None:
 def test_what_is_kept_is_read_again(tmp_path: Path) -> None:
     firm = sample_firm("example-alarms")
     write_firm(tmp_path / FIRM, firm)
-    kept = keep_prices(tmp_path, "My list.CSV", ROWS)
+    kept = keep_prices(tmp_path, f"My {'very ' * 20}long list.CSV", ROWS)
     found = office_of(tmp_path)
     assert found.firm == firm
     assert found.prices is not None

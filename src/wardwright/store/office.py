@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import tempfile
 from pathlib import Path
 from typing import NamedTuple
 
@@ -11,12 +9,14 @@ from wardwright.costing.firm import Firm
 from wardwright.costing.price_list import PriceList
 from wardwright.errors import OfficeError
 from wardwright.store.firms import read_firm
-from wardwright.store.price_files import LARGEST_FILE_BYTES, read_price_list
-from wardwright.store.texts import settle
+from wardwright.store.price_files import price_list_of, read_price_list
+from wardwright.store.texts import write_bytes
 
 FIRM = "firm.toml"
 PRICES = ("prices.csv", "prices.xlsx")
 """Of two the first counts."""
+LONGEST_NAME = 80
+"""So much of a file's name is told in a message. [signs]"""
 
 
 class Office(NamedTuple):
@@ -71,43 +71,13 @@ def keep_prices(folder: Path, name: str, content: bytes) -> PriceList:
     OfficeError
         If it cannot be read as a price list, or not be kept.
     """
-    ending = Path(name).suffix.lower()
-    kept = next((one for one in PRICES if one.endswith(ending) and ending), None)
-    if kept is None:
-        raise OfficeError(
-            f"a price list is no '{ending or 'file without an ending'}'",
-            where=name[:80],
-            cure="Save it as CSV or XLSX",
-        )
-    if len(content) > LARGEST_FILE_BYTES:
-        raise OfficeError(
-            "the price list is longer than 5 MB", where=name[:80], cure="Give the rows that you fit"
-        )
-    try:
-        handle, draft = tempfile.mkstemp(dir=folder, prefix=".prices.", suffix=ending)
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        try:
-            found = read_price_list(Path(draft))
-            Path(draft).replace(folder / kept)
-        finally:
-            Path(draft).unlink(missing_ok=True)
-        for other in PRICES:
-            if other != kept:
-                (folder / other).unlink(missing_ok=True)
-        settle(folder)
-    except OfficeError as fault:
-        # The draft's own name says nothing to anybody.
-        where = fault.where.replace(draft, name[:80])
-        raise OfficeError(fault.what, where=where, cure=fault.cure) from None
-    except OSError as trouble:
-        raise OfficeError(
-            f"the price list cannot be kept ({trouble.strerror})",
-            where=name[:80],
-            cure="Check that the folder has room and may be written to",
-        ) from None
+    # A long name is cut at its beginning: its ending counts.
+    found = price_list_of(content, where=name[-LONGEST_NAME:])
+    kept = next(one for one in PRICES if one.endswith(Path(name).suffix.lower()))
+    write_bytes(folder / kept, content, fault=OfficeError)
+    for other in PRICES:
+        if other != kept:
+            (folder / other).unlink(missing_ok=True)
     return found.model_copy(update={"where": kept})
 
 

@@ -15,7 +15,6 @@ from pathlib import Path
 
 from wardwright.costing.price_list import MOST_ROWS, PriceList, Value, price_list
 from wardwright.errors import OfficeError
-from wardwright.store.texts import read_text
 
 LARGEST_FILE_BYTES = 5_000_000
 LARGEST_UNPACKED_BYTES = 30_000_000
@@ -46,32 +45,76 @@ def read_price_list(path: Path) -> PriceList:
     OfficeError
         If it cannot be read; what is wrong in a cell is named by row and column.
     """
-    ending = path.suffix.lower()
-    if ending == ".csv":
-        return price_list(_csv(path), where=str(path))
-    if ending == ".xlsx":
-        return price_list(_xlsx(path), where=str(path))
-    raise OfficeError(
-        f"a price list is no '{ending or 'file without an ending'}'",
-        where=str(path),
-        cure="Save it as CSV or XLSX",
-    )
+    _refuse_ending(str(path))
+    try:
+        refuse_long(path.stat().st_size, where=str(path))
+        content = path.read_bytes()
+    except OSError as trouble:
+        raise OfficeError(
+            f"the file cannot be read ({trouble.strerror})",
+            where=str(path),
+            cure="Check the path and who may read it",
+        ) from None
+    return price_list_of(content, where=str(path))
 
 
-def _csv(path: Path) -> list[list[Value]]:
-    text = read_text(
-        path,
-        "price list",
-        fault=OfficeError,
-        largest_bytes=LARGEST_FILE_BYTES,
-        cure="Give the rows that you fit",
-    ).removeprefix("\ufeff")
+def price_list_of(content: bytes, *, where: str) -> PriceList:
+    """Read a price list from what is in its file.
+
+    Parameters
+    ----------
+    content : bytes
+        Of a CSV or XLSX file.
+    where : str
+        What the file is called: its ending says which of them it is.
+
+    Returns
+    -------
+    PriceList
+        Its rows.
+
+    Raises
+    ------
+    OfficeError
+        As `read_price_list`.
+    """
+    _refuse_ending(where)
+    refuse_long(len(content), where=where)
+    read = _csv if where.lower().endswith(".csv") else _xlsx
+    return price_list(read(content, where=where), where=where)
+
+
+def _refuse_ending(where: str) -> None:
+    ending = Path(where).suffix.lower()
+    if ending not in (".csv", ".xlsx"):
+        raise OfficeError(
+            f"a price list is no '{ending or 'file without an ending'}'",
+            where=where,
+            cure="Save it as CSV or XLSX",
+        )
+
+
+def refuse_long(size_bytes: int, *, where: str) -> None:
+    """Raise OfficeError for a price list that is too long, before more of it is taken in."""
+    if size_bytes > LARGEST_FILE_BYTES:
+        raise OfficeError(
+            f"the price list is longer than {LARGEST_FILE_BYTES // 1_000_000} MB",
+            where=where,
+            cure="Give the rows that you fit",
+        )
+
+
+def _csv(content: bytes, *, where: str) -> list[list[Value]]:
+    try:
+        text = content.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise OfficeError("this is not text in UTF-8", where=where, cure="Save it as UTF-8 text") from None
     first = text.partition("\n")[0]
     delimiter = max(DELIMITERS, key=lambda one: (first.count(one), -DELIMITERS.index(one)))
     try:
         rows = list(csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True))
     except csv.Error as fault:
-        raise OfficeError(f"this is no CSV: {fault}", where=str(path), cure="Save it again as CSV") from None
+        raise OfficeError(f"this is no CSV: {fault}", where=where, cure="Save it again as CSV") from None
     if delimiter == ",":
         return [list(row) for row in rows]
     # Where columns are parted by something else, a comma in a number is a decimal comma.
@@ -82,18 +125,7 @@ def _with_point(cell: str) -> str:
     return cell.replace(",", ".") if cell.strip().replace(",", "", 1).lstrip("-").isdigit() else cell
 
 
-def _xlsx(path: Path) -> list[list[Value]]:
-    where = str(path)
-    try:
-        if path.stat().st_size > LARGEST_FILE_BYTES:
-            raise OfficeError("the price list is longer than 5 MB", where=where, cure=SAVE_AGAIN)
-        data = path.read_bytes()
-    except OSError as trouble:
-        raise OfficeError(
-            f"the file cannot be read ({trouble.strerror})",
-            where=where,
-            cure="Check the path and who may read it",
-        ) from None
+def _xlsx(data: bytes, *, where: str) -> list[list[Value]]:
     _look_into(data, where=where)
     from openpyxl import load_workbook  # noqa: PLC0415 - only who hands in a spreadsheet pays for its reader
 

@@ -7,12 +7,14 @@ const LONGEST_PAUSE_MS = 4000;
 const name = encodeURIComponent;
 const body = (value: unknown): RequestInit => ({ method: "POST", body: JSON.stringify(value), headers: { "content-type": "application/json" } });
 
-async function asked<T>(path: string, options?: RequestInit): Promise<T> {
+/** Ask the server; what it refuses is told with its cure, and with its place where that says which line of a form it is. */
+export async function asked<T>(path: string, options?: RequestInit, withPlace = false): Promise<T> {
   const answer = await fetch(`api/${path}`, options);
   if (answer.status === 204) return undefined as T;
-  const said = (await answer.json()) as T & { what?: string; cure?: string };
+  const said = (await answer.json()) as T & { what?: string; where?: string; cure?: string };
   if (answer.ok) return said;
-  throw new Refusal(said.what ? `${said.what}. ${said.cure ?? ""}.` : `The server said ${answer.status}.`);
+  const place = withPlace && said.where ? `${said.where}: ` : "";
+  throw new Refusal(said.what ? `${place}${said.what}. ${said.cure ?? ""}.` : `The server said ${answer.status}.`);
 }
 
 export const limits = () => asked<HandedInLimits>("limits");

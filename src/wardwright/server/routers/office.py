@@ -14,8 +14,8 @@ from wardwright.server.office_messages import OfficeSaid, PricesSaid
 from wardwright.server.quoting import quoted
 from wardwright.server.routers.jobs import desks_of
 from wardwright.store.firms import firm_from, write_firm
-from wardwright.store.office import FIRM, drop_prices, keep_prices, office_of
-from wardwright.store.price_files import LARGEST_FILE_BYTES
+from wardwright.store.office import FIRM, LONGEST_NAME, drop_prices, keep_prices, office_of
+from wardwright.store.price_files import refuse_long
 
 router = APIRouter(prefix="/api", tags=["office"])
 
@@ -48,10 +48,7 @@ async def prices(request: Request, *, name: str) -> OfficeSaid:
     content = bytearray()
     async for piece in request.stream():
         content += piece
-        if len(content) > LARGEST_FILE_BYTES:
-            raise OfficeError(
-                "the price list is longer than 5 MB", where=name[:80], cure="Give the rows that you fit"
-            )
+        refuse_long(len(content), where=name[-LONGEST_NAME:])
 
     def write() -> OfficeSaid:
         keep_prices(desks_of(request).folder, name, bytes(content))
