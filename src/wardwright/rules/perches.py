@@ -10,8 +10,10 @@ import numpy as np
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.device import Device
 from wardwright.model.device_sheets import MovementSheet
+from wardwright.model.floor_cells import floor_cells
 from wardwright.model.site import Site
-from wardwright.rules.ahead import Ahead, ahead_of
+from wardwright.model.surfaces import level_of
+from wardwright.rules.ahead import CELL_M, ahead_of
 from wardwright.rules.animal_reach import reach_of
 from wardwright.rules.animal_tops import Top, tops_of
 from wardwright.rules.animals import Roaming
@@ -74,34 +76,45 @@ def under_zones(site: Site, device: Device, sheet: MovementSheet) -> tuple[Under
 @lru_cache(maxsize=512)
 def _under_zones(house: Site, device: Device, sheet: MovementSheet) -> tuple[UnderZones, ...]:
     ahead = ahead_of(house, device, sheet)
-    tops = [(i, one) for i, one in enumerate(tops_of(house)) if ahead.level.storey.id in one.storeys]
-    places = [_places(ahead, one) for _, one in tops]
-    if not tops:
-        return ()
-    points = np.concatenate(places)
-    stood = np.concatenate(
-        [np.full(len(some), one.top_m) for (_, one), some in zip(tops, places, strict=True)]
-    )
-    free = np.round(ahead.lowest_zone(points, stood, reach_m=sheet.reach_m) - stood, 9)
-    ends = np.cumsum([len(some) for some in places]).tolist()
+    there = _places_on(house, ahead.level.storey.id)
+    free = np.round(ahead.lowest_zone(there.points, there.stood, reach_m=sheet.reach_m) - there.stood, 9)
     found = []
-    for (index, one), some, end in zip(tops, places, ends, strict=True):
-        mine = free[end - len(some) : end]
-        if len(some) and np.isfinite(mine).any():
-            least = int(np.argmin(mine))
-            x, y = some[least].tolist()
-            found.append(UnderZones(index, one.top_m, float(mine[least]), (x, y)))
+    for number, first, end in there.tops:
+        least = first + int(np.argmin(free[first:end]))
+        if np.isfinite(free[least]):
+            x, y = there.points[least].tolist()
+            found.append(UnderZones(number, float(there.stood[least]), float(free[least]), (x, y)))
     return tuple(found)
 
 
-def _places(ahead: Ahead, top: Top) -> FloatArray:
-    """Places on one top, shape (N, 2). [m]"""
-    if top.kind != "floor":
-        return top.points
-    cells = ahead.cells
-    names = [space.id for space in ahead.level.parts.spaces]
-    mine: FloatArray = cells.points()[cells.spaces[cells.free] == names.index(top.spaces[0])]
-    return mine
+class _Places(NamedTuple):
+    """All places on a storey that an animal may stand at, N of them; shared, not to be written to."""
+
+    tops: tuple[tuple[int, int, int], ...]
+    """The number of each top that has any, in `tops_of`, its first place, and the place after its last. [-]"""
+    points: FloatArray
+    """Where they are, shape (N, 2). [m]"""
+    stood: FloatArray
+    """What is stood on there, above the house's zero, shape (N,). [m]"""
+
+
+@lru_cache(maxsize=64)
+def _places_on(house: Site, storey: str) -> _Places:
+    """What hangs on the house alone of `_under_zones`: every detector that is tried asks for it."""
+    level = level_of(house, storey)
+    cells, names = floor_cells(level, CELL_M), [space.id for space in level.parts.spaces]
+    floor, owner = cells.points(), cells.spaces[cells.free]
+    tops, points, stood, end = [], [np.zeros((0, 2))], [np.zeros(0)], 0
+    for number, top in enumerate(tops_of(house)):
+        if storey not in top.storeys:
+            continue
+        mine = floor[owner == names.index(top.spaces[0])] if top.kind == "floor" else top.points
+        if len(mine):
+            tops.append((number, end, end + len(mine)))
+            points.append(mine)
+            stood.append(np.full(len(mine), top.top_m))
+            end += len(mine)
+    return _Places(tuple(tops), np.concatenate(points), np.concatenate(stood))
 
 
 def on_floor(site: Site, device: Device, sheet: MovementSheet, *, animal: Roaming) -> InView | None:

@@ -20,7 +20,7 @@ from wardwright.model.site import Site
 from wardwright.physics.detection.from_site import detector_of, walks_of
 from wardwright.physics.detection.noticing import noticed_at
 from wardwright.physics.detection.walkers import Body
-from wardwright.rules.animal_tops import Top, tops_of
+from wardwright.rules.animal_tops import tops_of
 from wardwright.rules.animals import Roaming
 from wardwright.rules.perches import UnderZones
 from wardwright.trials.leaves_between import states_of
@@ -173,7 +173,7 @@ def tripped(
     pace = animal.row.pace_m_s
     walks, owners, stood = [], [], []
     for one in under:
-        for points, floors in _walks_on(tops_of(house), one, eye=eye):
+        for points, floors in _walks_on(house, one, eye=eye):
             clock = np.arange(len(points), dtype=np.float64) * (POINTS_M / pace)
             walks.append((points, ("",) * len(points), clock))
             owners.append(one.number)
@@ -197,29 +197,42 @@ def tripped(
 
 
 def _walks_on(
-    tops: tuple[Top, ...], under: UnderZones, *, eye: tuple[float, float]
+    house: Site, under: UnderZones, *, eye: tuple[float, float]
 ) -> Iterator[tuple[FloatArray, FloatArray]]:
     """Walks over one top, there and back, and what is stood on at each point. [m]"""
-    top = tops[under.number]
-    if top.kind == "stair":
-        flight = [one for one in tops if one.thing == top.thing]
-        line = _laid(np.concatenate([one.points for one in flight]))
-        corners = np.concatenate([one.points for one in flight])
-        heights = np.concatenate([np.full(len(one.points), one.top_m) for one in flight])
-        nearest = np.argmin(np.hypot(*(line[:, None] - corners[None, :]).transpose(2, 0, 1)), axis=1)
-        yield line, heights[nearest]
+    top = tops_of(house)[under.number]
+    if top.kind == "stair" and top.thing is not None:
+        yield _walk_up(house, top.thing)
         return
+    area = _a_hair_wider(house, under.number)
     x, y = under.place
     toward = math.atan2(eye[1] - y, eye[0] - x)
     for turn in np.arange(WAYS) * math.pi / WAYS:
         way = np.array([math.cos(toward + turn), math.sin(toward + turn)]) * STRETCH_M
         stretch = shapely.LineString([np.array([x, y]) - way, np.array([x, y]) + way])
-        pieces = shapely.get_parts(stretch.intersection(top.area.buffer(1e-6)))
+        pieces = shapely.get_parts(stretch.intersection(area))
         here = [piece for piece in pieces if piece.distance(shapely.Point(x, y)) < 1e-3]
         if here and here[0].length >= SHORT_M:
             line = _laid(shapely.get_coordinates(here[0]))
             there_and_back = np.concatenate([line, line[-2::-1]])
             yield there_and_back, np.full(len(there_and_back), top.top_m)
+
+
+@lru_cache(maxsize=256)
+def _walk_up(house: Site, stair: str) -> tuple[FloatArray, FloatArray]:
+    """The walk over a flight, and what is stood on at each point; shared, not to be written to. [m]"""
+    flight = [one for one in tops_of(house) if one.thing == stair]
+    corners = np.concatenate([one.points for one in flight])
+    heights = np.concatenate([np.full(len(one.points), one.top_m) for one in flight])
+    line = _laid(corners)
+    nearest = np.argmin(np.hypot(*(line[:, None] - corners[None, :]).transpose(2, 0, 1)), axis=1)
+    return line, heights[nearest]
+
+
+@lru_cache(maxsize=2048)
+def _a_hair_wider(house: Site, number: int) -> shapely.Geometry:
+    """A top's area, so that a line along its edge is on it. [m]"""
+    return tops_of(house)[number].area.buffer(1e-6)
 
 
 def _laid(corners: FloatArray) -> FloatArray:
