@@ -137,28 +137,50 @@ def noticed_on(
     if route is None or progress is None:
         return np.zeros(0, dtype=np.bool_)
     noticed: BoolArray = np.zeros(len(route.storeys), dtype=np.bool_)
+    for floor in _floors_in_sight(house, catalogue, device, start=start, goal=goal):
+        nearest = floor.nearest
+        if floor.lines is not None:
+            is_seen = _seen_in_turn(
+                house,
+                (floor.leaves, floor.lines, progress.plan),
+                nearest,
+                opened=doors_to_open(house, route, leaves, kept_shut=kept_shut),
+                habit=state_in(leaves, kept_shut),
+                is_way_back=is_way_back,
+            )
+            nearest = nearest[is_seen]
+        noticed[nearest] = True
+    return noticed
+
+
+class _InSight(NamedTuple):
+    """Floor about a walk on one storey where a detector notices somebody with every leaf away."""
+
+    nearest: IntArray
+    """The point of the walk that each of its cells is nearest to, shape (n,). [-]"""
+    leaves: list[Opening]
+    """What may stand between."""
+    lines: Lines | None
+    """From the detector to its cells; None where no leaf is between."""
+
+
+@lru_cache(maxsize=64)
+def _floors_in_sight(
+    house: Site, catalogue: Catalogue, device: Device, *, start: Spot, goal: Spot
+) -> tuple[_InSight, ...]:
+    """The floor about a walk that a detector has in sight: however leaves stand, it is asked for again."""
     bands = _bands(house, catalogue, start, goal=goal)
     eye = standing(house, device)
+    at = (eye.x_m, eye.y_m)
+    found = []
     for storey, mask in possible_floor(house, catalogue, device, storeys=tuple(sorted(bands))).items():
         band = bands[storey]
         seen = mask[band.cells]
-        points, nearest = band.points[seen], band.nearest[seen]
-        if storey == eye.storey and len(points):
-            at = (eye.x_m, eye.y_m)
-            known = leaves_before(house, storey, points, eye=at)
-            if known:
-                lines = lines_to(house, storey, points, eye=at)
-                is_seen = _seen_in_turn(
-                    house,
-                    (known, lines, progress.plan),
-                    nearest,
-                    opened=doors_to_open(house, route, leaves, kept_shut=kept_shut),
-                    habit=state_in(leaves, kept_shut),
-                    is_way_back=is_way_back,
-                )
-                nearest = nearest[is_seen]
-        noticed[nearest] = True
-    return noticed
+        points, is_own = band.points[seen], storey == eye.storey
+        leaves = leaves_before(house, storey, points, eye=at) if is_own and len(points) else []
+        lines = lines_to(house, storey, points, eye=at) if leaves else None
+        found.append(_InSight(band.nearest[seen], leaves, lines))
+    return tuple(found)
 
 
 def _seen_in_turn(
