@@ -9,11 +9,10 @@ from wardwright.model.site import Site
 from wardwright.questions import what_it_sees
 from wardwright.questions.compared import State
 from wardwright.questions.table import ask
-from wardwright.questions.tests_due import tests_due
+from wardwright.questions.tests_due import ASKED, tests_due
 from wardwright.questions.walk_past import WalkTest
 from wardwright.questions.walking_round import WalkingRound, walking_round
 from wardwright.questions.walks_by_view import walks_by_view
-from wardwright.rules.table import check
 
 
 class ProvingPlan(Record):
@@ -51,8 +50,9 @@ def proving_plan(site: Site, catalogue: Catalogue) -> ProvingPlan:
     if not site.devices:
         raise NotComputable("no devices: there is nothing to test")
     # All is new against the same house with nothing in it: so no test is listed in two places.
+    # No finding says what is due.
     bare = site.model_copy(update={"devices": (), "zones": ()})
-    before, after = (State(one, ask(one, catalogue), check(one, catalogue)) for one in (bare, site))
+    before, after = (State(one, ask(one, catalogue, ASKED), ()) for one in (bare, site))
     found = walking_round(site, catalogue, tests_due(before, after, catalogue))
     seen = {one.subject_id: one for one in after.answers if one.question == what_it_sees.NUMBER}
     order = [test.about for stop in found.stops for test in stop.tests if test.kind == "view"]

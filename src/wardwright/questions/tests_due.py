@@ -7,7 +7,16 @@ from collections.abc import Iterator
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import DeviceKind, OpeningMount
 from wardwright.model.programme import Zone
-from wardwright.questions import heard_at_pillows, will_it_reach
+from wardwright.questions import (
+    entry_and_exit_times,
+    heard_at_pillows,
+    night_trips,
+    pets_in,
+    what_it_sees,
+    what_it_shows,
+    will_it_reach,
+    zone_behaviours,
+)
 from wardwright.questions.between_states import (
     Both,
     DueTest,
@@ -25,6 +34,17 @@ LEVEL_DB = 1.0
 """How far a level must have moved for its reading to be taken again: less, no meter tells. [dB] (assumption)"""
 OWN_TEST: frozenset[DeviceKind] = frozenset({"movement-detector", "opening-contact", "camera", "router"})
 """Kinds that have a test of their own, or none."""
+ASKED: tuple[int, ...] = (
+    entry_and_exit_times.NUMBER,
+    zone_behaviours.NUMBER,
+    will_it_reach.NUMBER,
+    night_trips.NUMBER,
+    what_it_sees.NUMBER,
+    heard_at_pillows.NUMBER,
+    pets_in.NUMBER,
+    what_it_shows.NUMBER,
+)
+"""The questions whose answers say what is due."""
 NO_LINK: frozenset[DeviceKind] = frozenset({"control-unit", "router"})
 """Kinds that links go to, and that have none of their own."""
 
