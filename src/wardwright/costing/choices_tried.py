@@ -133,9 +133,7 @@ def _saved(catalogue: Catalogue, now: tuple[Task, ...], then: tuple[Task, ...]) 
     """What other tasks save; those that both have fall away. [min]"""
     gone, come = [one for one in now if one not in then], [one for one in then if one not in now]
     names = sorted({figure for task in (*gone, *come) for figure in task.figures})
-    cases = cases_of(
-        tuple(Input(row.id, row.name, row, "default") for row in (catalogue.figure(one) for one in names))
-    )
+    cases = cases_of(tuple(Input.of(catalogue.figure(one)) for one in names))
     less = sum(
         (minutes_of(task, cases) for task in gone),
         minutes_of(Task(phase="fit", figures=(), times=0.0), cases),

@@ -76,10 +76,7 @@ def labour_of(site: Site, catalogue: Catalogue, more: tuple[Input, ...] = ()) ->
 def _labour(tasks: tuple[Task, ...], catalogue: Catalogue, more: tuple[Input, ...]) -> Labour:
     known = {one.key for one in more}
     named = sorted({figure for task in tasks for figure in task.figures} | {ANYTHING, TRAVEL})
-    own = tuple(
-        Input(row.id, row.name, row, "default")
-        for row in (catalogue.figure(name) for name in named if name not in known)
-    )
+    own = tuple(Input.of(catalogue.figure(name)) for name in named if name not in known)
     cases = cases_of((*own, *more))
     by_phase: dict[str, FloatArray] = {}
     for task in tasks:

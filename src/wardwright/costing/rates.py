@@ -33,7 +33,7 @@ class Rate(NamedTuple):
     @property
     def input(self) -> Input:
         """What the draws take."""
-        return Input(self.figure.id, self.figure.name, self.figure, self.basis)
+        return Input.of(self.figure, self.basis)
 
 
 class Rates(NamedTuple):

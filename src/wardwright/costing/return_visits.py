@@ -72,9 +72,7 @@ def is_a_risk(finding: Finding) -> bool:
 def risk_inputs(catalogue: Catalogue, risks: Sequence[Risk]) -> tuple[Input, ...]:
     """What the draws take to say how likely a return visit is, and how long it takes."""
     names = sorted({SETTLING, LENGTH, *(risk.figure for risk in risks)})
-    return tuple(
-        Input(row.id, row.name, row, "default") for row in (catalogue.figure(name) for name in names)
-    )
+    return tuple(Input.of(catalogue.figure(name)) for name in names)
 
 
 def chance_of_return(risks: Sequence[Risk], cases: Cases) -> FloatArray:

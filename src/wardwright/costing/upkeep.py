@@ -185,7 +185,7 @@ def _a_year(
 ) -> Estimate:
     """The average of a year over all that is uncertain. [currency]"""
     length = catalogue.figure(SERVICE_LENGTH)
-    own = [Input(figure.id, figure.name, figure, "default") for figure in (length, *(one for one, _ in used))]
+    own = [Input.of(figure) for figure in (length, *(one for one, _ in used))]
     inputs = (*own, rates.hour.input, rates.travel.input, rates.journey.input)
     cases = cases_of(inputs)
     rows = cases.rows

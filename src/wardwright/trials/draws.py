@@ -34,6 +34,11 @@ class Input(NamedTuple):
     figure: Figure
     basis: Basis
 
+    @classmethod
+    def of(cls, figure: Figure, basis: Basis = "default") -> Input:
+        """A figure that is drawn under its own id and name."""
+        return cls(figure.id, figure.name, figure, basis)
+
 
 class Cases(NamedTuple):
     """Rows of inputs: the likely case, each input at its low and high, then the draws."""
