@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -129,8 +130,9 @@ def _tried(site: Site, catalogue: Catalogue, device: Device) -> Iterator[tuple[s
             yield "replace-device", (("sheet", ident),), device.model_copy(update={"sheet": ident})
 
 
+@lru_cache(maxsize=512)
 def _saved(catalogue: Catalogue, now: tuple[Task, ...], then: tuple[Task, ...]) -> Estimate:
-    """What other tasks save; those that both have fall away. [min]"""
+    """What other tasks save; those that both have fall away; remembered: most devices stay as they are. [min]"""
     gone, come = [one for one in now if one not in then], [one for one in then if one not in now]
     names = sorted({figure for task in (*gone, *come) for figure in task.figures})
     cases = cases_of(tuple(Input.of(catalogue.figure(one)) for one in names))
