@@ -5,7 +5,7 @@ from __future__ import annotations
 from wardwright.costing.option import QuoteOption
 from wardwright.costing.quote import Quote
 from wardwright.documents.content.quantities import sentence, with_range
-from wardwright.documents.content.quote_words import change_words, count_words, money_words
+from wardwright.documents.content.quote_words import change_words, count_words, money_words, sums_of
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.record import Record
 from wardwright.model.site import Site
@@ -94,10 +94,6 @@ def shown_quote(quote: Quote, site: Site, catalogue: Catalogue) -> ShownQuote:
 
 
 def _option(option: QuoteOption, quote: Quote, site: Site, *, catalogue: Catalogue) -> ShownOption:
-    percent = "" if quote.tax_percent is None else f" {quote.tax_percent.normalize():f} %"
-    sums = (
-        ("before tax", option.net), (f"{quote.tax_name}{percent}", option.tax), ("in all", option.gross),
-    )  # fmt: skip
     return ShownOption(
         name=sentence(option.name).removesuffix("."),
         changes=tuple(sentence(change_words(one, site, catalogue)) for one in option.changes),
@@ -108,7 +104,8 @@ def _option(option: QuoteOption, quote: Quote, site: Site, *, catalogue: Catalog
             for line in option.lines
         ),
         sums=tuple(
-            ShownLine(what=name, count="", amount=money_words(one, quote.currency)) for name, one in sums
+            ShownLine(what=name, count="", amount=money_words(one, quote.currency))
+            for name, one in sums_of(option, quote)
         ),
         total=money_words(option.net if option.gross is None else option.gross, quote.currency),
         price="" if option.price is None else with_range(option.price),

@@ -6,7 +6,8 @@ import re
 from decimal import Decimal
 from typing import cast
 
-from wardwright.costing.option import OptionChange, QuoteLine
+from wardwright.costing.option import OptionChange, QuoteLine, QuoteOption
+from wardwright.costing.quote import Quote
 from wardwright.documents.content.discretion import WITHHELD, discreet
 from wardwright.documents.content.protection_words import NOTICED, THROUGH_GLASS
 from wardwright.model.catalogue import Catalogue
@@ -62,6 +63,31 @@ def money_words(amount: Decimal | None, currency: str) -> str:
     if amount is None:
         return "not known"
     return f"{amount:.2f}" if currency == "XXX" else f"{amount:.2f} {currency}"
+
+
+def sums_of(option: QuoteOption, quote: Quote) -> tuple[tuple[str, Decimal | None], ...]:
+    """What an option comes to, each sum with what it is called: before tax, the tax, in all. [currency]"""
+    return (("before tax", option.net), (tax_words(quote), option.tax), ("in all", option.gross))
+
+
+def tax_words(quote: Quote) -> str:
+    """What the tax is called, with its share where that is known."""
+    return (
+        quote.tax_name
+        if quote.tax_percent is None
+        else f"{quote.tax_name} {percent_words(quote.tax_percent)}"
+    )
+
+
+def percent_words(share: Decimal) -> str:
+    """A share as the firm writes it.
+
+    Examples
+    --------
+    >>> percent_words(Decimal("20.0")), percent_words(Decimal("7.25"))
+    ('20 %', '7.25 %')
+    """
+    return f"{share.normalize():f} %"
 
 
 def count_words(line: QuoteLine) -> str:

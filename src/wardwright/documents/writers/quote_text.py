@@ -8,8 +8,8 @@ from wardwright.costing.option import QuoteOption
 from wardwright.costing.quote import Quote
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Table
 from wardwright.documents.content.quantities import sentence, with_range
-from wardwright.documents.content.quote_words import change_words, count_words, money_words
-from wardwright.documents.writers.text import WIDTH
+from wardwright.documents.content.quote_words import change_words, count_words, money_words, sums_of
+from wardwright.documents.writers.text import WIDTH, plain
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 
@@ -50,7 +50,7 @@ def quote_text(quote: Quote, site: Site, catalogue: Catalogue, *, width: int = W
     lines += _upkeep(quote)
     notes = (quote.tax_note, quote.rounding, *quote.notes, CHECKED)
     lines += ["", *(row for one in notes if one for row in textwrap.wrap(sentence(one), width))]
-    return "\n".join(lines).replace("\u2019", "'").replace("\u2212", "-") + "\n"
+    return plain("\n".join(lines) + "\n")
 
 
 def _lines(option: QuoteOption, quote: Quote) -> list[str]:
@@ -59,9 +59,10 @@ def _lines(option: QuoteOption, quote: Quote) -> list[str]:
         f"   {line.what:<{wide}}  {count_words(line):>10}  {money_words(line.amount, quote.currency):>14}"
         for line in option.lines
     ]
-    percent = "" if quote.tax_percent is None else f" {quote.tax_percent.normalize():f} %"
-    sums = [("before tax", option.net), (f"{quote.tax_name}{percent}", option.tax), ("in all", option.gross)]
-    found += [f"   {name:<{wide}}  {'':>10}  {money_words(one, quote.currency):>14}" for name, one in sums]
+    found += [
+        f"   {name:<{wide}}  {'':>10}  {money_words(one, quote.currency):>14}"
+        for name, one in sums_of(option, quote)
+    ]
     if option.price is not None:
         found.append(f"   likely range {with_range(option.price, is_plain=True)}")
     days = "1 day" if option.days == 1 else f"{option.days} days"

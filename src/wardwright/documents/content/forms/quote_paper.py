@@ -13,7 +13,13 @@ from wardwright.documents.content.discretion import discreet
 from wardwright.documents.content.forms.slots import SIGNED
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table, told_date
 from wardwright.documents.content.quantities import sentence
-from wardwright.documents.content.quote_words import change_words, money_words, without_numbers
+from wardwright.documents.content.quote_words import (
+    change_words,
+    money_words,
+    percent_words,
+    tax_words,
+    without_numbers,
+)
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 
@@ -128,16 +134,8 @@ def _who(firm: Firm, *, drawn_up: date) -> Section:
     if holds is not None:
         text.append(f"This quote holds until {told_date(drawn_up + timedelta(days=holds))}.")
     if firm.deposit_percent is not None:
-        text.append(f"With the order {_percent(firm.deposit_percent)} is asked.")
+        text.append(f"With the order {percent_words(firm.deposit_percent)} is asked.")
     return Section("Who offers it", text=tuple(one for one in text if one))
-
-
-def _percent(share: Decimal) -> str:
-    return f"{share.normalize():f} %"
-
-
-def _tax_name(quote: Quote) -> str:
-    return quote.tax_name if quote.tax_percent is None else f"{quote.tax_name} {_percent(quote.tax_percent)}"
 
 
 def _amount(amount: Decimal | None) -> str:
@@ -147,7 +145,7 @@ def _amount(amount: Decimal | None) -> str:
 def _options(quote: Quote) -> Table:
     money = quote.currency if quote.currency != "XXX" else ""
     columns = (
-        Column("Option", share=2.6), Column("Before tax", money), Column(_tax_name(quote), money),
+        Column("Option", share=2.6), Column("Before tax", money), Column(tax_words(quote), money),
         Column("In all", money), Column("More than the first", money),
     )  # fmt: skip
     rows = tuple(
@@ -181,7 +179,7 @@ def _lines(quote: Quote, option: QuoteOption) -> Table:
         Column("Before tax", money),
     )  # fmt: skip
     rows: list[tuple[Cell, ...]] = [_line(line) for line in option.for_the_customer]
-    sums = (("Before tax", option.net), (_tax_name(quote), option.tax), ("In all", option.gross))
+    sums = (("Before tax", option.net), (tax_words(quote), option.tax), ("In all", option.gross))
     rows += [(name, "", "", _amount(amount)) for name, amount in sums]
     return Table(option.name, columns, tuple(rows))
 
