@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from wardwright.documents.content.names import Names, names_of
+from wardwright.documents.content.names import Names
 from wardwright.documents.content.paper import Cell, Column, Table
 from wardwright.documents.content.quantities import quantity
-from wardwright.documents.content.round_told import NO_WAY, TESTS
+from wardwright.documents.content.round_told import NO_WAY, TESTS, plan_names
 from wardwright.documents.content.schedule import NONE
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.proving_plan import ProvingPlan
 from wardwright.questions.walk_past import Expected, Manner, WalkTest
-from wardwright.rules.pillows import pillows
 
 MANNERS: dict[Manner, str] = {
     "across, far": "across, at its far edge",
@@ -75,12 +74,6 @@ def expected_words(walk: WalkTest) -> str:
         told += f" within {quantity(walk.within_m, 'm', 0.1, is_plain=True)}"
     more = "" if walk.is_wanted else NOT_WANTED[walk.expected]
     return f"{told}; {more}" if more else told
-
-
-def plan_names(site: Site, catalogue: Catalogue) -> Names:
-    """What people call things, pillows among them."""
-    names = names_of(site, catalogue)
-    return Names({**names.by_id, **{head.id: head.name for head in pillows(site)}}, site)
 
 
 def proving_plan_table(plan: ProvingPlan, site: Site, catalogue: Catalogue) -> Table:

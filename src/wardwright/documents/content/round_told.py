@@ -80,8 +80,7 @@ def told_round(found: WalkingRound, site: Site, catalogue: Catalogue) -> ToldRou
     ToldRound
         No stops where there is nothing to test.
     """
-    names = names_of(site, catalogue)
-    names = Names({**names.by_id, **{head.id: head.name for head in pillows(site)}}, site)
+    names = plan_names(site, catalogue)
     stops = tuple(_stop(stop, number, names) for number, stop in enumerate(found.stops, start=1))
     return ToldRound(
         heading=_heading(found),
@@ -92,6 +91,12 @@ def told_round(found: WalkingRound, site: Site, catalogue: Catalogue) -> ToldRou
         else "a short order: with so many stops it is not known whether one is shorter",
         stops=stops,
     )
+
+
+def plan_names(site: Site, catalogue: Catalogue) -> Names:
+    """What people call things, pillows among them."""
+    names = names_of(site, catalogue)
+    return Names({**names.by_id, **{head.id: head.name for head in pillows(site)}}, site)
 
 
 def _heading(found: WalkingRound) -> str:

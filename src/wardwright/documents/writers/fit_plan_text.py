@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import textwrap
-
 from wardwright.documents.content.fit_plan_words import HOW_TRIED, move_words, sheet_words, stage_words
 from wardwright.documents.content.names import names_of
 from wardwright.documents.content.quantities import sentence
-from wardwright.documents.writers.text import WIDTH, plain
+from wardwright.documents.writers.text import WIDTH, hanging, plain
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.fit_plan import FitPlan
@@ -37,7 +35,7 @@ def fit_plan_text(plan: FitPlan, site: Site, catalogue: Catalogue, *, width: int
     moves = {one.device: one for one in plan.moves}
     lines = [f"Fitting {plan.house}"]
     for number, step in enumerate(plan.steps, 1):
-        lines += ["", *_folded(f"{number}. {sentence(stage_words(step))}", width, indent="")]
+        lines += ["", *hanging(f"{number}. {sentence(stage_words(step))}", width)]
         for device in step.devices:
             if step.stage in ("hang for a try", "cables"):
                 lines.append(f"   - {names.of(device)}")
@@ -46,14 +44,10 @@ def fit_plan_text(plan: FitPlan, site: Site, catalogue: Catalogue, *, width: int
             told = [*sheet_words(sheets[device], names)]
             if device in moves:
                 told += [f"may be {one}" for one in move_words(moves[device], names)]
-            lines += [row for one in told for row in _folded(sentence(one), width, indent="     ")]
+            lines += [row for one in told for row in hanging(sentence(one), width, indent="     ")]
     if plan.moves:
-        lines += ["", *_folded(HOW_TRIED, width, indent="")]
+        lines += ["", *hanging(HOW_TRIED, width)]
     return plain("\n".join(lines) + "\n")
-
-
-def _folded(text: str, width: int, *, indent: str) -> list[str]:
-    return textwrap.wrap(text, width, initial_indent=indent, subsequent_indent=indent + "  ")
 
 
 def fit_plan_json(plan: FitPlan) -> str:

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import textwrap
-
-from wardwright.documents.content.proving_plan_words import HOW_TO_WALK, plan_names, walk_words, walks_of
+from wardwright.documents.content.proving_plan_words import HOW_TO_WALK, walk_words, walks_of
 from wardwright.documents.content.quantities import quantity, sentence
-from wardwright.documents.content.round_told import told_round
-from wardwright.documents.writers.text import WIDTH, plain
+from wardwright.documents.content.round_told import plan_names, told_round
+from wardwright.documents.writers.text import WIDTH, hanging, plain
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.proving_plan import ProvingPlan
@@ -33,39 +31,35 @@ def proving_plan_text(plan: ProvingPlan, site: Site, catalogue: Catalogue, *, wi
         Stop by stop in walking order, under each detector's tests its walks. Plain letters.
     """
     names, told = plan_names(site, catalogue), told_round(plan.round, site, catalogue)
-    lines = [f"Tests of {plan.house}", *_folded(sentence(told.heading), width)]
-    lines += _folded(f"Begin at {told.begins_at}: {told.order}. Back there: {told.back}.", width)
-    lines += _folded(HOW_TO_WALK, width)
+    lines = [f"Tests of {plan.house}", *hanging(sentence(told.heading), width)]
+    lines += hanging(f"Begin at {told.begins_at}: {told.order}. Back there: {told.back}.", width)
+    lines += hanging(HOW_TO_WALK, width)
     for stop, one in zip(plan.round.stops, told.stops, strict=True):
         where = f" ({one.where})" if one.where else ""
         lines += ["", f"{one.number}.{where} walk there: {one.walk}"]
         for test, words in zip(stop.tests, one.tests, strict=True):
-            lines += _folded(sentence(words.what), width, indent="   ")
+            lines += hanging(sentence(words.what), width, indent="   ")
             if "view" not in test.kind:
                 continue
             walks = walks_of(plan, test.about, is_view=test.kind == "view")
             waits = {walk.wait_s for walk in walks if walk.wait_s}
             for wait in sorted(waits):
                 told_wait = quantity(wait, "s", 1.0, is_plain=True)
-                lines += _folded(
+                lines += hanging(
                     f"Wait {told_wait} out of its sight before each walk.", width, indent="     "
                 )
             lines += [
                 row
                 for walk in walks
-                for row in _folded(sentence(walk_words(walk, names)), width, indent="     ")
+                for row in hanging(sentence(walk_words(walk, names)), width, indent="     ")
             ]
     if plan.without_walks:
         missing = ", ".join(names.of(one) for one in plan.without_walks)
         lines += [
             "",
-            *_folded(f"No walk could be laid out, since what it sees is not known: {missing}.", width),
+            *hanging(f"No walk could be laid out, since what it sees is not known: {missing}.", width),
         ]
     return plain("\n".join(lines) + "\n")
-
-
-def _folded(text: str, width: int, *, indent: str = "") -> list[str]:
-    return textwrap.wrap(text, width, initial_indent=indent, subsequent_indent=indent + "  ")
 
 
 def proving_plan_json(plan: ProvingPlan) -> str:

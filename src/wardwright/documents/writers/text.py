@@ -145,9 +145,12 @@ def _cautions(
 
 
 def _folded(text: str, width: int) -> list[str]:
-    return textwrap.wrap(
-        sentence(text), width, initial_indent="           ", subsequent_indent="             "
-    )
+    return hanging(sentence(text), width, indent=" " * 11)
+
+
+def hanging(text: str, width: int, *, indent: str = "") -> list[str]:
+    """A paragraph as lines, all but its first two columns further in."""
+    return textwrap.wrap(text, width, initial_indent=indent, subsequent_indent=indent + "  ")
 
 
 def plain(text: str) -> str:

@@ -6,9 +6,9 @@ from datetime import date
 
 from wardwright.documents.content.forms.slots import NO_CODES
 from wardwright.documents.content.paper import Cell, Column, Paper, Section, Table
-from wardwright.documents.content.proving_plan_words import HOW_TO_WALK, plan_names, walk_words, walks_of
+from wardwright.documents.content.proving_plan_words import HOW_TO_WALK, walk_words, walks_of
 from wardwright.documents.content.quantities import sentence
-from wardwright.documents.content.round_told import told_round
+from wardwright.documents.content.round_told import plan_names, told_round
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.proving_plan import ProvingPlan
