@@ -8,7 +8,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.record import Record
 from wardwright.model.site import Site
 from wardwright.questions.room_to_move import RoomToMove, room_to_move
-from wardwright.works.fitting_order import FittingStep, fitting_order
+from wardwright.works.fitting_order import FIXES_NOTHING, FittingStep, fitting_order
 from wardwright.works.fixing_sheet import FixingSheet, fixing_sheet
 
 
@@ -48,9 +48,7 @@ def fit_plan(site: Site, catalogue: Catalogue, *, is_quick: bool = False) -> Fit
     if not new_devices(site):
         raise NotComputable("no devices: nothing is to be fitted")
     steps = fitting_order(site, catalogue)
-    placed = dict.fromkeys(
-        one for step in steps if step.stage not in ("hang for a try", "cables") for one in step.devices
-    )
+    placed = dict.fromkeys(one for step in steps if step.stage not in FIXES_NOTHING for one in step.devices)
     devices = [site.device(one) for one in placed]
     return FitPlan(
         house=site.name,

@@ -23,6 +23,8 @@ Stage = Literal[
     "outside, in daylight", "cables", "contacts", "movement detectors", "others", "keypad", "close up",
 ]  # fmt: skip
 """Common practice, in this order."""
+FIXES_NOTHING: frozenset[Stage] = frozenset({"hang for a try", "cables"})
+"""Stages that name devices which are fixed in another."""
 Climb = Literal["hand", "steps", "ladder"]
 """What one stands on: the floor, steps, a ladder."""
 CLIMBS: tuple[Climb, ...] = ("ladder", "steps", "hand")
@@ -102,7 +104,7 @@ def fitting_order(site: Site, catalogue: Catalogue) -> tuple[FittingStep, ...]:
         by_stage["cables"] = wired
     for stage in STAGES:
         some = ordered(by_stage.get(stage, []))
-        if stage in ("hang for a try", "cables") and some:
+        if stage in FIXES_NOTHING and some:
             found.append(FittingStep(stage=stage, devices=tuple(one.id for one in some)))
             continue
         for climb in CLIMBS:

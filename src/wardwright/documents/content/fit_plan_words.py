@@ -12,7 +12,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.fit_plan import FitPlan
 from wardwright.questions.room_to_move import Leeway, RoomToMove
-from wardwright.works.fitting_order import Climb, FittingStep, Stage
+from wardwright.works.fitting_order import FIXES_NOTHING, Climb, FittingStep, Stage
 from wardwright.works.fixing_sheet import FixingSheet
 
 STAGES: dict[Stage, str] = {
@@ -126,10 +126,7 @@ def fit_plan_table(plan: FitPlan, site: Site, catalogue: Catalogue) -> Table:
     names = names_of(site, catalogue)
     moves = {one.device: one for one in plan.moves}
     stages = {
-        one: step.stage
-        for step in plan.steps
-        if step.stage not in ("hang for a try", "cables")
-        for one in step.devices
+        one: step.stage for step in plan.steps if step.stage not in FIXES_NOTHING for one in step.devices
     }
     rows: list[tuple[Cell, ...]] = []
     for number, sheet in enumerate(plan.sheets, 1):

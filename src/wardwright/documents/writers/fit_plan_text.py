@@ -9,6 +9,7 @@ from wardwright.documents.writers.text import WIDTH, hanging, plain
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.fit_plan import FitPlan
+from wardwright.works.fitting_order import FIXES_NOTHING
 
 
 def fit_plan_text(plan: FitPlan, site: Site, catalogue: Catalogue, *, width: int = WIDTH) -> str:
@@ -37,7 +38,7 @@ def fit_plan_text(plan: FitPlan, site: Site, catalogue: Catalogue, *, width: int
     for number, step in enumerate(plan.steps, 1):
         lines += ["", *hanging(f"{number}. {sentence(stage_words(step))}", width)]
         for device in step.devices:
-            if step.stage in ("hang for a try", "cables"):
+            if step.stage in FIXES_NOTHING:
                 lines.append(f"   - {names.of(device)}")
                 continue
             lines.append(f"   {names.of(device)}")

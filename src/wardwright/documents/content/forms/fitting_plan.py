@@ -14,6 +14,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.fit_plan import FitPlan
 from wardwright.questions.room_to_move import RoomToMove
+from wardwright.works.fitting_order import FIXES_NOTHING
 from wardwright.works.fixing_sheet import FixingSheet
 
 COLUMNS = (
@@ -21,8 +22,6 @@ COLUMNS = (
     Column("Where it goes, and how it is held", share=3.0),
     Column("How far it may give way", share=3.0),
 )
-NOT_HUNG = ("hang for a try", "cables")
-"""Stages that only name the devices."""
 
 
 def fitting_plan(plan: FitPlan, site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
@@ -51,7 +50,7 @@ def fitting_plan(plan: FitPlan, site: Site, catalogue: Catalogue, *, drawn_up: d
     sections = [Section("What to beware of", points=tuple(DANGERS[one] for one in dangers))]
     for number, step in enumerate(plan.steps, 1):
         heading = f"{number}. {sentence(stage_words(step))[:-1]}"
-        if step.stage in NOT_HUNG or not step.devices:
+        if step.stage in FIXES_NOTHING or not step.devices:
             sections.append(Section(heading, points=tuple(names.of(one) for one in step.devices)))
             continue
         rows = tuple(_row(sheets[one], moves.get(one), names) for one in step.devices)
