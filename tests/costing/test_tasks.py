@@ -7,7 +7,7 @@ import pytest
 from common.houses import on_ceiling, on_wall, one_room, standing_free
 from common.priced_room import HALL, UNIT, priced_room
 from wardwright.costing.labour import likely_minutes
-from wardwright.costing.tasks import device_tasks, tasks_of, working_height
+from wardwright.costing.tasks import climb_of, device_tasks, tasks_of, working_height
 from wardwright.model.device import Device, Fixing
 from wardwright.model.placement import FACE_GAP_M
 from wardwright.model.programme import Zone
@@ -27,6 +27,12 @@ def figures(device: Device, site: Site | None = None) -> set[str]:
 def test_height_asks_for_steps_or_a_ladder(height: float, figure: str | None) -> None:
     device = on_wall("md", "movement-12m", "south", 1.0, height_m=height)
     assert figures(device) & {"work-steps", "work-ladder"} == ({figure} if figure else set())
+
+
+@pytest.mark.parametrize(("height", "climb"), [(1.5, "hand"), (2.2, "steps"), (3.4, "ladder")])
+def test_what_one_stands_on(height: float, climb: str) -> None:
+    device = HALL.model_copy(update={"mount": HALL.mount.model_copy(update={"height_m": height})})
+    assert climb_of(priced_room(devices=(device,)), device) == climb
 
 
 def test_outside_the_ground_is_what_one_stands_on() -> None:

@@ -7,11 +7,11 @@ from typing import get_args
 import pytest
 
 from common.houses import on_wall, one_room
-from common.priced_room import HALL, UNIT, priced_room
+from common.priced_room import UNIT, priced_room
 from wardwright.model.device import DeviceKind
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample, sample_names
-from wardwright.works.fitting_order import FITTED_IN_ORDER, STAGES, climb_of, fitting_order
+from wardwright.works.fitting_order import FITTED_IN_ORDER, STAGES, fitting_order
 
 CATALOGUE = load_catalogue()
 NOT_FIXING = ("hang for a try", "cables")
@@ -70,9 +70,3 @@ def test_the_order_of_the_list_changes_nothing() -> None:
     site = read_sample("bungalow")
     turned = site.model_copy(update={"devices": site.devices[::-1]})
     assert fitting_order(site, CATALOGUE) == fitting_order(turned, CATALOGUE)
-
-
-@pytest.mark.parametrize(("height", "climb"), [(1.5, "hand"), (2.2, "steps"), (3.4, "ladder")])
-def test_what_one_stands_on(height: float, climb: str) -> None:
-    device = HALL.model_copy(update={"mount": HALL.mount.model_copy(update={"height_m": height})})
-    assert climb_of(priced_room(devices=(device,)), device) == climb

@@ -15,6 +15,8 @@ from wardwright.rules.footings import footing_below, level_of_place
 
 Phase = Literal["survey", "prepare", "fit", "prove", "hand over", "contingency"]
 """Of job.md's steps those that a price holds; travel stands apart."""
+Climb = Literal["hand", "steps", "ladder"]
+"""What one stands on: the floor, steps, a ladder."""
 BY_HAND_M = 2.0
 """Up to here one works standing on the floor. [m] (assumption)"""
 FROM_STEPS_M = 3.0
@@ -146,11 +148,17 @@ def working_height(site: Site, device: Device) -> float | None:
     return level_of_place(site, at) - footing_below(site, at).level_m
 
 
-def _climbing(site: Site, device: Device) -> tuple[str, ...]:
+def climb_of(site: Site, device: Device) -> Climb:
+    """What one stands on to fit a device."""
     height = working_height(site, device)
     if height is None or height <= BY_HAND_M:
-        return ()
-    return ("work-steps",) if height <= FROM_STEPS_M else ("work-ladder",)
+        return "hand"
+    return "steps" if height <= FROM_STEPS_M else "ladder"
+
+
+def _climbing(site: Site, device: Device) -> tuple[str, ...]:
+    climb = climb_of(site, device)
+    return () if climb == "hand" else (f"work-{climb}",)
 
 
 def _fixing(site: Site, catalogue: Catalogue, device: Device) -> tuple[str, ...]:

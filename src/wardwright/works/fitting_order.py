@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from wardwright.costing.tasks import BY_HAND_M, FROM_STEPS_M, new_devices, working_height
+from wardwright.costing.tasks import Climb, climb_of, new_devices
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, DeviceKind
 from wardwright.model.placement import standing
@@ -25,8 +25,6 @@ Stage = Literal[
 """Common practice, in this order."""
 FIXES_NOTHING: frozenset[Stage] = frozenset({"hang for a try", "cables"})
 """Stages that name devices which are fixed in another."""
-Climb = Literal["hand", "steps", "ladder"]
-"""What one stands on: the floor, steps, a ladder."""
 CLIMBS: tuple[Climb, ...] = ("ladder", "steps", "hand")
 AT_THE_UNIT: tuple[DeviceKind, ...] = ("control-unit", "router", "transmitter")
 AT_OPENINGS: tuple[DeviceKind, ...] = ("opening-contact", "shock-detector", "glass-break-detector")
@@ -42,14 +40,6 @@ class FittingStep(Record):
     devices: tuple[Id, ...]
     """In order; empty: the stage is about the whole job."""
     climb: Climb = "hand"
-
-
-def climb_of(site: Site, device: Device) -> Climb:
-    """What one stands on to fit a device."""
-    height = working_height(site, device)
-    if height is None or height <= BY_HAND_M:
-        return "hand"
-    return "steps" if height <= FROM_STEPS_M else "ladder"
 
 
 def fitting_order(site: Site, catalogue: Catalogue) -> tuple[FittingStep, ...]:

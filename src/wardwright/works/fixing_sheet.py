@@ -6,7 +6,7 @@ import math
 from typing import Literal
 
 from wardwright.costing.labour import likely_minutes
-from wardwright.costing.tasks import device_tasks
+from wardwright.costing.tasks import Climb, climb_of, device_tasks
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, OpeningMount, Surface, WallMount
 from wardwright.model.fabric import Space
@@ -15,7 +15,6 @@ from wardwright.model.record import Id, Point2, Record
 from wardwright.model.site import Site
 from wardwright.rules.dangers import Danger, dangers_of
 from wardwright.rules.finding import Mend
-from wardwright.works.fitting_order import Climb, climb_of
 
 COLDEST, FRESHEST = "adhesive-surface-least", "adhesive-paint-least"
 """Limits that adhesive asks for."""

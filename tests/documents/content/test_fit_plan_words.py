@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import get_args
 
 from common.priced_room import priced_room
+from wardwright.costing.tasks import Climb
 from wardwright.documents.content.fit_plan_words import (
     CLIMBS,
     COLUMNS,
@@ -20,7 +21,7 @@ from wardwright.questions.fit_plan import fit_plan
 from wardwright.questions.room_to_move import Leeway, RoomToMove
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
-from wardwright.works.fitting_order import Climb, FittingStep, Stage
+from wardwright.works.fitting_order import FittingStep, Stage
 
 CATALOGUE = load_catalogue()
 SITE = priced_room()

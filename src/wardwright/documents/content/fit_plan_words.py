@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wardwright.costing.tasks import Climb
 from wardwright.documents.content.names import Names, names_of
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Table
 from wardwright.documents.content.quantities import quantity
@@ -12,7 +13,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.fit_plan import FitPlan
 from wardwright.questions.room_to_move import Leeway, RoomToMove
-from wardwright.works.fitting_order import FIXES_NOTHING, Climb, FittingStep, Stage
+from wardwright.works.fitting_order import FIXES_NOTHING, FittingStep, Stage
 from wardwright.works.fixing_sheet import FixingSheet
 
 STAGES: dict[Stage, str] = {
