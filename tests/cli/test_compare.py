@@ -153,3 +153,10 @@ def test_a_page_of_it_is_written_for_the_fitter_alone(
     assert page.stat().st_mode & 0o077 == 0
     assert main(["compare", "one-room", "one-room", "-o", str(tmp_path / "page.pdf")]) == BAD_INPUT
     assert "a page is written as HTML" in capsys.readouterr().err
+
+
+def test_a_page_that_is_no_html_is_refused_before_anything_is_read(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert main(["compare", "nowhere.json", "one-room", "-o", "page.pdf"]) == BAD_INPUT
+    assert "a page is written as HTML" in capsys.readouterr().err

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from wardwright.cli.command import FINE, SAMPLES, Command, add_sheets, columns
-from wardwright.cli.given import SAMPLE, catalogue_from, site_from
+from wardwright.cli.given import JOB, SAMPLE, catalogue_from, site_from
 from wardwright.cli.progress import progress
 from wardwright.errors import InputError
 
@@ -19,8 +19,6 @@ if TYPE_CHECKING:  # pydantic is not to be loaded for --help
     from wardwright.model.site import Site
     from wardwright.questions.compared import State
     from wardwright.store.jobs.signatures import Signed
-
-JOB_ENDING = ".job"
 
 
 class _Pair(NamedTuple):
@@ -76,6 +74,7 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Compare, and print what differs."""
+    _refuse_ending(arguments.output)
     catalogue = catalogue_from(arguments.sheet)
     pair = _given(arguments, catalogue)
     from wardwright.documents.content.comparison import comparison
@@ -107,14 +106,16 @@ def run(arguments: Namespace) -> int:
     return FINE
 
 
+def _refuse_ending(output: str | None) -> None:
+    """Raise InputError for a page that is no HTML, before anything is worked out."""
+    if output is not None and Path(output).suffix.lower() not in (".html", ".htm"):
+        raise InputError("a page is written as HTML", where=output, cure="Give it a name that ends in .html")
+
+
 def _page(path: Path, page: SideBySide) -> None:
     from wardwright.documents.writers.side_by_side_html import write_side_by_side
     from wardwright.store.texts import write_text
 
-    if path.suffix.lower() not in (".html", ".htm"):
-        raise InputError(
-            "a page is written as HTML", where=str(path), cure="Give it a name that ends in .html"
-        )
     write_text(path, write_side_by_side(page), fault=InputError)
     print(f"wrote {path}: for you alone, it tells how to get in")
 
@@ -144,7 +145,7 @@ def _program(pair: _Pair, before: State, catalogue: Catalogue) -> ProgramTold | 
 
 
 def _given(arguments: Namespace, catalogue: Catalogue) -> _Pair:
-    if Path(arguments.before).suffix.lower() == JOB_ENDING:
+    if Path(arguments.before).suffix.lower() == JOB:
         return _of_job(arguments)
     if arguments.after is None or arguments.later is not None:
         raise InputError(

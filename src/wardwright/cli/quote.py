@@ -83,9 +83,9 @@ def run(arguments: Namespace) -> int:
     if arguments.output:
         from wardwright.documents.writers.csv_rows import write_csv
         from wardwright.errors import OfficeError
-        from wardwright.store.texts import write_text
+        from wardwright.store.texts import write_bytes
 
-        write_text(Path(arguments.output), write_csv(quote_table(quote)).decode(), fault=OfficeError)
+        write_bytes(Path(arguments.output), write_csv(quote_table(quote)), fault=OfficeError)
     if arguments.json:
         print(quote_json(quote), end="")
     else:
