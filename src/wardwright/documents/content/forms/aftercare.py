@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from wardwright.documents.content.forms.slots import FITTER_SIGNS, NO_CODES, SIGNED, with_slots
+from wardwright.documents.content.forms.slots import FITTER_SIGNS, NO_CODES, SIGNED, checklist, with_slots
 from wardwright.documents.content.paper import Column, Paper, Section, Table
 from wardwright.documents.content.quantities import with_range
 from wardwright.documents.drawing.devices import device_tags
@@ -112,10 +112,10 @@ def aftercare(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, 
             Section("Visit", blanks=("On, and next on", *SIGNED)),
             Section(
                 "Service report",
-                table=with_slots(
+                table=checklist(
                     "Service",
-                    (Column("What", share=3.4),),
-                    [(one,) for one in SERVICE],
+                    SERVICE,
+                    head=Column("What", share=3.4),
                     slots=(Column("Found", share=2.0), Column("Done", share=2.0)),
                 ),
             ),
@@ -123,7 +123,7 @@ def aftercare(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, 
                 "Device by device",
                 table=_devices(site, catalogue, answers),
             ),
-            Section("Activation investigation record", blanks=INVESTIGATED, table=None, is_form=True),
+            Section("Activation investigation record", blanks=INVESTIGATED, is_form=True),
             Section("What it may have been", table=causes),
             Section("Finding", blanks=FOUND),
             Section("Variation record", blanks=VARIATION, rules=3, is_form=True),

@@ -6,7 +6,14 @@ from collections import Counter
 from datetime import date
 
 from wardwright.documents.content.discretion import NO_NAME, discreet, withheld
-from wardwright.documents.content.forms.slots import NO_CODES, SIGNED, TO_FILL, empty_rows, with_slots
+from wardwright.documents.content.forms.slots import (
+    NO_CODES,
+    SIGNED,
+    TO_FILL,
+    checklist,
+    empty_rows,
+    with_slots,
+)
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table
 from wardwright.documents.content.protection_words import LIMITS
 from wardwright.documents.content.schedule import NOT_STATED, room_name, sheet_of
@@ -83,10 +90,10 @@ def handover(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, d
             Section("Completion record", table=_fitted(site, catalogue)),
             Section(
                 "What was proved",
-                table=with_slots(
+                table=checklist(
                     "Proved",
-                    (Column("What", share=2.4),),
-                    [(one,) for one in DONE],
+                    DONE,
+                    head=Column("What", share=2.4),
                     slots=(Column("On"), Column("By"), Column("Left open", share=2.0)),
                 ),
             ),
@@ -115,9 +122,7 @@ def _fitted(site: Site, catalogue: Catalogue) -> Table:
 def _training(site: Site) -> Table:
     count = min(max(len(site.people), LEAST), MOST)
     people = tuple(Column("Initials") for _ in range(count))
-    return with_slots(
-        "Training", (Column("Each of them", share=3.0),), [(one,) for one in SHOWN], slots=people
-    )
+    return checklist("Training", SHOWN, head=Column("Each of them", share=3.0), slots=people)
 
 
 def _keyholders() -> Table:

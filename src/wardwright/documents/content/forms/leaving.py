@@ -6,7 +6,7 @@ from collections import Counter
 from datetime import date
 
 from wardwright.documents.content.discretion import discreet
-from wardwright.documents.content.forms.slots import NO_CODES, SIGNED, with_slots
+from wardwright.documents.content.forms.slots import NO_CODES, SIGNED, checklist, with_slots
 from wardwright.documents.content.paper import Column, Paper, Section, Table
 from wardwright.documents.content.quantities import joined
 from wardwright.documents.content.quote_words import without_numbers
@@ -81,16 +81,12 @@ def leaving(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
             Section("Release of the installer code", text=(RELEASE,), blanks=RELEASED),
             Section(
                 "Takeover",
-                table=with_slots(
-                    "Takeover", (Column("What", share=3.0),), [(one,) for one in TAKEN], slots=done
-                ),
+                table=checklist("Takeover", TAKEN, head=Column("What", share=3.0), slots=done),
             ),
             Section(
                 "Removal",
                 points=(*CAUTIONS, REMAINS),
-                table=with_slots(
-                    "Removal", (Column("In this order", share=3.0),), [(one,) for one in STEPS], slots=done
-                ),
+                table=checklist("Removal", STEPS, head=Column("In this order", share=3.0), slots=done),
                 is_form=True,
             ),
             Section("Waste", table=_waste(site, catalogue), blanks=SIGNED),

@@ -5,8 +5,8 @@ from __future__ import annotations
 from datetime import date
 
 from wardwright.documents.content.discretion import discreet
-from wardwright.documents.content.forms.slots import NO_CODES, empty_rows, with_slots
-from wardwright.documents.content.paper import Column, Paper, Section
+from wardwright.documents.content.forms.slots import NO_CODES, checklist, empty_rows
+from wardwright.documents.content.paper import MONTHS, Column, Paper, Section
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 
@@ -20,20 +20,6 @@ SYSTEM = (
 HOW = (
     "Write down every alarm, fault, test, visit and change on the day, also when the cause is not known. "
     + NO_CODES
-)
-MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
 )
 EVENTS = 24
 """Rows on a page of events. [-]"""
@@ -73,7 +59,7 @@ def logbook(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
             Section("The alarm", blanks=SYSTEM),
             Section(
                 "One device tried each month",
-                table=with_slots("Tests", (Column("Month"),), [(one,) for one in MONTHS], slots=tests),
+                table=checklist("Tests", MONTHS, head=Column("Month"), slots=tests),
             ),
             *(
                 Section(

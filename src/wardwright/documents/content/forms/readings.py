@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from wardwright.documents.content.forms.slots import FITTER_SIGNS, NO_CODES, with_slots
+from wardwright.documents.content.forms.slots import FITTER_SIGNS, NO_CODES, checklist, with_slots
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table
 from wardwright.documents.content.proving_list import proving_list
 from wardwright.documents.content.quantities import value_words, with_range
@@ -215,7 +215,7 @@ def _losses(answers: tuple[Answer, ...]) -> Table:
 
 
 def _checks(name: str, lines: tuple[str, ...]) -> Table:
-    return with_slots(name, (Column("What", share=3.0),), [(line,) for line in lines], slots=(READ, RESULT))
+    return checklist(name, lines, head=Column("What", share=3.0), slots=(READ, RESULT))
 
 
 def _messages() -> Table:
@@ -223,7 +223,7 @@ def _messages() -> Table:
         Column("Broadband: arrived", share=1.2), Column("after", "s", share=0.7),
         Column("Mobile: arrived", share=1.2), Column("after", "s", share=0.7), RESULT,
     )  # fmt: skip
-    return with_slots("Messages", (Column("Event", share=1.4),), [(event,) for event in EVENTS], slots=slots)
+    return checklist("Messages", EVENTS, head=Column("Event", share=1.4), slots=slots)
 
 
 def _fire(site: Site, catalogue: Catalogue) -> tuple[Section, ...]:

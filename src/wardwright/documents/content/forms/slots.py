@@ -39,6 +39,33 @@ def with_slots(
     return Table(name, (*known, *slots), tuple((*row, *blank) for row in rows), is_filled_in=True)
 
 
+def checklist(name: str, lines: Iterable[str], *, head: Column, slots: tuple[Column, ...]) -> Table:
+    """A table with one line of words in each row, and after it cells to fill in.
+
+    Parameters
+    ----------
+    name : str
+        Of the table.
+    lines : iterable of str
+        What is done or asked, a row each.
+    head : Column
+        What the lines stand under.
+    slots : tuple of Column
+        Columns to write in.
+
+    Returns
+    -------
+    Table
+        As `with_slots` makes it.
+
+    Examples
+    --------
+    >>> checklist("Last", ["Clock is right"], head=Column("What"), slots=(Column("Read"),)).rows
+    (('Clock is right', ''),)
+    """
+    return with_slots(name, (head,), ((line,) for line in lines), slots=slots)
+
+
 def empty_rows(name: str, columns: tuple[Column, ...], *, count: int) -> Table:
     """A table with nothing in it yet.
 
