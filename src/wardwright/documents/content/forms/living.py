@@ -11,7 +11,6 @@ from wardwright.model.site import Site
 from wardwright.trials.responses import response_table
 
 NOISE = {"none": "none", "inside": "inside", "all": "inside and outside"}
-STATES = {"unset": "unset", "part set": "part set", "set": "set"}
 
 
 def entry_doors(site: Site, catalogue: Catalogue) -> tuple[str, ...]:
@@ -86,7 +85,7 @@ def signal_words(site: Site) -> tuple[tuple[str, str, str, str], ...]:
     """
     given = {site.behaviour(zone.behaviour).signal for zone in site.zones} | {"tamper", "fault"}
     return tuple(
-        (row.signal, STATES[row.state], NOISE[row.sounders], joined(row.told) or "nobody")
+        (row.signal, row.state, NOISE[row.sounders], joined(row.told) or "nobody")
         for row in response_table(site.programme)
         if row.signal in given and (row.sounders != "none" or row.message)
     )
