@@ -57,6 +57,7 @@ def risk(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn
     Paper
         No time, length, way or shape, and nothing of where the control unit is.
     """
+    covers = protection(site, catalogue)
     return Paper(
         title="Risk record",
         house=discreet(site.name, site, catalogue),
@@ -64,18 +65,17 @@ def risk(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn
         drawn_up=drawn_up,
         sections=(
             locks_section(site, catalogue, answers),
-            Section("What was found", points=_found(site, catalogue)),
+            Section("What was found", points=_found(site, catalogue, covers)),
             Section("What was asked", blanks=CONSIDERED),
             Section("Grade and response", text=(_grade(site), INSURER), points=_response(site, catalogue)),
-            Section("Left without protection", table=_left(site, catalogue)),
+            Section("Left without protection", table=_left(site, catalogue, covers)),
             Section(ON_PURPOSE, rules=3),
             Section("Agreed", blanks=SIGNED),
         ),
     )
 
 
-def _found(site: Site, catalogue: Catalogue) -> tuple[str, ...]:
-    covers = protection(site, catalogue)
+def _found(site: Site, catalogue: Catalogue, covers: tuple[Cover, ...]) -> tuple[str, ...]:
     counted = [one.opening for one in covers[0].openings if one.is_counted] if covers else []
     openings = [site.opening(name) for name in counted]
     rooms = {target.space for target in site.targets}
@@ -130,7 +130,7 @@ def _response(site: Site, catalogue: Catalogue) -> tuple[str, ...]:
     )
 
 
-def _left(site: Site, catalogue: Catalogue) -> Table:
+def _left(site: Site, catalogue: Catalogue, covers: tuple[Cover, ...]) -> Table:
     columns = (
         Column("Part"),
         Column("Doors and windows not noticed at once", share=2.4),
@@ -139,7 +139,7 @@ def _left(site: Site, catalogue: Catalogue) -> Table:
     return Table(
         "Left without protection",
         columns,
-        tuple(_left_in(site, catalogue, one) for one in protection(site, catalogue)),
+        tuple(_left_in(site, catalogue, one) for one in covers),
     )
 
 
