@@ -5,7 +5,7 @@ from datetime import date
 
 from common.fitted import DAY, as_text, fitted
 from wardwright.documents.content.paper import Table
-from wardwright.documents.content.schedule import device_table, schedule, zone_table
+from wardwright.documents.content.schedule import device_table, kinds_fitted, schedule, zone_table
 from wardwright.model.site import Site
 from wardwright.store.catalogue import load_catalogue
 
@@ -52,6 +52,15 @@ def test_names_are_cut_as_the_display_cuts_them() -> None:
     assert cells(table, "Ground front door")["On the display"] == "Ground front doo"
     assert cells(table, "Ground front door")["Cut off"] == "yes"
     assert cells(table, "@K\u00fcche")["Cut off"] == "no"
+
+
+def test_kinds_are_counted_and_a_device_without_a_sheet_is_of_none() -> None:
+    house = fitted()
+    kinds = kinds_fitted(house, CATALOGUE)
+    assert kinds["control-unit"] == 1
+    assert kinds.total() == len(house.devices)
+    lost = tuple(one.model_copy(update={"sheet": "no-such-sheet"}) for one in house.devices)
+    assert not kinds_fitted(house.model_copy(update={"devices": lost}), CATALOGUE)
 
 
 def test_a_device_without_a_sheet_is_still_listed(site: Site) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wardwright.documents.content.schedule import sheet_of
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import DeviceKind, kind_words
+from wardwright.model.device import Device, DeviceKind, kind_words
 from wardwright.model.site import Site
 
 WITHHELD: tuple[DeviceKind, ...] = (
@@ -44,3 +44,10 @@ def discreet(name: str, site: Site, catalogue: Catalogue) -> str:
     telling = [device.name.casefold() for device in site.devices if device.id in hidden]
     telling += [kind_words(kind) for kind in WITHHELD]
     return NO_NAME if any(words in lowered for words in telling if words) else name
+
+
+def discreet_name(device: Device, site: Site, catalogue: Catalogue) -> str:
+    """What a device is called outside the fitter\u2019s record: its kind, where its name or its place is not told."""
+    name, sheet = discreet(device.name, site, catalogue), sheet_of(catalogue, device)
+    is_hidden = name == NO_NAME or device.id in withheld(site, catalogue)
+    return kind_words(sheet.kind) if is_hidden and sheet is not None else name

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from datetime import date
 
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table
 from wardwright.documents.drawing.devices import Tag, device_tags
 from wardwright.errors import CatalogueError
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import CeilingMount, Device, FreeMount, Mount, OpeningMount
+from wardwright.model.device import CeilingMount, Device, DeviceKind, FreeMount, Mount, OpeningMount
 from wardwright.model.device_sheets import DeviceSheet
 from wardwright.model.lifetimes import end_of_life
 from wardwright.model.placement import sides_of_opening, space_at, standing
@@ -153,6 +154,12 @@ def room_name(site: Site, device: Device) -> str:
     at = standing(site, device)
     space = space_at(site, at.storey, (at.x_m, at.y_m))
     return OUTSIDE if space is None else space.name
+
+
+def kinds_fitted(site: Site, catalogue: Catalogue) -> Counter[DeviceKind]:
+    """How many there are of each kind; a device whose sheet is not known is of none."""
+    sheets = (sheet_of(catalogue, device) for device in site.devices)
+    return Counter(sheet.kind for sheet in sheets if sheet is not None)
 
 
 def mount_words(site: Site, mount: Mount) -> str:

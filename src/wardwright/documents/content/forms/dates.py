@@ -6,13 +6,12 @@ from collections.abc import Mapping
 from datetime import date
 from typing import NamedTuple
 
-from wardwright.documents.content.care_list import care_list
-from wardwright.documents.content.discretion import NO_NAME, discreet, withheld
+from wardwright.documents.content.care_list import CareList, care_list
+from wardwright.documents.content.discretion import discreet_name
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table
 from wardwright.documents.content.quantities import joined, with_range
-from wardwright.documents.content.schedule import sheet_of
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device, kind_words
+from wardwright.model.device import Device
 from wardwright.model.estimate import Estimate
 from wardwright.model.lifetimes import after_years
 from wardwright.model.site import Site
@@ -69,7 +68,7 @@ def dates_paper(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *
         sections=(
             Section("Visits", table=_visit_table(site, catalogue, answers, drawn_up=drawn_up)),
             Section("Batteries", table=battery_table(site, answers, drawn_up=drawn_up)),
-            Section("Lives and security updates", table=_ends(site, catalogue, drawn_up=drawn_up)),
+            Section("Lives and security updates", table=_ends(care)),
             Section("Without a date", points=(*undated, *(silent if care.lasting else ()))),
         ),
     )
@@ -136,10 +135,10 @@ def _visit_table(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], 
     )
 
 
-def _ends(site: Site, catalogue: Catalogue, *, drawn_up: date) -> Table:
+def _ends(care: CareList) -> Table:
     rows = tuple(
         (date.fromisoformat(one.on), one.name, one.what + (": it is past" if one.is_past else ""))
-        for one in care_list(site, catalogue, today=drawn_up).dates
+        for one in care.dates
     )
     return Table("Ends", (Column("On"), Column("Device", share=2.4), Column("What", share=2.4)), rows)
 
@@ -165,7 +164,7 @@ def events_of(
     tuple of Event
         The yearly service first of its day.
     """
-    told = {one.id: _told(site, catalogue, one, is_open=is_open) for one in site.devices}
+    told = {one.id: discreet_name(one, site, catalogue) if is_open else one.name for one in site.devices}
     interval = catalogue.limit(SERVICE, site.place.rule_pack).value
     found = [Event(after_years(drawn_up, interval), "Alarm: service", every_years=max(1, round(interval)))]
     plan = _plan(site, catalogue, answers)
@@ -187,11 +186,3 @@ def events_of(
         for one in care_list(site, catalogue, today=drawn_up).dates
     ]
     return tuple(sorted(dict.fromkeys(found), key=lambda one: (one.on, one.title)))
-
-
-def _told(site: Site, catalogue: Catalogue, device: Device, *, is_open: bool) -> str:
-    if not is_open:
-        return device.name
-    name, sheet = discreet(device.name, site, catalogue), sheet_of(catalogue, device)
-    is_hidden = device.id in withheld(site, catalogue) or name == NO_NAME
-    return kind_words(sheet.kind) if is_hidden and sheet is not None else name

@@ -8,7 +8,7 @@ from wardwright.documents.content.discretion import discreet
 from wardwright.documents.content.forms.living import entry_doors, keypad_rooms, rooms_with, watched_rooms
 from wardwright.documents.content.paper import Paper, Section
 from wardwright.documents.content.quantities import joined
-from wardwright.documents.content.schedule import sheet_of
+from wardwright.documents.content.schedule import kinds_fitted
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import DeviceKind
 from wardwright.model.site import Site
@@ -118,9 +118,9 @@ def _nights(site: Site, catalogue: Catalogue) -> tuple[Section, ...]:
 
 
 def _others(site: Site, catalogue: Catalogue) -> tuple[str, ...]:
-    kinds = {sheet.kind for one in site.devices if (sheet := sheet_of(catalogue, one)) is not None}
+    kinds = kinds_fitted(site, catalogue)
     told = []
-    if kinds & set(FIRE):
+    if any(kind in kinds for kind in FIRE):
         told.append(
             "Smoke or fire: everybody out, shut doors behind you, ring the fire brigade from outside."
         )

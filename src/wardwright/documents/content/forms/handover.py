@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from datetime import date
 
-from wardwright.documents.content.discretion import NO_NAME, discreet, withheld
+from wardwright.documents.content.discretion import discreet, discreet_name
 from wardwright.documents.content.forms.slots import (
     NO_CODES,
     SIGNED,
@@ -16,7 +15,7 @@ from wardwright.documents.content.forms.slots import (
 )
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table
 from wardwright.documents.content.protection_words import LIMITS
-from wardwright.documents.content.schedule import NOT_STATED, room_name, sheet_of
+from wardwright.documents.content.schedule import NOT_STATED, kinds_fitted, room_name, sheet_of
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import DeviceKind, kind_words
 from wardwright.model.estimate import Estimate
@@ -113,8 +112,7 @@ def handover(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, d
 
 
 def _fitted(site: Site, catalogue: Catalogue) -> Table:
-    kinds = Counter(sheet.kind for one in site.devices if (sheet := sheet_of(catalogue, one)) is not None)
-    rows = [(kind_words(kind), count) for kind, count in sorted(kinds.items())]
+    rows = [(kind_words(kind), count) for kind, count in sorted(kinds_fitted(site, catalogue).items())]
     known = (Column("Device", share=2.0), Column("Proposed", share=0.8))
     return with_slots("Fitted", known, rows, slots=(Column("Fitted"), Column("Remarks", share=3.0)))
 
@@ -185,15 +183,12 @@ def _cameras(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) -> t
 
 def _connected(site: Site, catalogue: Catalogue) -> Table:
     known = (Column("Product", share=2.2), Column("Security updates until", share=1.4))
-    hidden = withheld(site, catalogue)
     rows: list[tuple[Cell, ...]] = []
     for device in site.devices:
         sheet = sheet_of(catalogue, device)
         if sheet is None or (sheet.kind not in CONNECTED and sheet.updates_until is None):
             continue
-        name = discreet(device.name, site, catalogue)
-        told = kind_words(sheet.kind) if device.id in hidden or name == NO_NAME else name
-        rows.append((told, sheet.updates_until or NOT_STATED))
+        rows.append((discreet_name(device, site, catalogue), sheet.updates_until or NOT_STATED))
     rows = rows or [("none known", TO_FILL)]
     slots = (
         Column("Maker\u2019s statement handed over", share=1.6),

@@ -17,7 +17,7 @@ from wardwright.documents.content.protection_sections import (
 )
 from wardwright.documents.content.protection_words import AGREED
 from wardwright.documents.content.quantities import joined, sentence
-from wardwright.documents.content.schedule import OUTSIDE, room_name, sheet_of
+from wardwright.documents.content.schedule import OUTSIDE, kinds_fitted, room_name, sheet_of
 from wardwright.documents.content.wording import DANGERS
 from wardwright.documents.drawing.devices import letters_of
 from wardwright.model.catalogue import Catalogue
@@ -85,8 +85,7 @@ def proposal(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, d
     Paper
         No time, length, way or shape, and nothing of where the control unit is.
     """
-    kinds = {sheet.kind for one in site.devices if (sheet := sheet_of(catalogue, one)) is not None}
-    fire = (DANGERS["fire"],) if kinds & FIRE_KINDS else ()
+    fire = (DANGERS["fire"],) if FIRE_KINDS & kinds_fitted(site, catalogue).keys() else ()
     return Paper(
         title="Design proposal",
         house=discreet(site.name, site, catalogue),
