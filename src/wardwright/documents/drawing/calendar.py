@@ -8,10 +8,9 @@ import shapely
 
 from wardwright.documents.drawing.hatching import rings_of
 from wardwright.documents.drawing.recording import Drawing, Recorder
+from wardwright.documents.drawing.strip import WIDTH_MM
 from wardwright.model.record import Ring
 
-WIDTH_MM = 88.0
-"""Fits a telephone's screen and half a page. [mm]"""
 LEFT_MM, EDGE_MM, FOOT_MM, ROW_MM, HOUR_MM = 9.0, 2.0, 5.0, 4.6, 2.0
 MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 LETTERS = "JFMAMJJASOND"

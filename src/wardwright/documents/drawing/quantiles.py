@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
 from wardwright.documents.drawing.recording import Drawing, Recorder
-from wardwright.documents.drawing.strip import EDGE_MM, FOOT_MM, ROW_MM, WIDTH_MM
+from wardwright.documents.drawing.strip import FOOT_MM, ROW_MM, WIDTH_MM, across, draw_axis, draw_row_words
 
 BOX_MM = 1.1
 """Half the height of a box. [mm]"""
@@ -47,25 +47,16 @@ def spreads(rows: tuple[SpreadRow, ...], *, end: float, unit: str, key: str, des
     """
     recorder = Recorder()
     recorder.layer = "over"
-    wide, top = WIDTH_MM - 2 * EDGE_MM, len(rows) * ROW_MM
+    top = len(rows) * ROW_MM
 
     def x(value: float) -> float:
-        return EDGE_MM + wide * min(max(value / end, 0.0), 1.0)
+        return across(value, end=end)
 
-    for i in range(5):
-        value = end * i / 4
-        recorder.line("strip-grid", (x(value), 0.0), (x(value), top))
-        anchor: Literal["start", "middle", "end"] = "start" if i == 0 else "end" if i == 4 else "middle"
-        words = f"{value:g} {unit}" if i == 4 else f"{value:g}"
-        recorder.text("strip-number", (x(value), -3.0), words, anchor=anchor)
-    recorder.line("strip-axis", (EDGE_MM, 0.0), (WIDTH_MM - EDGE_MM, 0.0))
+    draw_axis(recorder, [end * i / 4 for i in range(5)], unit=unit, top=top)
     for i, row in enumerate(rows):
-        level = top - i * ROW_MM
-        recorder.text("strip-name", (EDGE_MM, level - 2.0), row.name, anchor="start")
-        recorder.text("strip-value", (WIDTH_MM - EDGE_MM, level - 2.0), row.words, anchor="end")
+        bar = draw_row_words(recorder, row.name, row.words, level=top - i * ROW_MM)
         if row.middle is None:
             continue
-        bar = level - 5.2
         recorder.line("spread", (x(row.low), bar), (x(row.high), bar))
         for value in (row.low, row.high) if row.high <= end else (row.low,):
             recorder.tick("spread", (x(value), bar), turn_deg=90.0, length_mm=BOX_MM)

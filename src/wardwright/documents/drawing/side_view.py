@@ -6,9 +6,8 @@ from typing import NamedTuple
 
 from wardwright.documents.drawing.inks import text_width_mm
 from wardwright.documents.drawing.recording import Drawing, Recorder
+from wardwright.documents.drawing.strip import WIDTH_MM
 
-WIDTH_MM = 88.0
-"""As the strip of time. [mm]"""
 TALL_MM = 34.0
 """The height of the last step on paper. [mm]"""
 ROOM_MM = 7.0

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
 from wardwright.documents.drawing.recording import Drawing, Recorder
@@ -54,26 +55,14 @@ def strip_of_time(events: tuple[Event, ...], *, key: str, title: str, descriptio
     last = _last(known)
     step = next((s for s in (1, 2, 5, 10, 20, 30, 60, 120, 300, 600) if last / s <= 8), 3600)
     end = max(1, math.ceil(last / step)) * step
-    wide = WIDTH_MM - 2 * EDGE_MM
     top = len(events) * ROW_MM
 
     def x(seconds: float) -> float:
-        return EDGE_MM + wide * min(max(seconds / end, 0.0), 1.0)
+        return across(seconds, end=end)
 
-    for second in range(0, end + 1, step):
-        recorder.line("strip-grid", (x(second), 0.0), (x(second), top))
-        anchor: Literal["start", "middle", "end"] = (
-            "start" if second == 0 else "end" if second == end else "middle"
-        )
-        recorder.text(
-            "strip-number", (x(second), -3.0), f"{second} s" if second == end else str(second), anchor=anchor
-        )
-    recorder.line("strip-axis", (EDGE_MM, 0.0), (WIDTH_MM - EDGE_MM, 0.0))
+    draw_axis(recorder, range(0, end + 1, step), unit="s", top=top)
     for i, event in enumerate(events):
-        level = top - i * ROW_MM
-        recorder.text("strip-name", (EDGE_MM, level - 2.0), event.name, anchor="start")
-        recorder.text("strip-value", (WIDTH_MM - EDGE_MM, level - 2.0), event.words, anchor="end")
-        bar = level - 5.2
+        bar = draw_row_words(recorder, event.name, event.words, level=top - i * ROW_MM)
         recorder.line("strip-axis", (EDGE_MM, bar), (WIDTH_MM - EDGE_MM, bar))
         if event.value is not None:
             recorder.line(f"{event.side}-range", (x(event.low), bar), (x(event.high), bar))
@@ -88,6 +77,44 @@ def strip_of_time(events: tuple[Event, ...], *, key: str, title: str, descriptio
         mm_per_unit=1.0,
         own=recorder.recording(),
     )
+
+
+def across(value: float, *, end: float) -> float:
+    """How far across the page a value on an axis from 0 to an end is; what is beyond it stays at its edge. [mm]"""
+    return EDGE_MM + (WIDTH_MM - 2 * EDGE_MM) * min(max(value / end, 0.0), 1.0)
+
+
+def draw_axis(recorder: Recorder, marks: Sequence[float], *, unit: str, top: float) -> None:
+    """Draw the axis that rows share, its marks up through all of them.
+
+    Parameters
+    ----------
+    recorder : Recorder
+        Takes the strokes.
+    marks : sequence of float
+        From 0 to the end of the axis. [the unit]
+    unit : str
+        Printed with the last of them.
+    top : float
+        How high the rows are together. [mm]
+    """
+    first, *_, end = marks
+    for value in marks:
+        x = across(value, end=end)
+        recorder.line("strip-grid", (x, 0.0), (x, top))
+        anchor: Literal["start", "middle", "end"] = (
+            "start" if value == first else "end" if value == end else "middle"
+        )
+        words = f"{value:g} {unit}" if value == end else f"{value:g}"
+        recorder.text("strip-number", (x, -3.0), words, anchor=anchor)
+    recorder.line("strip-axis", (EDGE_MM, 0.0), (WIDTH_MM - EDGE_MM, 0.0))
+
+
+def draw_row_words(recorder: Recorder, name: str, words: str, *, level: float) -> float:
+    """Write what a row is and its value at its top, which is at a level; the level of its bar. [mm]"""
+    recorder.text("strip-name", (EDGE_MM, level - 2.0), name, anchor="start")
+    recorder.text("strip-value", (WIDTH_MM - EDGE_MM, level - 2.0), words, anchor="end")
+    return level - 5.2
 
 
 def _last(known: list[Event]) -> float:
