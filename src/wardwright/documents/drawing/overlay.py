@@ -23,6 +23,8 @@ AREAS = (
 """Roles that are hatched, the widest first."""
 PLAIN_LINES = ("task-line", "pet-line", "climb")
 """Roles that are a line and nothing else."""
+PLACES = ("level", "goal", "notice", "radio-cost", "fault", "perch", "climb-step", "task", "suggestion")
+"""Roles that are one place, with a sign or with words."""
 UNNOTICED_FLOOR = "unnoticed-floor"
 """The style of floor, rather than a walk, where nothing notices."""
 SIGN_MM = 3.4
@@ -71,17 +73,7 @@ def draw_sketches(
     for sketch in (one for one in sketches if one.points):
         if is_measured(sketch):
             draw_measured(recorder, sketch, board=board)
-        elif sketch.role in (
-            "level",
-            "goal",
-            "notice",
-            "radio-cost",
-            "fault",
-            "perch",
-            "climb-step",
-            "task",
-            "suggestion",
-        ):
+        elif sketch.role in PLACES:
             _place(recorder, sketch, board=board, mm_per_m=mm_per_m)
     drawn = {sketch.role for sketch in sketches if sketch.points or sketch.rings}
     return tuple(role for role in ROLE_ORDER if role in drawn)
@@ -207,8 +199,7 @@ def _place(recorder: Recorder, sketch: Sketch, *, board: Board, mm_per_m: float)
                 recorder.polyline("fault-line", sketch.points)
             for turn in (45.0, 135.0):
                 recorder.tick("fault", at, turn_deg=turn, length_mm=4.2)
-        case role:
-            style = role
+        case style:
             text = sketch.label or "here"
             size = box_size_mm(style, text)
             centre = board.place(at, size, clear_mm=2.5, is_apart=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wardwright.documents.drawing.measured import measured_sign
-from wardwright.documents.drawing.overlay import UNNOTICED_FLOOR
+from wardwright.documents.drawing.overlay import AREAS, PLAIN_LINES, UNNOTICED_FLOOR
 from wardwright.documents.drawing.recording import Drawing, Recorder
 from wardwright.documents.drawing.round_signs import draw_rings
 from wardwright.model.record import Ring
@@ -36,10 +36,10 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
     middle = (WIDTH_MM / 2, HEIGHT_MM / 2)
     left, right = (EDGE_MM, HEIGHT_MM / 2), (WIDTH_MM - EDGE_MM, HEIGHT_MM / 2)
     match role:
-        case "seen" | "possibly-seen" | "blind" | "leak" | "arrival-seen" | "trip-seen" | "sunlit" | "perch":
-            _sample(recorder, role)
         case "unnoticed":
             _sample(recorder, UNNOTICED_FLOOR)
+        case _ if role in AREAS:
+            _sample(recorder, role)
         case "walk":
             recorder.line("walk", left, right)
             recorder.tick("walk-tick", middle, turn_deg=90.0, length_mm=2.6)
@@ -47,7 +47,7 @@ def sign(role: str, *, key: str, words: str) -> Drawing:
         case "beam" | "beaten" | "least-detected":
             recorder.line(role, left, right)
             recorder.head("frame-solid", right, turn_deg=0.0, length_mm=2.6)
-        case "timely" | "arrival-band" | "trip" | "radio-path" | "task-line" | "pet-line" | "climb":
+        case _ if role in ("timely", "arrival-band", "trip", "radio-path", *PLAIN_LINES):
             recorder.line(role, left, right)
         case "radio-cost":
             recorder.line("radio-path", left, right)
