@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import tempfile
 import zipfile
 from datetime import date
@@ -96,6 +97,24 @@ def test_an_archive_that_is_no_spreadsheet_is_refused(tmp_path: Path) -> None:
         archive.writestr("hello.txt", "hello")
     with pytest.raises(OfficeError, match="no spreadsheet that can be read"):
         read_price_list(path)
+
+
+@pytest.mark.parametrize("packing", [zipfile.ZIP_DEFLATED, zipfile.ZIP_BZIP2, zipfile.ZIP_LZMA])
+def test_a_damaged_spreadsheet_is_refused_however_it_is_packed(tmp_path: Path, packing: int) -> None:
+    whole = book(tmp_path / "whole.xlsx", ROWS)
+    path = tmp_path / "prices.xlsx"
+    with zipfile.ZipFile(whole) as archive, zipfile.ZipFile(path, "w", packing) as other:
+        for name in archive.namelist():
+            other.writestr(name, archive.read(name))
+    data = path.read_bytes()
+    refused = 0
+    for place in range(0, len(data), 37):
+        path.write_bytes(data[:place] + bytes([data[place] ^ 0xFF]) + data[place + 1 :])
+        with contextlib.suppress(OfficeError):
+            read_price_list(path)
+            continue
+        refused += 1
+    assert refused
 
 
 def test_a_bomb_is_not_unpacked(tmp_path: Path) -> None:
