@@ -9,6 +9,7 @@ from decimal import Decimal
 from wardwright.costing.firm import Firm
 from wardwright.costing.option import QuoteLine, QuoteOption
 from wardwright.costing.quote import Quote
+from wardwright.costing.rates import NO_CURRENCY
 from wardwright.documents.content.discretion import discreet
 from wardwright.documents.content.forms.slots import SIGNED
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table, told_date
@@ -139,11 +140,11 @@ def _who(firm: Firm, *, drawn_up: date) -> Section:
 
 
 def _amount(amount: Decimal | None) -> str:
-    return NOT_KNOWN if amount is None else money_words(amount, "XXX")
+    return NOT_KNOWN if amount is None else money_words(amount, NO_CURRENCY)
 
 
 def _options(quote: Quote) -> Table:
-    money = quote.currency if quote.currency != "XXX" else ""
+    money = _money(quote)
     columns = (
         Column("Option", share=2.6), Column("Before tax", money), Column(tax_words(quote), money),
         Column("In all", money), Column("More than the first", money),
@@ -172,16 +173,24 @@ def _option(quote: Quote, site: Site, catalogue: Catalogue, *, number: int) -> S
     )
 
 
-def _lines(quote: Quote, option: QuoteOption) -> Table:
-    money = quote.currency if quote.currency != "XXX" else ""
-    columns = (
+def _money(quote: Quote) -> str:
+    """The currency for a heading; nothing where it is not known."""
+    return quote.currency if quote.currency != NO_CURRENCY else ""
+
+
+def _line_columns(quote: Quote) -> tuple[Column, ...]:
+    money = _money(quote)
+    return (
         Column("What", share=3.4), Column("How many", share=0.8), Column("Of one", money),
         Column("Before tax", money),
     )  # fmt: skip
+
+
+def _lines(quote: Quote, option: QuoteOption) -> Table:
     rows: list[tuple[Cell, ...]] = [_line(line) for line in option.for_the_customer]
     sums = (("Before tax", option.net), (tax_words(quote), option.tax), ("In all", option.gross))
     rows += [(name, "", "", _amount(amount)) for name, amount in sums]
-    return Table(option.name, columns, tuple(rows))
+    return Table(option.name, _line_columns(quote), tuple(rows))
 
 
 def _line(line: QuoteLine) -> tuple[Cell, ...]:
@@ -210,11 +219,6 @@ def _upkeep(quote: Quote) -> tuple[Section, ...]:
     one = quote.upkeep
     if one is None:
         return ()
-    money = quote.currency if quote.currency != "XXX" else ""
-    columns = (
-        Column("What", share=3.4), Column("How many", share=0.8), Column("Of one", money),
-        Column("Before tax", money),
-    )  # fmt: skip
     rows: list[tuple[Cell, ...]] = [
         (_plain(line.what), f"{line.count:f}", _amount(line.each), _amount(line.amount))
         for line in one.lines
@@ -223,7 +227,7 @@ def _upkeep(quote: Quote) -> tuple[Section, ...]:
     rows.append(("In all, before tax", "", "", _amount(one.amount)))
     missing = tuple(sentence(_plain(text)) for text in one.not_known)
     heading = f"To keep it going over {one.years} years, as it stands"
-    return (Section(heading, points=missing, table=Table("Upkeep", columns, tuple(rows))),)
+    return (Section(heading, points=missing, table=Table("Upkeep", _line_columns(quote), tuple(rows))),)
 
 
 def _rests_on(quote: Quote) -> tuple[str, ...]:
