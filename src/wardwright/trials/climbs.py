@@ -148,15 +148,15 @@ def climb_to(house: Site, opening: Opening, limits: Limits) -> Climb:
     Climb
         Of ways that are alike the one of fewest steps.
     """
-    case = np.array([limits])
-    rises, gaps = _between(house)
-    easiest = _easiest(house, limits)
+    steps_short, easiest = _easiest(house, limits)
     last_rises, last_gaps = _last(house, opening)
-    ends = np.maximum(easiest.hardest, _short(house, last_rises, last_gaps, limits=case)[0])
+    last_short = _short(house, last_rises, last_gaps, limits=np.array([limits]))[0]
+    ends = np.maximum(easiest.hardest, last_short)
     taken = np.array([len(easiest.way_to(i)) for i in range(len(ends))])
     best = int(np.lexsort((taken, np.round(ends, 9)))[0])
     there, way = footholds(house), easiest.way_to(best)
     line = shapely.LineString(opening_line(house.wall(opening.wall), opening))
+    gaps = _between(house)[1]
     marks = [*(there[i].area for i in way), line]
     steps = [
         Step(
@@ -175,16 +175,16 @@ def climb_to(house: Site, opening: Opening, limits: Limits) -> Climb:
     final = Step(
         opening.name, None, "opening", float(last_rises[best]), float(last_gaps[best]), up, (end.x, end.y)
     )
-    shorts = [*(_short(house, rises, gaps, limits=case)[0][i, j] for i, j in pairwise(way))]
-    shorts.append(_short(house, last_rises, last_gaps, limits=case)[0][best])
+    shorts = [*(steps_short[i, j] for i, j in pairwise(way)), last_short[best]]
     every = (*steps, final)
     return Climb(float(ends[best]), every, every[int(np.argmax(np.round(shorts, 9)))])
 
 
 @lru_cache(maxsize=128)
-def _easiest(house: Site, limits: Limits) -> Easiest:
-    rises, gaps = _between(house)
-    return easiest_ways(_short(house, rises, gaps, limits=np.array([limits]))[0], _starts(house))
+def _easiest(house: Site, limits: Limits) -> tuple[FloatArray, Easiest]:
+    """How much each step between footholds is beyond reach, shape (N, N) [m], and the easiest ways over them."""
+    short = _short(house, *_between(house), limits=np.array([limits]))[0]
+    return short, easiest_ways(short, _starts(house))
 
 
 def _place(area: shapely.Geometry | None, toward: shapely.Geometry | None) -> Point2:
@@ -195,7 +195,6 @@ def _place(area: shapely.Geometry | None, toward: shapely.Geometry | None) -> Po
     return (float(point.x), float(point.y))
 
 
-@lru_cache(maxsize=128)
 def onto_footholds(house: Site, catalogue: Catalogue) -> FloatArray:
     """How far the hardest step onto each foothold is beyond reach, likely and at the figures' ends.
 
@@ -215,8 +214,7 @@ def onto_footholds(house: Site, catalogue: Catalogue) -> FloatArray:
     cases = np.array(
         [[one.value for one in figures], [one.high for one in figures], [one.low for one in figures]]
     )
-    rises, gaps = _between(house)
-    return hardest_steps(_short(house, rises, gaps, limits=cases), _starts(house))
+    return _hardest(house, cases.tobytes())
 
 
 def short_in(house: Site, opening: Opening, limits: FloatArray) -> FloatArray:
@@ -245,5 +243,4 @@ def short_in(house: Site, opening: Opening, limits: FloatArray) -> FloatArray:
 def _hardest(house: Site, given: bytes) -> FloatArray:
     """The hardest step onto each foothold in each case: all openings of a house ask for the same."""
     limits = np.frombuffer(given, dtype=np.float64).reshape(-1, 3)
-    rises, gaps = _between(house)
-    return hardest_steps(_short(house, rises, gaps, limits=limits), _starts(house))
+    return hardest_steps(_short(house, *_between(house), limits=limits), _starts(house))
