@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from functools import lru_cache
-from typing import NamedTuple
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
@@ -13,10 +12,10 @@ from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.estimate import Estimate
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
-from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
+from wardwright.questions.answer import Answer, PartAnswer, about_the_site, unanswered
 from wardwright.questions.pet_mends import pet_mends
 from wardwright.questions.pet_sketches import pet_sketches
-from wardwright.questions.pet_verdicts import ORDER, verdict_of
+from wardwright.questions.pet_verdicts import verdict_of, worst_of
 from wardwright.rules.animal_tops import Top
 from wardwright.rules.animals import Roaming, animals
 from wardwright.rules.kit import devices_of, movement_detectors
@@ -76,13 +75,6 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     return tuple(found)
 
 
-class _One(NamedTuple):
-    """One animal before one detector."""
-
-    room: PetRoom
-    verdict: Verdict
-
-
 @lru_cache(maxsize=512)
 def _answer(
     house: Site,
@@ -93,27 +85,22 @@ def _answer(
     household: tuple[Roaming, ...],
     has_contact: frozenset[str],
 ) -> Answer:
-    every = [
-        _One(room, verdict_of(room))
-        for room in (room_for(house, catalogue, device, sheet=sheet, animal=one) for one in household)
-    ]
-    worst = min(
-        every,
-        key=lambda one: (ORDER.index(one.verdict), one.room.estimate.value, one.room.animal.pet.id),
-    )
+    rooms = tuple(room_for(house, catalogue, device, sheet=sheet, animal=one) for one in household)
+    worst = worst_of(rooms)
+    verdict = verdict_of(worst)
     return Answer(
         question=NUMBER,
         subject=device.name,
         subject_id=device.id,
-        measure=f"{MEASURE}: {worst.room.animal.pet.name}{_on(worst.room)}",
-        estimate=worst.room.estimate,
-        verdict=worst.verdict,
-        parts=tuple(part for one in every for part in _parts(one.room)),
-        notes=tuple(note for one in every for note in _notes(house, one)) + LIMITS,
+        measure=f"{MEASURE}: {worst.animal.pet.name}{_on(worst)}",
+        estimate=worst.estimate,
+        verdict=verdict,
+        parts=tuple(part for one in rooms for part in _parts(one)),
+        notes=tuple(note for one in rooms for note in _notes(house, one)) + LIMITS,
         mends=pet_mends(house, catalogue, device, sheet=sheet, household=household, has_contact=has_contact)
-        if worst.verdict != "good"
+        if verdict != "good"
         else (),
-        sketches=pet_sketches(house, device, worst.room, is_good=worst.verdict == "good"),
+        sketches=pet_sketches(house, device, worst, is_good=verdict == "good"),
     )
 
 
@@ -151,8 +138,8 @@ def _parts(room: PetRoom) -> tuple[PartAnswer, ...]:
     return tuple(found)
 
 
-def _notes(house: Site, one: _One) -> tuple[str, ...]:
-    room, name = one.room, one.room.animal.pet.name
+def _notes(house: Site, room: PetRoom) -> tuple[str, ...]:
+    name = room.animal.pet.name
     sheet = (
         "names no animal that it passes" if room.passes_kg <= 0 else f"passes up to {room.passes_kg:.3g} kg"
     )
