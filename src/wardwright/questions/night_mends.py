@@ -7,7 +7,6 @@ from functools import lru_cache
 
 import numpy as np
 
-from wardwright.geometry.raster import BoolArray, FloatArray, Grid
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.placement import standing
@@ -106,7 +105,7 @@ def _headings_away(
     seen = possible_floor(house, catalogue, device, storeys=tuple(sorted(floor)))
     grids = grids_of(house)
     points = np.concatenate(
-        [_middles(grids[storey], cells & floor[storey]) for storey, cells in seen.items()]
+        [grids[storey].centres()[cells & floor[storey]] for storey, cells in seen.items()]
         or [np.zeros((0, 2))]
     )
     if not len(points):
@@ -126,13 +125,6 @@ def _headings_away(
         if abs((heading - straight + 180.0) % 360.0 - 180.0) <= TURN_LIMIT_DEG:
             found.append(heading)
     return tuple(found)
-
-
-def _middles(grid: Grid, cells: BoolArray) -> FloatArray:
-    """The middles of some cells, shape (n, 2). [m]"""
-    places = np.argwhere(cells)[:, ::-1].astype(np.float64)
-    found: FloatArray = np.array([grid.x0, grid.y0]) + (places + 0.5) * grid.cell
-    return found
 
 
 def _starting_entry(

@@ -17,7 +17,7 @@ from wardwright.model.device import Device
 from wardwright.model.fabric import Space
 from wardwright.model.placement import opening_line, standing
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import BODY_RADIUS_M, Route
+from wardwright.physics.walking.from_site import BODY_RADIUS_M
 from wardwright.trials.barriers import grids_of
 from wardwright.trials.household_walk import noticed_on, walk, walked
 from wardwright.trials.leaves_between import leaves_before, lines_to, possible_floor, seen_past
@@ -48,7 +48,8 @@ class Steps(NamedTuple):
 @lru_cache(maxsize=1024)
 def steps_on(house: Site, catalogue: Catalogue, ends: Ends) -> Steps | None:
     """What is walked up to each point of the way there; None where there is no way."""
-    route, progress = _way(house, catalogue, ends)
+    route = walk(house, catalogue, ends.start, goal=ends.goal)
+    progress = walked(house, catalogue, ends.start, goal=ends.goal)
     if route is None or progress is None:
         return None
     doors = np.zeros(len(route.points))
@@ -57,12 +58,6 @@ def steps_on(house: Site, catalogue: Catalogue, ends: Ends) -> Steps | None:
         last = next(leg.last for leg in route.legs if leg.kind == "door" and leg.first == point)
         doors[last:] += 1.0
     return Steps(progress.flat, progress.stairs, doors)
-
-
-def _way(house: Site, catalogue: Catalogue, ends: Ends) -> tuple[Route | None, Steps | None]:
-    found = walked(house, catalogue, ends.start, goal=ends.goal)
-    route = walk(house, catalogue, ends.start, goal=ends.goal)
-    return route, None if found is None else Steps(found.flat, found.stairs, found.doors)
 
 
 def walked_until(steps: Steps, moment: Moment) -> tuple[float, float, float]:
@@ -119,7 +114,7 @@ def first_noticed(
     Moment or None
         A whole room at an end counts as its end of the walk; None: it does not notice, or there is no way.
     """
-    route, _ = _way(house, catalogue, ends)
+    route = walk(house, catalogue, ends.start, goal=ends.goal)
     if route is None:
         return None
     opened = frozenset(door for _, door in doors_to_open(house, route, leaves, kept_shut=kept_shut))
