@@ -10,7 +10,6 @@ import math
 from typing import NamedTuple
 
 import numpy as np
-import shapely
 
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
@@ -21,12 +20,13 @@ from wardwright.model.household import Person
 from wardwright.model.placement import sides_of_opening, space_at
 from wardwright.model.programme import Behaviour
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import Route, Spot, way_in_spot
-from wardwright.rules.entry_routes import place_before
+from wardwright.physics.walking.from_site import Route, Spot
+from wardwright.rules.kit import FULL_SET
+from wardwright.trials.home_goals import middle_of
 from wardwright.trials.household_walk import leaf_of, noticed_on, opened_on, walk, walked
 from wardwright.trials.leaves_opened import Leaves
 from wardwright.trials.paces import walking_pace
-from wardwright.trials.trips import Trip, taken
+from wardwright.trials.trips import Trip, ends_of, taken
 from wardwright.trials.watchers import heard_in
 from wardwright.trials.ways_on_foot import Progress
 from wardwright.trials.zone_response import Happening, Signal, respond
@@ -86,8 +86,7 @@ def arrive(
         The timeline.
     """
     unset = float(taken(catalogue, trip.legs, person).arriving[0]) if knows_code else math.inf
-    start = way_in_spot(site, trip.door)
-    goal = start if trip.control is None else place_before(site, trip.control)
+    start, goal = ends_of(site, trip)
     return _played(
         site, signals_on(site, catalogue, trip, person=person, start=start, goal=goal, leaves=leaves), unset
     )
@@ -117,10 +116,9 @@ def wrong_turns(
         Each with the alarm that it gives on the way into the room, if any.
     """
     found = []
-    start = way_in_spot(site, trip.door)
+    start, _ = ends_of(site, trip)
     for space in rooms_beside(site, trip):
-        place = shapely.Polygon(space.outline_m).representative_point()
-        goal = Spot(space.storey, float(place.x), float(place.y))
+        goal = middle_of(space)
         if walk(site.bare, catalogue, start, goal=goal) is None:
             continue
         signals = signals_on(site, catalogue, trip, person=person, start=start, goal=goal, leaves=leaves)
@@ -161,7 +159,7 @@ def signals_on(  # noqa: PLR0917 - who, where from, where to
 
 def heard_devices(site: Site) -> tuple[tuple[Device, Behaviour], ...]:
     """The devices that are heard when nobody is in, with how their zones behave, by id."""
-    heard = heard_in(site, "full")
+    heard = heard_in(site, FULL_SET)
     devices = sorted(site.devices, key=lambda one: one.id)
     return tuple((device, heard[device.id]) for device in devices if device.id in heard)
 

@@ -10,12 +10,11 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.placement import space_at, standing
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import Spot, way_in_spot
-from wardwright.rules.entry_routes import place_before
+from wardwright.physics.walking.from_site import Spot
 from wardwright.rules.kit import devices_of
 from wardwright.trials.home_goals import goals_from, middle_of
 from wardwright.trials.household_walk import leaf_of, noticed_on
-from wardwright.trials.trips import trips
+from wardwright.trials.trips import ends_of, trips
 
 WAKING_S = 16.0 * 3600.0
 """How long of a day somebody is up. [s] (assumption)"""
@@ -97,7 +96,7 @@ def _past(site: Site, catalogue: Catalogue, device: Device) -> tuple[tuple[str, 
         ways = ()
     for trip in ways:
         if trip.control is not None:
-            start, goal = way_in_spot(site, trip.door), place_before(site, trip.control)
+            start, goal = ends_of(site, trip)
             out += (
                 2.0 * len(people) / len(ways) * _passes(site.bare, catalogue, device, start=start, goal=goal)
             )

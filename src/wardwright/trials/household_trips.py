@@ -17,8 +17,7 @@ from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.household import Person
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import Spot, way_in_spot
-from wardwright.rules.entry_routes import place_before
+from wardwright.physics.walking.from_site import Spot
 from wardwright.rules.kit import FULL_SET, NIGHT
 from wardwright.trials.arrival import Played, arrive, clock_in, heard_devices, wrong_turns
 from wardwright.trials.home_goals import middle_of
@@ -30,7 +29,7 @@ from wardwright.trials.night_trips import Goal, NightTrip, night_trips, wrong_tu
 from wardwright.trials.night_walk import steps_on, walked_until
 from wardwright.trials.stays import at_home_unset, stays
 from wardwright.trials.trip_played import HouseholdTrip, Kind
-from wardwright.trials.trips import Trip, household, trips
+from wardwright.trials.trips import Trip, ends_of, household, trips
 
 
 def household_trips(site: Site, catalogue: Catalogue) -> tuple[HouseholdTrip, ...]:
@@ -75,8 +74,7 @@ def _at_the_doors(site: Site, catalogue: Catalogue) -> Iterator[HouseholdTrip]:
 def _coming_and_going(
     site: Site, catalogue: Catalogue, trip: Trip, *, person: Person, leaves: Leaves
 ) -> Iterator[HouseholdTrip]:
-    start = way_in_spot(site, trip.door)
-    goal = start if trip.control is None else place_before(site, trip.control)
+    start, goal = ends_of(site, trip)
 
     def told(kind: Kind, place: str, played: Played, *, to: Spot) -> HouseholdTrip:
         spot = _where(site, catalogue, trip, person=person, ends=(start, to), at_s=played.alarm_s)

@@ -22,13 +22,11 @@ from wardwright.model.opening import Opening
 from wardwright.model.placement import sides_of_opening
 from wardwright.model.programme import Programme
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import way_in_spot
-from wardwright.rules.entry_routes import place_before
 from wardwright.trials.arrival import clock_in, heard_devices
 from wardwright.trials.barriers import grids_of, standing_floor, watched_floor
 from wardwright.trials.household_walk import leaf_of, noticed_on, walk, walked
 from wardwright.trials.leaves_opened import Leaves
-from wardwright.trials.trips import Trip, taken
+from wardwright.trials.trips import Trip, ends_of, taken
 from wardwright.trials.ways_on_foot import opened_legs
 from wardwright.trials.zone_response import Happening, Signal
 from wardwright.trials.zone_roles import zone_hearing
@@ -135,8 +133,7 @@ def leave(site: Site, catalogue: Catalogue, trip: Trip, *, person: Person, leave
     """
     shut = float(taken(catalogue, trip.legs, person).leaving[0])
     found = []
-    start = way_in_spot(site, trip.door)
-    goal = start if trip.control is None else place_before(site, trip.control)
+    start, goal = ends_of(site, trip)
     progress = None if trip.control is None else walked(site.bare, catalogue, start, goal=goal)
     route = None if trip.control is None else walk(site.bare, catalogue, start, goal=goal)
     clock = None if progress is None else clock_in(catalogue, trip, person, progress=progress)

@@ -17,8 +17,8 @@ from wardwright.model.household import Person
 from wardwright.model.opening import Opening
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import BODY_RADIUS_M, WAY_IN_STEP_M, Route
-from wardwright.rules.entry_routes import entry_routes, keypads
+from wardwright.physics.walking.from_site import BODY_RADIUS_M, WAY_IN_STEP_M, Route, Spot, way_in_spot
+from wardwright.rules.entry_routes import entry_routes, keypads, place_before
 from wardwright.trials.draws import Cases, Input, cases_of
 from wardwright.trials.paces import walking_pace
 from wardwright.trials.watchers import devices_of
@@ -49,6 +49,12 @@ class Trip(NamedTuple):
     route: Route | None
     """From the door inward; None where there is no way, or none is needed."""
     legs: Legs
+
+
+def ends_of(site: Site, trip: Trip) -> tuple[Spot, Spot]:
+    """Where one stands inside the entry door, and before the keypad; with a keyfob at the door both times."""
+    start = way_in_spot(site, trip.door)
+    return start, start if trip.control is None else place_before(site, trip.control)
 
 
 class Taken(NamedTuple):
