@@ -6,6 +6,8 @@ import numpy as np
 import pytest
 
 from common.houses import CATALOGUE, on_wall, open_edge, standing_free, two_rooms_and_hall
+from common.rule_houses.control import UNIT_IN_STUDY
+from common.rule_houses.keypads import KEYPAD
 from wardwright.errors import NotComputable
 from wardwright.physics.walking.from_site import Spot
 from wardwright.rules.entry_routes import (
@@ -17,6 +19,7 @@ from wardwright.rules.entry_routes import (
     place_at,
     place_before,
     rooms_on,
+    rooms_on_the_way,
 )
 from wardwright.rules.wall_spots import wall_spots
 
@@ -94,3 +97,8 @@ def test_a_household_way_is_at_an_ordinary_pace() -> None:
     route = household_way(two_rooms_and_hall(), CATALOGUE, way)
     assert route is not None
     assert float(route.clock[-1]) == pytest.approx(5.0 / 1.3)
+
+
+def test_the_way_in_is_the_hall_or_is_not_known() -> None:
+    assert rooms_on_the_way(two_rooms_and_hall(devices=(KEYPAD, UNIT_IN_STUDY)), CATALOGUE) == {"hall"}
+    assert rooms_on_the_way(two_rooms_and_hall(), CATALOGUE) is None

@@ -11,15 +11,10 @@ from common.rule_houses.control import UNIT_IN_STUDY
 from common.rule_houses.keypads import KEYPAD
 from common.rule_houses.sounders import BESIDE
 from wardwright.model.placement import standing
-from wardwright.rules.sounder_spots import distance_to_unit, rooms_on_the_way, sounder_spot
+from wardwright.rules.sounder_spots import distance_to_unit, sounder_spot
 
 HOUSE = two_rooms_and_hall(devices=(KEYPAD, UNIT_IN_STUDY, BESIDE))
 NEAR = standing(HOUSE, BESIDE)
-
-
-def test_the_way_in_is_the_hall_or_is_not_known() -> None:
-    assert rooms_on_the_way(HOUSE, CATALOGUE) == {"hall"}
-    assert rooms_on_the_way(two_rooms_and_hall(), CATALOGUE) is None
 
 
 def test_the_distance_is_to_the_nearest_unit_of_the_storey() -> None:

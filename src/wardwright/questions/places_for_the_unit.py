@@ -20,7 +20,7 @@ from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.unit_elsewhere import soonest_reached
 from wardwright.questions.unit_place import Place, beats
-from wardwright.rules.entry_routes import entry_routes, rooms_on
+from wardwright.rules.entry_routes import rooms_on_the_way
 from wardwright.rules.likely_margins import likely_margins, margins_of
 from wardwright.rules.outside_view import seen_from_outside, usual_height
 from wardwright.rules.radio_belief import ReadDevice, read_devices
@@ -69,10 +69,7 @@ def places_for(site: Site, catalogue: Catalogue, unit: Device) -> Places:
         raise NotComputable(
             "no radio device whose link to it can be worked out", cure="Add the devices that are planned"
         )
-    try:
-        route = rooms_on(site, entry_routes(site, catalogue))
-    except NotComputable:
-        route = frozenset()
+    route = rooms_on_the_way(site, catalogue) or frozenset()
     height = usual_height(unit, USUAL_HEIGHT_M)
     return _places(
         site.bare, catalogue, links, unit=unit, height_m=height, route=route, outlets=site.outlets,

@@ -157,3 +157,11 @@ def rooms_on(site: Site, routes: tuple[EntryRoute, ...]) -> frozenset[str]:
                 if space.storey == storey.id and space.id not in found and is_in((space,), points).any():
                     found |= {other.id for other in joined_to(site, space)}
     return frozenset(found)
+
+
+def rooms_on_the_way(site: Site, catalogue: Catalogue) -> frozenset[str] | None:
+    """Ids of the spaces on the way in; None where no entry door or no keypad is known."""
+    try:
+        return rooms_on(site, entry_routes(site, catalogue))
+    except NotComputable:
+        return None

@@ -6,12 +6,11 @@ import math
 from collections.abc import Sequence
 from functools import lru_cache
 
-from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.fabric import SpaceUse
 from wardwright.model.placement import Standing, standing
 from wardwright.model.site import Site
-from wardwright.rules.entry_routes import entry_routes, rooms_on
+from wardwright.rules.entry_routes import rooms_on_the_way
 from wardwright.rules.kit import devices_of
 from wardwright.rules.unit_spots import UNFIT_USES
 from wardwright.rules.wall_spots import WallSpot, wall_spots
@@ -24,14 +23,6 @@ USUAL_HEIGHT_M = 2.1
 """Where an inside sounder hangs. [m] (common practice)"""
 LOUD_USES: tuple[SpaceUse, ...] = ("landing", "hall", "stairwell")
 """Rooms from which a sounder is heard all over the house. (common practice)"""
-
-
-def rooms_on_the_way(site: Site, catalogue: Catalogue) -> frozenset[str] | None:
-    """Ids of the spaces on the way in; None where no entry door or no keypad is known."""
-    try:
-        return rooms_on(site, entry_routes(site, catalogue))
-    except NotComputable:
-        return None
 
 
 def distance_to_unit(site: Site, catalogue: Catalogue, place: Standing) -> float:

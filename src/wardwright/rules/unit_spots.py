@@ -5,13 +5,12 @@ from __future__ import annotations
 import math
 from functools import lru_cache
 
-from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, WallMount
 from wardwright.model.fixture import Outlet
 from wardwright.model.placement import Standing, standing
 from wardwright.model.site import Site
-from wardwright.rules.entry_routes import entry_routes, place_at, rooms_on
+from wardwright.rules.entry_routes import place_at, rooms_on_the_way
 from wardwright.rules.finding import Mend
 from wardwright.rules.instant_watch import watched_at_once
 from wardwright.rules.wall_spots import WallSpot, room_of, wall_spots
@@ -46,10 +45,7 @@ def moved_to_watched_spot(site: Site, catalogue: Catalogue, unit: Device) -> tup
 
 def _first_watched(site: Site, catalogue: Catalogue, *, near: Standing, height_m: float) -> WallSpot | None:
     """The first of the fit places, the best ones asked first, that is watched."""
-    try:
-        on_route = rooms_on(site, entry_routes(site, catalogue))
-    except NotComputable:
-        on_route = frozenset()
+    on_route = rooms_on_the_way(site, catalogue) or frozenset()
     watched = watched_at_once(site, catalogue)
     for spot in _fit_spots(site.bare, site.outlets, near=near, height_m=height_m):
         if spot.space in on_route:

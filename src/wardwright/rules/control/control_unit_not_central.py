@@ -12,7 +12,7 @@ from wardwright.model.device import Device
 from wardwright.model.placement import Standing, standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
-from wardwright.rules.entry_routes import entry_routes, place_at, rooms_on
+from wardwright.rules.entry_routes import place_at, rooms_on_the_way
 from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.instant_watch import Watched, watched_at_once
 from wardwright.rules.kit import control_units, sheets_in_use
@@ -134,10 +134,7 @@ def _best(
     site: Site, catalogue: Catalogue, radio: tuple[Device, ...], *, height_m: float
 ) -> tuple[Worst, WallSpot] | None:
     """The best place by a power point: off the way in, watched if any is, unseen before others, least loss."""
-    try:
-        on_route = rooms_on(site, entry_routes(site, catalogue))
-    except NotComputable:
-        on_route = frozenset()
+    on_route = rooms_on_the_way(site, catalogue) or frozenset()
     lead = catalogue.limit("lead-to-power", site.place.rule_pack).value
     found = [
         (worst_from(site, spot.standing(height_m), radio), spot)

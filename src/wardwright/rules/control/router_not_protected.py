@@ -16,7 +16,7 @@ from wardwright.model.record import Point2
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.physics.walking.from_site import premises_network
-from wardwright.rules.entry_routes import entry_routes, place_before, rooms_on
+from wardwright.rules.entry_routes import place_before, rooms_on_the_way
 from wardwright.rules.finding import Finding
 from wardwright.rules.instant_watch import watched_at_once
 from wardwright.rules.kit import devices_of
@@ -90,10 +90,7 @@ def router_not_protected(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
             "no zone is programmed, so no device is known to alarm at once",
             cure="Add the zones and their behaviours",
         )
-    try:
-        on_route = rooms_on(site, entry_routes(site, catalogue))
-    except NotComputable:
-        on_route = frozenset()
+    on_route = rooms_on_the_way(site, catalogue) or frozenset()
     watched = watched_at_once(site, catalogue)
     for router in routers:
         room = room_of(site, router.storey, router.at_m)

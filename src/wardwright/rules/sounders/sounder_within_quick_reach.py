@@ -10,6 +10,7 @@ from wardwright.model.device import Device
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
+from wardwright.rules.entry_routes import rooms_on_the_way
 from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.kit import some_of
 from wardwright.rules.registry import exactly, rule, weakest
@@ -17,7 +18,6 @@ from wardwright.rules.sounder_spots import (
     BESIDE_UNIT_M,
     OUT_OF_HAND_M,
     distance_to_unit,
-    rooms_on_the_way,
     sounder_spot,
 )
 from wardwright.rules.suggestion import suggestions
