@@ -77,7 +77,7 @@ def footings_near(site: Site, place: Standing) -> tuple[Footing, ...]:
     found = [ground]
     for thing in site.ground.things:
         can_be_stood_on = is_climbable(thing) or thing.kind == "flat-roof"
-        if can_be_stood_on and _outline(thing.outline_m).distance(here) <= ASIDE_M:
+        if can_be_stood_on and outline_of(thing.outline_m).distance(here) <= ASIDE_M:
             top = ground.level_m + thing.height_m
             found.append(Footing(top, thing.name, thing.id, thing.basis_of("height_m")))
     for space in site.spaces:
@@ -113,7 +113,7 @@ def _ground(site: Site) -> Footing:
     return Footing(site.ground.level_m, "the ground", None, site.ground.basis_of("level_m"))
 
 
-def _outline(ring: tuple[Point2, ...]) -> shapely.Geometry:
+def outline_of(ring: tuple[Point2, ...]) -> shapely.Geometry:
     """A ring as an area; two points are a line."""
     return shapely.Polygon(ring) if len(ring) > 2 else shapely.LineString(ring)
 

@@ -11,7 +11,7 @@ from wardwright.model.opening import Opening
 from wardwright.model.placement import Standing, along, is_way_in, opening_line
 from wardwright.model.record import Point2
 from wardwright.model.site import Site
-from wardwright.rules.footings import level_of_place
+from wardwright.rules.footings import level_of_place, outline_of
 
 SLOPE = 0.25
 """How far out a ladder's foot stands, as a share of its height: 1 in 4. [-] (common practice)"""
@@ -80,11 +80,7 @@ def is_firm_below(site: Site, place: Standing) -> bool:
         for space in site.spaces
         if not space.is_outdoors and site.storey(space.storey).elevation_m < level
     ]
-    things = [
-        shapely.Polygon(t.outline_m) if len(t.outline_m) > 2 else shapely.LineString(t.outline_m)
-        for t in site.ground.things
-        if t.kind in NOT_FIRM
-    ]
+    things = [outline_of(thing.outline_m) for thing in site.ground.things if thing.kind in NOT_FIRM]
     return not any(area.intersects(foot) for area in (*roofs, *things))
 
 

@@ -13,8 +13,7 @@ from wardwright.model.flights import BALUSTRADE_M, footprint
 from wardwright.model.placement import wall_footprint
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
-from wardwright.model.surroundings import GroundThing
-from wardwright.rules.footings import is_climbable, is_indoors
+from wardwright.rules.footings import is_climbable, is_indoors, outline_of
 
 ROOF_M = 0.3
 """Between a ceiling and the roof above it. [m] (assumption)"""
@@ -46,12 +45,6 @@ class Foothold(NamedTuple):
     """Whether anybody may stand there: the ground, a deck that is shared."""
 
 
-def area_of(thing: GroundThing) -> shapely.Geometry:
-    """The outline of a thing outside; two points are a line. [m]"""
-    is_line = len(thing.outline_m) < 3
-    return shapely.LineString(thing.outline_m) if is_line else shapely.Polygon(thing.outline_m)
-
-
 @lru_cache(maxsize=128)
 def footholds(house: Site) -> tuple[Foothold, ...]:
     """The ground and all that is climbed onto, in the order of kinds and ids.
@@ -73,7 +66,9 @@ def footholds(house: Site) -> tuple[Foothold, ...]:
         if is_climbable(thing):
             height, is_told = thing.height_m, thing.basis_of("can_be_climbed") != "default"
             basis = thing.basis_of("height_m")
-            one = Foothold(thing.name, thing.id, thing.kind, area_of(thing), height, height, basis)
+            one = Foothold(
+                thing.name, thing.id, thing.kind, outline_of(thing.outline_m), height, height, basis
+            )
             found.append(one._replace(is_climbed=is_told))
     for stair in sorted(house.stairs, key=lambda one: one.id):
         if not is_indoors(house, stair.lower, shapely.LineString(stair.line_m)):

@@ -15,7 +15,7 @@ from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.model.surroundings import GroundThing
 from wardwright.rules.finding import Finding, Mend
-from wardwright.rules.footings import is_climbable
+from wardwright.rules.footings import is_climbable, outline_of
 from wardwright.rules.held_to import severity_by
 from wardwright.rules.kit import some_of
 from wardwright.rules.registry import exactly, rule, weakest
@@ -111,11 +111,10 @@ def outside_sounder_within_reach(site: Site, catalogue: Catalogue) -> Iterator[F
 def _height(site: Site, place: Standing) -> tuple[float, GroundThing | None]:
     """Above the ground, or above the thing that brings one nearest to it. [m]"""
     up = site.storey(place.storey).elevation_m + place.height_m - site.ground.level_m
+    here = shapely.Point(place.x_m, place.y_m)
     best: tuple[float, GroundThing | None] = (up, None)
     for thing in sorted(site.ground.things, key=lambda one: one.id):
-        is_line = len(thing.outline_m) < 3
-        area = shapely.LineString(thing.outline_m) if is_line else shapely.Polygon(thing.outline_m)
-        if is_climbable(thing) and area.distance(shapely.Point(place.x_m, place.y_m)) <= ACROSS_M:
+        if is_climbable(thing) and outline_of(thing.outline_m).distance(here) <= ACROSS_M:
             best = min(best, (max(up - thing.height_m, 0.0), thing), key=lambda one: one[0])
     return best
 
