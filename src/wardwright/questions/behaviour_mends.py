@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
+from typing import TypeVar
 
 import numpy as np
 
+from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.placement import standing
@@ -17,6 +20,7 @@ from wardwright.trials.arrival_band import seen_of_band
 from wardwright.trials.barriers import grids_of
 from wardwright.trials.zone_roles import SPECK_M2, Derived, Role, role_of
 
+Angle = TypeVar("Angle", float, FloatArray)
 SLIVER_M2 = 0.5
 """Less of the way in than this, seen from a room that it does not pass, is a sliver. [m2] (assumption)"""
 TURN_SPARE_DEG = (6.0, 10.0)
@@ -96,7 +100,7 @@ def turned_away(
     float or None
         Anticlockwise from the plan's x axis; tried on the model. [deg]
     """
-    seen, at = one.seen, standing(site, one.device)
+    seen = one.seen
     sheet = catalogue.sheet(one.device.sheet).movement
     if seen is None or sheet is None or sheet.angle_deg >= 180.0:
         return None
@@ -104,23 +108,49 @@ def turned_away(
         [grids_of(site.bare)[storey].centres()[cells] for storey, cells in seen.cells.items()]
         or [np.zeros((0, 2))]
     )
-    if not len(points):
-        return None
-    away = np.degrees(np.arctan2(points[:, 1] - at.y_m, points[:, 0] - at.x_m)) - at.heading_deg
-    away = (away + 180.0) % 360.0 - 180.0
-    straight = standing(site, one.device.model_copy(update={"heading_deg": None})).heading_deg
-    turns = []
-    for spare in TURN_SPARE_DEG:
-        half = sheet.angle_deg / 2.0 + spare
-        # To its right it loses what is on its left, and the other way round.
-        turns += [float(away.min()) - half, float(away.max()) + half]
-    for turn in sorted(turns, key=abs):
-        heading = round(
-            (at.heading_deg + math.copysign(math.ceil(abs(turn)), turn) + 180.0) % 360.0 - 180.0, 6
-        )
-        if abs((heading - straight + 180.0) % 360.0 - 180.0) > TURN_LIMIT_DEG:
-            continue  # beyond what its bracket lets it be turned off its wall
+    halves = [sheet.angle_deg / 2.0 + spare for spare in TURN_SPARE_DEG]
+    for heading in headings_off(site.bare, one.device, points, halves=halves):
         there = one.device.model_copy(update={"heading_deg": heading})
         if seen_of_band(site.bare, catalogue, there, controls=controls).high <= SPECK_M2:
             return heading
     return None
+
+
+def headings_off(
+    house: Site, device: Device, points: FloatArray, *, halves: Sequence[float]
+) -> tuple[float, ...]:
+    """Headings that turn the fan of a detector off some floor, as far as its bracket lets it be turned.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    device : Device
+        The detector.
+    points : ndarray, shape (N, 2)
+        The floor. [m]
+    halves : sequence of float
+        Half of the fan, with what is to spare at its edge: each is tried to both sides. [deg]
+
+    Returns
+    -------
+    tuple of float
+        Anticlockwise from the plan's x axis, the least turn first; none where there is no floor. [deg]
+    """
+    if not len(points):
+        return ()
+    at = standing(house, device)
+    straight = standing(house, device.model_copy(update={"heading_deg": None})).heading_deg
+    away = _turn(np.degrees(np.arctan2(points[:, 1] - at.y_m, points[:, 0] - at.x_m)) - at.heading_deg)
+    # To its right it loses what is on its left, and the other way round.
+    turns = [turn for half in halves for turn in (float(away.min()) - half, float(away.max()) + half)]
+    headings = [
+        round(_turn(at.heading_deg + math.copysign(math.ceil(abs(turn)), turn)), 6)
+        for turn in sorted(turns, key=abs)
+    ]
+    return tuple(one for one in headings if abs(_turn(one - straight)) <= TURN_LIMIT_DEG)
+
+
+def _turn(angle_deg: Angle) -> Angle:
+    """An angle as the nearest turn, from -180 on. [deg]"""
+    return (angle_deg + 180.0) % 360.0 - 180.0

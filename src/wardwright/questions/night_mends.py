@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-import math
 from functools import lru_cache
 
 import numpy as np
 
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
-from wardwright.model.placement import standing
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
+from wardwright.questions.behaviour_mends import headings_off
 from wardwright.questions.zones_at_night import out_of_night, part_set, still_noticed
 from wardwright.rules.finding import Mend
 from wardwright.rules.kit import NIGHT
-from wardwright.rules.wall_spots import TURN_LIMIT_DEG
 from wardwright.trials.barriers import grids_of
 from wardwright.trials.leaves_between import possible_floor, states_of
 from wardwright.trials.leaves_opened import Leaves
@@ -108,23 +106,7 @@ def _headings_away(
         [grids[storey].centres()[cells & floor[storey]] for storey, cells in seen.items()]
         or [np.zeros((0, 2))]
     )
-    if not len(points):
-        return ()
-    at = standing(house, device)
-    straight = standing(house, device.model_copy(update={"heading_deg": None})).heading_deg
-    away = np.degrees(np.arctan2(points[:, 1] - at.y_m, points[:, 0] - at.x_m)) - at.heading_deg
-    away = (away + 180.0) % 360.0 - 180.0
-    half = angle_deg / 2.0 + TURN_SPARE_DEG
-    # To its right it loses what is on its left, and the other way round.
-    found = []
-    for turn in sorted((float(away.min()) - half, float(away.max()) + half), key=abs):
-        heading = round(
-            (at.heading_deg + math.copysign(math.ceil(abs(turn)), turn) + 180.0) % 360.0 - 180.0, 6
-        )
-        # Its bracket lets it be turned off its wall so far.
-        if abs((heading - straight + 180.0) % 360.0 - 180.0) <= TURN_LIMIT_DEG:
-            found.append(heading)
-    return tuple(found)
+    return headings_off(house, device, points, halves=(angle_deg / 2.0 + TURN_SPARE_DEG,))
 
 
 def _starting_entry(
