@@ -11,8 +11,7 @@ from common.mending import mended
 from common.rule_houses.movement import PASSING_PETS, SIDEBOARD
 from wardwright.model.revision import replaced
 from wardwright.model.site import Site
-from wardwright.questions.answer import Answer
-from wardwright.questions.pet_verdicts import ORDER
+from wardwright.questions.answer import WORST_FIRST, Answer
 from wardwright.questions.pets_in import answers
 from wardwright.rules.mending import operations_of
 from wardwright.store.catalogue import load_catalogue
@@ -55,7 +54,7 @@ def test_each_mend_that_is_an_edit_makes_the_answer_better() -> None:
     for mend in before.mends:
         if operations_of(site, CATALOGUE, mend):
             after = only(mended(site, mend))
-            assert ORDER.index(after.verdict) > ORDER.index(before.verdict), mend
+            assert WORST_FIRST.index(after.verdict) > WORST_FIRST.index(before.verdict), mend
             assert mend.gain is not None
             assert after.estimate is not None
             assert after.estimate.value == pytest.approx(mend.gain.value)

@@ -17,6 +17,8 @@ NOT_COUNTED = "not counted as a way in: "
 Verdict = Literal["good", "thin", "bad", "unknown"]
 """`good`: met over the whole range. `thin`: met at the likely value only. `bad`: not met at the likely value.
 `unknown`: could not be worked out."""
+WORST_FIRST: tuple[Verdict, ...] = ("bad", "thin", "unknown", "good")
+"""How verdicts are ranked."""
 
 
 class PartAnswer(Record):

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.opening import Opening
 from wardwright.model.site import Site
-from wardwright.questions.answer import Verdict
+from wardwright.questions.answer import WORST_FIRST
 from wardwright.questions.changes_tried import contact_on, instant_of
 from wardwright.questions.climb_verdicts import judged
 from wardwright.questions.glass_watch_tried import Proposed, watches_to_add
@@ -20,7 +20,6 @@ from wardwright.trials.ways_in import WayIn
 MOVED = ("bin", "car", "shed", "other")
 """What can be moved; other things are made unfit to climb: cut back, topped, fenced off."""
 NAME = "proposed-at-the-opening"
-_ORDER: tuple[Verdict, ...] = ("bad", "thin", "unknown", "good")
 
 
 def climb_mends(
@@ -54,10 +53,10 @@ def climb_mends(
     tuple of Mend
         Those that help alone, the most helpful first; a better lock, which only delays, last.
     """
-    now = _ORDER.index(judged(house, catalogue, opening, heard=heard))
+    now = WORST_FIRST.index(judged(house, catalogue, opening, heard=heard))
     tried: list[tuple[int, Mend]] = []
     for mend, changed, devices in _changes(house, catalogue, opening, climb=climb, ways=ways, heard=heard):
-        then = _ORDER.index(judged(changed, catalogue, opening, heard=devices))
+        then = WORST_FIRST.index(judged(changed, catalogue, opening, heard=devices))
         if then > now:
             tried.append((then, mend))
     tried.sort(key=lambda one: -one[0])

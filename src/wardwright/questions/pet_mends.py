@@ -7,20 +7,20 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import USUAL_MOUNTS, Device, WallMount
-from wardwright.model.device_sheets import DeviceSheet, MovementSheet
+from wardwright.model.device import Device, WallMount
+from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.estimate import Estimate
 from wardwright.model.placement import is_way_in, sides_of_opening, space_at, standing
 from wardwright.model.site import Site
-from wardwright.questions.pet_verdicts import ORDER, verdict_of, worst_of
+from wardwright.questions.answer import WORST_FIRST
+from wardwright.questions.pet_verdicts import verdict_of, worst_of
 from wardwright.rules.animals import Roaming
 from wardwright.rules.detector_spots import moved_to_better_spot
 from wardwright.rules.finding import Mend
+from wardwright.rules.like_sheets import Values, hung_for, is_alike
 from wardwright.trials.pet_room import PetRoom, leaves_enough, room_for
 from wardwright.trials.pets import door_between
 
-LIKE_REACH, LIKE_ANGLE = 0.9, 0.8
-"""A sheet that takes the place of another has at least these shares of its reach and fan. [-] (assumption)"""
 TILT_STEPS_DEG = (-1.0, -2.0)
 """Turned up by so much. [deg] (assumption)"""
 SHOULDER_M = 1.4
@@ -30,7 +30,6 @@ MOVED = ("bed", "sofa", "table", "chair", "cupboard", "shelf", "appliance", "scr
 """What stands where it was put: a worktop or a radiator is not moved for a cat."""
 MOST = 4
 """How many changes are named. [-]"""
-Values = tuple[tuple[str, str | float | int | bool], ...]
 
 
 class _Trial(NamedTuple):
@@ -80,11 +79,12 @@ def pet_mends(
     """
     as_it_is = _Trial(device, sheet, household, device.sheet)
     now = _played(house, catalogue, as_it_is)
+    rank_now = WORST_FIRST.index(verdict_of(worst_of(now)))
     tried: list[tuple[int, Mend]] = []
     for action, subject, values, trial in _changes(house, catalogue, as_it_is, now=now):
         after = worst_of(_played(house, catalogue, trial))
-        rank = ORDER.index(verdict_of(after))
-        if rank > ORDER.index(verdict_of(worst_of(now))):
+        rank = WORST_FIRST.index(verdict_of(after))
+        if rank > rank_now:
             gain = Estimate.model_validate(after.estimate.model_dump() | {"drivers": ()})
             tried.append(
                 (
@@ -96,7 +96,7 @@ def pet_mends(
             )
     tried.sort(key=lambda one: -one[0])
     found = [mend for _, mend in tried[:MOST]]
-    if not any(ORDER[rank] == "good" for rank, _ in tried):
+    if not any(WORST_FIRST[rank] == "good" for rank, _ in tried):
         contacts = _contacts(house, catalogue, device)
         found += [one for one in contacts if one.subject not in has_contact]
     return tuple(found)
@@ -123,8 +123,10 @@ def _changes(
     """What could be changed, and what is then to be played."""
     yield from _in_the_house(house, trial, now=now)
     for row in sorted(catalogue.sheets, key=lambda one: one.cheapest_first):
-        if row.movement is not None and _may_replace(row, row.movement, trial.device, sheet=trial.sheet):
-            values, hung = _hung(trial.device, row.movement)
+        if row.movement is None or row.id == trial.device.sheet:
+            continue
+        if is_alike(row, row.movement, trial.device, sheet=trial.sheet):
+            values, hung = hung_for(trial.device, row.movement)
             like = hung.model_copy(update={"sheet": row.id})
             changed = trial._replace(device=like, sheet=row.movement)
             yield "replace-device", like.id, (("sheet", row.id), *values), changed
@@ -211,23 +213,6 @@ def _kept_out(
         door = door_between(house, space, rooms)
         if door is not None and all(animal.spaces for animal in kept):
             yield door, kept
-
-
-def _may_replace(row: DeviceSheet, table: MovementSheet, device: Device, *, sheet: MovementSheet) -> bool:
-    if row.id == device.sheet or device.mount.on not in (row.mounts or USUAL_MOUNTS[row.kind]):
-        return False
-    return table.reach_m >= LIKE_REACH * sheet.reach_m and table.angle_deg >= LIKE_ANGLE * sheet.angle_deg
-
-
-def _hung(device: Device, table: MovementSheet) -> tuple[Values, Device]:
-    """A detector at the nearest height that another sheet allows, and what that changes."""
-    if not isinstance(device.mount, WallMount):
-        return (), device
-    height = min(max(device.mount.height_m, table.height_low_m), table.height_high_m)
-    if height == device.mount.height_m:
-        return (), device
-    mount = device.mount.model_copy(update={"height_m": height})
-    return (("height_m", height),), device.model_copy(update={"mount": mount})
 
 
 def _contacts(house: Site, catalogue: Catalogue, device: Device) -> list[Mend]:

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from wardwright.questions.answer import Verdict
+from wardwright.questions.answer import WORST_FIRST, Verdict
 from wardwright.trials.pet_room import PetRoom
-
-ORDER: tuple[Verdict, ...] = ("bad", "thin", "unknown", "good")
-"""The worst first."""
 
 
 def verdict_of(room: PetRoom) -> Verdict:
@@ -34,4 +31,6 @@ def verdict_of(room: PetRoom) -> Verdict:
 
 def worst_of(rooms: tuple[PetRoom, ...]) -> PetRoom:
     """The animal that a detector can least stay with, of one at least."""
-    return min(rooms, key=lambda one: (ORDER.index(verdict_of(one)), one.estimate.value, one.animal.pet.id))
+    return min(
+        rooms, key=lambda one: (WORST_FIRST.index(verdict_of(one)), one.estimate.value, one.animal.pet.id)
+    )

@@ -28,7 +28,7 @@ from wardwright.questions import (
     will_it_reach,
     zone_behaviours,
 )
-from wardwright.questions.answer import Answer
+from wardwright.questions.answer import WORST_FIRST, Answer
 from wardwright.rules.registry import Follows
 
 
@@ -156,7 +156,7 @@ QUESTIONS: tuple[Question, ...] = (
 
 MORE_IS_BETTER = frozenset(question.number for question in QUESTIONS if question.more_is_better)
 """A larger number is worse where it is a distance walked unseen or a blind share."""
-_WORST_FIRST = {"bad": 0, "thin": 1, "unknown": 2, "good": 3}
+_RANK = {verdict: rank for rank, verdict in enumerate(WORST_FIRST)}
 
 
 def ask(site: Site, catalogue: Catalogue, numbers: Sequence[int] | None = None) -> tuple[Answer, ...]:
@@ -230,4 +230,4 @@ def _rank(answer: Answer) -> tuple[int, int, float, str]:
     worse_is_less = value if answer.question in MORE_IS_BETTER else -value
     if answer.estimate is None:
         worse_is_less = float("-inf")
-    return (_WORST_FIRST[answer.verdict], answer.question, worse_is_less, answer.subject_id)
+    return (_RANK[answer.verdict], answer.question, worse_is_less, answer.subject_id)

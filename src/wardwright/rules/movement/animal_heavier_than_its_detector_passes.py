@@ -9,8 +9,8 @@ import numpy as np
 
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import USUAL_MOUNTS, Device, WallMount
-from wardwright.model.device_sheets import DeviceSheet, MovementSheet
+from wardwright.model.device import Device
+from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
@@ -20,13 +20,12 @@ from wardwright.rules.ahead import CELL_M, ahead_of
 from wardwright.rules.animals import Roaming, animals
 from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.kit import movement_detectors
+from wardwright.rules.like_sheets import hung_for, is_alike
 from wardwright.rules.perches import on_floor
 from wardwright.rules.registry import exactly, rule
 
 ROOM_TO_WALK_M2 = 0.25
 """An animal that is seen on less floor than this is only passing by. [m2] (assumption)"""
-LIKE_REACH, LIKE_ANGLE = 0.9, 0.8
-"""A sheet that takes the place of another has at least these shares of its reach and fan. [-] (assumption)"""
 POSTURES: tuple[Posture, ...] = ("pet", "crawl", "crouch", "upright")
 """Walkers of rising height: the first that is no lower than the animal stands for it."""
 
@@ -190,25 +189,11 @@ def _passing_sheet(
     mass = max(animal.mass_kg for animal in seen)
     for row in sorted(catalogue.sheets, key=lambda row: row.cheapest_first):
         table = row.movement
-        if table is None or not _may_replace(row, table, device, sheet=sheet, mass_kg=mass):
+        if table is None or table.passes_animals_up_to_kg < mass:
             continue
-        values: list[tuple[str, str | float | int | bool]] = [("sheet", row.id)]
-        moved = device
-        if isinstance(device.mount, WallMount):
-            height = min(max(device.mount.height_m, table.height_low_m), table.height_high_m)
-            if height != device.mount.height_m:
-                values.append(("height_m", height))
-                mount = device.mount.model_copy(update={"height_m": height})
-                moved = device.model_copy(update={"mount": mount})
-        if all(on_floor(site, moved, table, animal=animal) is None for animal in seen):
-            return (Mend(action="replace-device", subject=device.id, values=tuple(values)),)
+        if not is_alike(row, table, device, sheet=sheet):
+            continue
+        values, hung = hung_for(device, table)
+        if all(on_floor(site, hung, table, animal=animal) is None for animal in seen):
+            return (Mend(action="replace-device", subject=device.id, values=(("sheet", row.id), *values)),)
     return ()
-
-
-def _may_replace(
-    row: DeviceSheet, table: MovementSheet, device: Device, *, sheet: MovementSheet, mass_kg: float
-) -> bool:
-    if device.mount.on not in (row.mounts or USUAL_MOUNTS[row.kind]):
-        return False
-    is_like = table.reach_m >= LIKE_REACH * sheet.reach_m and table.angle_deg >= LIKE_ANGLE * sheet.angle_deg
-    return is_like and table.passes_animals_up_to_kg >= mass_kg
