@@ -62,7 +62,8 @@ def run(arguments: Namespace) -> int:
     if arguments.json:
         print(report.model_dump_json(indent=1))
         return FINE
-    from wardwright.documents.writers.campaign_text import WIDTH, campaign_text
+    from wardwright.documents.writers.campaign_text import campaign_text
+    from wardwright.documents.writers.text import WIDTH
 
     print(campaign_text(report, width=columns(WIDTH)), end="")
     return FINE

@@ -10,6 +10,7 @@ from wardwright.documents.content.headline import headline, horizon_of
 from wardwright.documents.content.names import names_of
 from wardwright.documents.content.quantities import quantity, sentence, step_of
 from wardwright.documents.content.round_told import ToldRound, told_round
+from wardwright.documents.content.signed import NOT_THERE
 from wardwright.documents.content.wording import VERDICTS
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.record import Record
@@ -163,3 +164,8 @@ def _rule(one: ComparedFinding, subject: str) -> ComparedRule:
         subject=subject,
         message=sentence(found.message),
     )
+
+
+def state_words(one: ComparedState | None) -> str:
+    """What an answer said at one of the two times."""
+    return NOT_THERE if one is None else f"{one.verdict_word}, {one.value}"

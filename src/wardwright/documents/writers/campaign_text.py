@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator
 
 from wardwright.documents.content.shares_told import hundredths, percent
+from wardwright.documents.writers.text import WIDTH, continued
 from wardwright.trials.campaign.results import CampaignReport, PathResult, WayResult
 from wardwright.trials.campaign.shares import Spread
 
-WIDTH = 100
-"""Columns that lines are folded to. [-]"""
 PATHS_SHOWN = 5
 """Least-detected paths, at most; all are in the JSON. [-]"""
 
@@ -41,15 +39,8 @@ def campaign_text(report: CampaignReport, *, width: int = WIDTH) -> str:
         _shares(report),
         _cannot_know(report),
     )
-    lines = [line for part in parts for text in part for line in _folded(text, width)]
+    lines = [line for part in parts for text in part for line in continued(text, width)]
     return "\n".join(lines).strip() + "\n"
-
-
-def _folded(text: str, width: int) -> list[str]:
-    if not text:
-        return [""]
-    indent = " " * (len(text) - len(text.lstrip()) + 2)
-    return textwrap.wrap(text, width, subsequent_indent=indent, break_long_words=False) or [""]
 
 
 def _caught(report: CampaignReport) -> Iterator[str]:

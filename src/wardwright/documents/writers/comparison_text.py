@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 import json
-import textwrap
 from collections.abc import Iterator
 from typing import Any
 
-from wardwright.documents.content.comparison import ComparedLine, ComparedState, Comparison
+from wardwright.documents.content.comparison import ComparedLine, Comparison, state_words
 from wardwright.documents.content.signed import ProgramTold
-from wardwright.documents.writers.text import WIDTH, estimate_data, plain
+from wardwright.documents.writers.text import WIDTH, continued, estimate_data, plain
 from wardwright.questions.answer import Answer
 from wardwright.questions.changes_since import Changes
-
-NOT_THERE = "not there"
 
 
 def comparison_text(
@@ -45,15 +42,8 @@ def comparison_text(
         _rules(told),
         _tests(told),
     )
-    lines = [line for part in parts for text in part for line in _folded(text, width)]
+    lines = [line for part in parts for text in part for line in continued(text, width)]
     return plain("\n".join(lines).strip() + "\n")
-
-
-def _folded(text: str, width: int) -> list[str]:
-    if not text:
-        return [""]
-    indent = " " * (len(text) - len(text.lstrip()) + 2)
-    return textwrap.wrap(text, width, subsequent_indent=indent, break_long_words=False) or [""]
 
 
 def _house(told: Comparison) -> Iterator[str]:
@@ -103,12 +93,8 @@ def _listed(heading: str, lines: list[ComparedLine]) -> Iterator[str]:
         by = f" ({one.by})" if one.by else ""
         yield (
             f"  {one.course_word}: Q{number} {one.question_name}, {one.subject}: "
-            f"{_state(one.before)} -> {_state(one.after)}{by}"
+            f"{state_words(one.before)} -> {state_words(one.after)}{by}"
         )
-
-
-def _state(one: ComparedState | None) -> str:
-    return NOT_THERE if one is None else f"{one.verdict_word}, {one.value}"
 
 
 def _rules(told: Comparison) -> Iterator[str]:

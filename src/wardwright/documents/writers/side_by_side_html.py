@@ -6,6 +6,7 @@ from jinja2 import Environment, StrictUndefined
 from markupsafe import Markup
 
 from wardwright.documents.content import wording
+from wardwright.documents.content.comparison import state_words
 from wardwright.documents.content.side_by_side import SideBySide
 from wardwright.documents.drawing.inks import COLOURS, stylesheet
 from wardwright.documents.drawing.recording import Drawing
@@ -93,7 +94,6 @@ back.</p><div class="pair"><ol>
 </html>
 """
 )
-NOT_THERE = "not there"
 
 
 def write_side_by_side(page: SideBySide) -> str:
@@ -120,7 +120,7 @@ def write_side_by_side(page: SideBySide) -> str:
         words=wording,
         style=_trusted(_STYLE + stylesheet({name: f"var(--{name})" for name in COLOURS})),
         svg=svg,
-        state=lambda one: NOT_THERE if one is None else f"{one.verdict_word}, {one.value}",
+        state=state_words,
         groups=[
             ("Fail now", [one for one in lines if one.fails == "now"]),
             ("Fail no more", [one for one in lines if one.fails == "no more"]),

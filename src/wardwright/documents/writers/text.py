@@ -153,6 +153,12 @@ def hanging(text: str, width: int, *, indent: str = "") -> list[str]:
     return textwrap.wrap(text, width, initial_indent=indent, subsequent_indent=indent + "  ")
 
 
+def continued(text: str, width: int) -> list[str]:
+    """A line as several where it is too long, the rest two columns further in; an empty one stays."""
+    indent = " " * (len(text) - len(text.lstrip()) + 2)
+    return textwrap.wrap(text, width, subsequent_indent=indent, break_long_words=False) or [""]
+
+
 def plain(text: str) -> str:
     """Letters that any terminal has."""
     for fine, plain in (
