@@ -28,11 +28,14 @@ def write_svg(drawing: Drawing) -> bytes:
     bytes
         UTF-8. Its size on paper is the drawing's scale exactly.
     """
-    whole = drawing.base.with_(drawing.own)
-    used = frozenset(verb.style for _, verb in whole.strokes)
-    style = f"<style>.drawing{{font-family:{SANS}}}\n{stylesheet(COLOURS, only=used)}</style>"
-    body = "".join(played(whole, Paper(drawing), LAYERS))
-    return (_head(drawing, has_namespace=True) + style + body + "</svg>\n").encode()
+    body = "".join(played(drawing.base.with_(drawing.own), Paper(drawing), LAYERS))
+    return (_head(drawing, has_namespace=True) + own_style(drawing) + body + "</svg>\n").encode()
+
+
+def own_style(*drawings: Drawing) -> str:
+    """The style sheet of a file that holds drawings and nothing else: their letters, and the inks that they use."""
+    used = frozenset(verb.style for one in drawings for _, verb in one.base.with_(one.own).strokes)
+    return f"<style>.drawing{{font-family:{SANS}}}\n{stylesheet(COLOURS, only=used)}</style>"
 
 
 def inline_svg(drawing: Drawing, *, drawn: set[str]) -> str:

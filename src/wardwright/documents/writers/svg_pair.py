@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from wardwright.documents.drawing.inks import COLOURS, stylesheet
 from wardwright.documents.drawing.recording import Drawing
-from wardwright.documents.writers.svg import SANS, inline_svg
+from wardwright.documents.writers.svg import inline_svg, own_style
 from wardwright.documents.writers.svg_strokes import number
 
 GAP_MM = 4.0
@@ -24,15 +23,13 @@ def write_svg_pair(left: Drawing, right: Drawing) -> bytes:
     bytes
         UTF-8. Both at their own scale.
     """
-    used = frozenset(verb.style for one in (left, right) for _, verb in one.base.with_(one.own).strokes)
     wide, high = left.width_mm + GAP_MM + right.width_mm, max(left.height_mm, right.height_mm)
-    style = f"<style>.drawing{{font-family:{SANS}}}\n{stylesheet(COLOURS, only=used)}</style>"
     parts = [_placed(left, x_mm=0.0), _placed(right, x_mm=left.width_mm + GAP_MM)]
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{number(wide)}mm" height="{number(high)}mm" '
         f'viewBox="0 0 {number(wide)} {number(high)}">'
     )
-    return f"{head}{style}{''.join(parts)}</svg>\n".encode()
+    return f"{head}{own_style(left, right)}{''.join(parts)}</svg>\n".encode()
 
 
 def _placed(drawing: Drawing, *, x_mm: float) -> str:
