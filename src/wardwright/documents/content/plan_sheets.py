@@ -7,9 +7,10 @@ from datetime import date
 
 from wardwright.documents.content.names import toward
 from wardwright.documents.content.paper import BESIDE_MM, Paper, PaperSize, Section
+from wardwright.documents.content.plans import rising_plans
 from wardwright.documents.content.quantities import quantity
 from wardwright.documents.drawing.devices import device_tags
-from wardwright.documents.drawing.plan import BasePlan, base_plan, plan_with
+from wardwright.documents.drawing.plan import BasePlan, plan_with
 from wardwright.documents.drawing.sheet import WHOLE, Room, Sheet, sheet_for
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device, OpeningMount
@@ -51,11 +52,10 @@ def plan_sheets(site: Site, catalogue: Catalogue, *, drawn_up: date, size: Paper
     Paper
         Storeys from the lowest up.
     """
-    storeys = sorted(site.storeys, key=lambda storey: storey.elevation_m)
     keys = _keys(site, catalogue)
     upright, across = (_sheet(site, keys, size=size, is_landscape=turned) for turned in (False, True))
     sheet = across if across.scale < upright.scale else upright
-    bases = [base_plan(site, catalogue, storey_id=storey.id, sheet=sheet) for storey in storeys]
+    bases = rising_plans(site, catalogue, sheet=sheet)
     return Paper(
         title=f"Plan, 1:{sheet.scale}",
         house=site.name,

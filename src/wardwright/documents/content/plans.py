@@ -80,10 +80,7 @@ def storeys_of(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) ->
 
     def drawn(sheet: Sheet) -> tuple[BasePlan, ...]:
         if sheet not in found:
-            storeys = sorted(site.storeys, key=lambda storey: storey.elevation_m)
-            found[sheet] = tuple(
-                base_plan(site, catalogue, storey_id=one.id, sheet=sheet, ways=ways) for one in storeys
-            )
+            found[sheet] = rising_plans(site, catalogue, sheet=sheet, ways=ways)
         return found[sheet]
 
     whole, half, little = (sheet_for(site, room=room) for room in (WHOLE, HALF, QUARTER))
@@ -94,9 +91,15 @@ def storeys_of(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) ->
 
 def whole_plans(site: Site, catalogue: Catalogue) -> tuple[BasePlan, ...]:
     """Every storey as large as fits a page, the lowest first."""
-    sheet = sheet_for(site, room=WHOLE)
+    return rising_plans(site, catalogue, sheet=sheet_for(site, room=WHOLE))
+
+
+def rising_plans(
+    site: Site, catalogue: Catalogue, *, sheet: Sheet, ways: tuple[Sketch, ...] = ()
+) -> tuple[BasePlan, ...]:
+    """Every storey on a sheet, the lowest first; walks are kept clear of labels."""
     storeys = sorted(site.storeys, key=lambda storey: storey.elevation_m)
-    return tuple(base_plan(site, catalogue, storey_id=one.id, sheet=sheet) for one in storeys)
+    return tuple(base_plan(site, catalogue, storey_id=one.id, sheet=sheet, ways=ways) for one in storeys)
 
 
 def finding_plans(
