@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-import pytest
-
 from common.houses import CATALOGUE
 from common.small_campaign import fitted_hall, watched_hall
-from wardwright.documents.writers.campaign_text import campaign_text, percent
+from wardwright.documents.writers.campaign_text import campaign_text
 from wardwright.trials.campaign.report import report_of
 from wardwright.trials.campaign.run import campaign
-from wardwright.trials.campaign.shares import share_of
 
 TEXT = campaign_text(report_of(campaign(watched_hall(), CATALOGUE, trials=3000), CATALOGUE))
 
@@ -29,19 +26,6 @@ def test_lines_are_folded() -> None:
     assert max(len(line) for line in TEXT.splitlines()) <= 100
     narrow = campaign_text(report_of(campaign(watched_hall(), CATALOGUE, trials=500), CATALOGUE), width=50)
     assert max(len(line) for line in narrow.splitlines()) <= 50
-
-
-@pytest.mark.parametrize(
-    ("count", "trials", "words"),
-    [
-        (0, 0, "no trial"),
-        (1, 100_000, "under 0.1 % (under 0.1 to under 0.1)"),
-        (99_999, 100_000, "over 99.9 % (over 99.9 to over 99.9)"),
-        (50, 100, "50.0 % (39.8 to 60.2)"),
-    ],
-)
-def test_a_few_of_many_are_neither_none_nor_all(count: int, trials: int, words: str) -> None:
-    assert percent(share_of(count, trials)) == words
 
 
 def test_without_targets_and_misses_it_still_reads() -> None:

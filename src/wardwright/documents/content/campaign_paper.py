@@ -16,7 +16,7 @@ from wardwright.documents.content.campaign_tables import (
 )
 from wardwright.documents.content.paper import Paper, Section
 from wardwright.documents.content.quantities import sentence
-from wardwright.documents.content.shares_told import hundredths
+from wardwright.documents.content.shares_told import percent_alone
 from wardwright.documents.drawing.plan import BasePlan, plan_with
 from wardwright.documents.drawing.quantiles import SpreadRow, spreads
 from wardwright.documents.drawing.recording import Drawing
@@ -154,7 +154,7 @@ def _times(report: CampaignReport) -> Drawing:
 
 
 def _row(one: Spread) -> SpreadRow:
-    never = f"never {hundredths(one.never.value or 0.0)} %"
+    never = f"never {percent_alone(one.never)}"
     if one.low_s is None or one.middle_s is None or one.high_s is None:
         return SpreadRow(one.name, never, 0.0, None, 0.0)
     words = f"{one.low_s:.1f} / {one.middle_s:.1f} / {one.high_s:.1f} s, {never}"

@@ -5,9 +5,8 @@ from __future__ import annotations
 from string import ascii_uppercase
 
 from wardwright.documents.content.paper import Column, Table
-from wardwright.documents.content.shares_told import hundredths, percent
+from wardwright.documents.content.shares_told import hundredths, percent, percent_alone
 from wardwright.trials.campaign.results import CampaignReport, PathResult
-from wardwright.trials.campaign.shares import Share
 from wardwright.trials.timely import Need
 
 NEEDS: dict[Need, str] = {
@@ -53,14 +52,15 @@ def ways_table(report: CampaignReport) -> Table:
         "By way in",
         columns,
         tuple(
-            (f"{one.name}, {one.manner}", _short(one.share), percent(one.sounder), percent(one.message))
+            (
+                f"{one.name}, {one.manner}",
+                percent_alone(one.share),
+                percent(one.sounder),
+                percent(one.message),
+            )
             for one in ordered
         ),
     )
-
-
-def _short(share: Share) -> str:
-    return f"{hundredths(share.value or 0.0)} %"
 
 
 def beaten_table(report: CampaignReport) -> Table:
@@ -78,7 +78,7 @@ def beaten_table(report: CampaignReport) -> Table:
                 f"{one.way}, {one.manner}",
                 one.first,
                 " - ".join(one.rooms) or "straight",
-                _short(one.lost),
+                percent_alone(one.lost),
                 percent(one.own),
             )
             for letter, one in zip(ascii_uppercase, report.beaten, strict=False)
@@ -120,9 +120,9 @@ def losses_table(report: CampaignReport) -> Table:
         tuple(
             (
                 one.name,
-                _short(one.sounder),
+                percent_alone(one.sounder),
                 f"{100.0 * one.sounder_change:+.1f}",
-                _short(one.message),
+                percent_alone(one.message),
                 f"{100.0 * one.message_change:+.1f}",
             )
             for one in report.losses

@@ -14,6 +14,11 @@ def percent(share: Share) -> str:
     return f"{hundredths(share.value)} % ({hundredths(share.low)} to {hundredths(share.high)})"
 
 
+def percent_alone(share: Share) -> str:
+    """A share without its interval, in per cent."""
+    return NO_TRIAL if share.value is None else f"{hundredths(share.value)} %"
+
+
 def hundredths(value: float) -> str:
     """A share in per cent; a few of very many are never none, nor all.
 

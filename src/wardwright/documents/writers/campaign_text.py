@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wardwright.documents.content.shares_told import hundredths, percent
+from wardwright.documents.content.shares_told import hundredths, percent, percent_alone
 from wardwright.documents.writers.text import WIDTH, continued
 from wardwright.trials.campaign.results import CampaignReport, PathResult, WayResult
 from wardwright.trials.campaign.shares import Spread
@@ -71,7 +71,7 @@ def _times(report: CampaignReport) -> Iterator[str]:
     yield "SECONDS from the opening being open: 5th, 50th, 95th percentile, and how often never"
     wide = max(len(one.name) for one in report.times)
     for one in report.times:
-        yield f"  {one.name:<{wide}}  {_seconds(one)}  never {hundredths(one.never.value or 0.0)} %"
+        yield f"  {one.name:<{wide}}  {_seconds(one)}  never {percent_alone(one.never)}"
 
 
 def _seconds(one: Spread) -> str:
@@ -84,7 +84,7 @@ def _by_way(report: CampaignReport) -> Iterator[str]:
     yield "BY WAY IN: share of intruders; sounder and message in time"
     for one in sorted(report.ways, key=lambda way: (way.sounder.value or 0.0, way.opening, way.manner)):
         yield (
-            f"  {_way(one)}: {hundredths(one.share.value or 0.0)} % come here; {percent(one.sounder)}; "
+            f"  {_way(one)}: {percent_alone(one.share)} come here; {percent(one.sounder)}; "
             + percent(one.message)
         )
     for name in report.closed:
@@ -105,7 +105,7 @@ def _beaten(report: CampaignReport) -> Iterator[str]:
         rooms = " - ".join(one.rooms) or "straight"
         yield (
             f"  {one.way}, {one.manner}, first to '{one.first}' by {rooms}: "
-            f"{hundredths(one.lost.value or 0.0)} % of all are lost here, {percent(one.own)} of those who go so"
+            f"{percent_alone(one.lost)} of all are lost here, {percent(one.own)} of those who go so"
         )
 
 
@@ -129,8 +129,8 @@ def _losses(report: CampaignReport) -> Iterator[str]:
     yield f"ONE THING LOST: what is left, of the same {report.losses[0].sounder.trials} intruders"
     for one in report.losses:
         yield (
-            f"  {one.name}: sounder {hundredths(one.sounder.value or 0.0)} % ({100.0 * one.sounder_change:+.1f}), "
-            f"message {hundredths(one.message.value or 0.0)} % ({100.0 * one.message_change:+.1f})"
+            f"  {one.name}: sounder {percent_alone(one.sounder)} ({100.0 * one.sounder_change:+.1f}), "
+            f"message {percent_alone(one.message)} ({100.0 * one.message_change:+.1f})"
         )
     yield "  Without all sounders, or without all message paths, that need is never met."
 
