@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
 from datetime import date
 
@@ -149,11 +150,10 @@ def _walls(site: Site, catalogue: Catalogue) -> Table:
     names = {row.id: row.name for row in catalogue.constructions}
     found: dict[tuple[str, str], list[float]] = defaultdict(list)
     for wall in site.walls:
-        (ax, ay), (bx, by) = wall.line_m
         made = (
             NOT_KNOWN if wall.construction == "unknown" else names.get(wall.construction, wall.construction)
         )
-        found[made, wall.basis_of("construction")].append(((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5)
+        found[made, wall.basis_of("construction")].append(math.dist(*wall.line_m))
     known = (Column("Make", share=2.4), Column("Walls"), Column("Length", "m"), Column("Make is"))
     rows = [
         (made, len(lengths), round(sum(lengths), 1), basis)
