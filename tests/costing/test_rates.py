@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+import pytest
+
 from common.houses import one_room
 from common.priced_room import FIRM
-from wardwright.costing.rates import NO_CURRENCY, rates_of
+from wardwright.costing.rates import NO_CURRENCY, rates_of, visit_in_rows
 from wardwright.model.place import Place
 from wardwright.store.catalogue import load_catalogue
+from wardwright.trials.draws import Input, cases_of
 
 CATALOGUE = load_catalogue()
 
@@ -42,3 +45,13 @@ def test_what_a_firm_leaves_out_is_the_catalogues() -> None:
     )
     rates = rates_of(one_room(), CATALOGUE, bare)
     assert rates.travel.basis == rates.mark_up.basis == "default"
+
+
+def test_a_visit_costs_its_time_and_the_way_there_and_back_and_likely_as_much_in_rows() -> None:
+    rates = rates_of(one_room(), CATALOGUE, FIRM)
+    length = CATALOGUE.figure("return-visit")
+    time = Decimal(str(length.value)) + 2 * rates.travel.exact
+    cost = rates.visit(Decimal(str(length.value)))
+    assert cost == time + 2 * rates.journey.exact  # 60.00 an hour is 1.00 a minute
+    rows = visit_in_rows(cases_of((*rates.inputs, Input.of(length))), length.id)
+    assert rows[0] == pytest.approx(float(cost))

@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from wardwright.costing.rates import PER_HOUR, TRAVEL
 from wardwright.costing.tasks import Phase, Task, tasks_of
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
@@ -16,9 +17,8 @@ from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
 from wardwright.trials.draws import Cases, Input, cases_of, estimate_of
 
-ANYTHING, DAY, TRAVEL = "allow-anything", "job-day", "job-travel"
+ANYTHING, DAY = "allow-anything", "job-day"
 ON_SITE: tuple[Phase, ...] = ("fit", "prove", "hand over", "contingency")
-PER_HOUR = 60.0
 
 
 class Labour(NamedTuple):

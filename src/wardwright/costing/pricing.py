@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from wardwright.costing.labour import PER_HOUR, Labour, labour_of
+from wardwright.costing.labour import Labour, labour_of
 from wardwright.costing.money import HUNDRED, MINUTES, exact, share_of, to_cents, total
-from wardwright.costing.option import OptionChange, QuoteLine, QuoteOption
+from wardwright.costing.option import LineKind, OptionChange, QuoteLine, QuoteOption
 from wardwright.costing.parts import Part, parts_of
-from wardwright.costing.rates import CONSUMABLES, HOUR, JOURNEY, MARK_UP, TRAVEL, Rates
+from wardwright.costing.rates import CONSUMABLES, HOUR, JOURNEY, MARK_UP, PER_HOUR, Rates, visit_in_rows
 from wardwright.costing.return_visits import LENGTH, Risk, chance_of_return, risk_inputs
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
@@ -149,8 +149,7 @@ def _work_lines(labour: Labour, rates: Rates) -> tuple[QuoteLine, ...]:
 
 def _allowances(labour: Labour, rates: Rates, risks: tuple[Risk, ...]) -> tuple[QuoteLine, ...]:
     chance = exact(round(float(chance_of_return(risks, labour.cases)[0]), 4))
-    whole = exact(float(labour.cases.rows[LENGTH][0])) + 2 * rates.travel.exact
-    back = to_cents(chance * (whole * rates.hour.exact / MINUTES + 2 * rates.journey.exact))
+    back = to_cents(chance * rates.visit(exact(float(labour.cases.rows[LENGTH][0]))))
     return (
         _by_time(
             "contingency", "contingency", "contingency", minutes=labour.likely_min("contingency"), rates=rates
@@ -167,26 +166,22 @@ def _allowances(labour: Labour, rates: Rates, risks: tuple[Risk, ...]) -> tuple[
     )
 
 
-def _by_time(kind: str, code: str, what: str, *, minutes: float, rates: Rates) -> QuoteLine:
+def _by_time(kind: LineKind, code: str, what: str, *, minutes: float, rates: Rates) -> QuoteLine:
     count = Decimal(int(minutes + 0.5))
-    return QuoteLine.model_validate(
-        {
-            "kind": kind,
-            "code": code,
-            "what": what,
-            "count": count,
-            "unit": "min",
-            "each": to_cents(rates.hour.exact),
-            "amount": to_cents(count * rates.hour.exact / MINUTES),
-        }
+    return QuoteLine(
+        kind=kind,
+        code=code,
+        what=what,
+        count=count,
+        unit="min",
+        each=to_cents(rates.hour.exact),
+        amount=to_cents(count * rates.hour.exact / MINUTES),
     )
 
 
 def return_cost(labour: Labour, risks: tuple[Risk, ...]) -> FloatArray:
     """The return visit to be expected, in every row: its cost times how likely it is. [currency]"""
-    rows = labour.cases.rows
-    time = rows[LENGTH] + 2.0 * rows[TRAVEL]
-    cost = time / PER_HOUR * rows[HOUR] + 2.0 * rows[JOURNEY]
+    cost = visit_in_rows(labour.cases, LENGTH)
     return np.asarray(chance_of_return(risks, labour.cases) * cost, dtype=np.float64)
 
 

@@ -5,11 +5,14 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import TYPE_CHECKING, NamedTuple
 
-from wardwright.costing.money import HUNDRED, exact
+import numpy as np
+
+from wardwright.costing.money import HUNDRED, MINUTES, exact
+from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
-from wardwright.trials.draws import Input
+from wardwright.trials.draws import Cases, Input
 
 if TYPE_CHECKING:  # not loaded by `ask`, whose budget is small
     from wardwright.costing.firm import Firm, Subscription
@@ -17,6 +20,7 @@ if TYPE_CHECKING:  # not loaded by `ask`, whose budget is small
 HOUR, JOURNEY, MARK_UP, CONSUMABLES, TRAVEL = (
     "rate-hour", "rate-travel", "rate-mark-up", "rate-consumables", "job-travel",
 )  # fmt: skip
+PER_HOUR = 60.0
 UPKEEP_YEARS = 10
 """Over how many years upkeep is told where no firm says: as far ahead as visits are planned. [a] (assumption)"""
 NO_CURRENCY = "XXX"
@@ -63,6 +67,31 @@ class Rates(NamedTuple):
         return tuple(
             rate.input for rate in (self.hour, self.journey, self.travel, self.mark_up, self.consumables)
         )
+
+    def visit(self, length_min: Decimal) -> Decimal:
+        """What a visit of so many minutes costs with the way there and back, not rounded. [currency]"""
+        time = length_min + 2 * self.travel.exact
+        return time * self.hour.exact / MINUTES + 2 * self.journey.exact
+
+
+def visit_in_rows(cases: Cases, length: str) -> FloatArray:
+    """What a visit costs with the way there and back, in every row.
+
+    Parameters
+    ----------
+    cases : Cases
+        Rows that hold the rates, and how long the visit is.
+    length : str
+        Id of the figure that says how long it is.
+
+    Returns
+    -------
+    ndarray, shape (rows,)
+        As `Rates.visit` of each row. [currency]
+    """
+    rows = cases.rows
+    time = rows[length] + 2.0 * rows[TRAVEL]
+    return np.asarray(time / PER_HOUR * rows[HOUR] + 2.0 * rows[JOURNEY], dtype=np.float64)
 
 
 def rates_of(site: Site, catalogue: Catalogue, firm: Firm | None = None) -> Rates:

@@ -7,9 +7,8 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from wardwright.costing.labour import PER_HOUR
-from wardwright.costing.money import MINUTES, exact, to_cents, total
-from wardwright.costing.rates import HOUR, JOURNEY, TRAVEL, Rates
+from wardwright.costing.money import exact, to_cents, total
+from wardwright.costing.rates import Rates, visit_in_rows
 from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.estimate import Estimate
 from wardwright.model.record import Record
@@ -105,8 +104,7 @@ def upkeep_of(
     """
     years, interval = rates.upkeep_years, catalogue.limit(SERVICE_INTERVAL, site.place.rule_pack).value
     visits = math.floor(years / interval + SAME)
-    length = exact(catalogue.figure(SERVICE_LENGTH).value) + 2 * rates.travel.exact
-    visit = to_cents(length * rates.hour.exact / MINUTES + 2 * rates.journey.exact)
+    visit = to_cents(rates.visit(exact(catalogue.figure(SERVICE_LENGTH).value)))
     lines = [_line("service visits", visits, visit)]
     counts, not_known = _cells(site, catalogue, lives, years=years, interval=interval)
     used: list[tuple[Figure, float]] = []
@@ -188,9 +186,7 @@ def _a_year(
     own = [Input.of(figure) for figure in (length, *(one for one, _ in used))]
     inputs = (*own, rates.hour.input, rates.travel.input, rates.journey.input)
     cases = cases_of(inputs)
-    rows = cases.rows
-    time = rows[length.id] + 2.0 * rows[TRAVEL]
-    amount = a_year * (time / PER_HOUR * rows[HOUR] + 2.0 * rows[JOURNEY]) + fixed
+    amount = a_year * visit_in_rows(cases, length.id) + fixed
     for figure, price in used:
-        amount = amount + rows[figure.id] * (price / rates.upkeep_years)
+        amount = amount + cases.rows[figure.id] * (price / rates.upkeep_years)
     return estimate_of(amount, cases, unit=rates.currency)

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from wardwright.costing.choices_tried import Choice, choices_for
-from wardwright.costing.labour import PER_HOUR, Labour, labour_of
+from wardwright.costing.labour import Labour, labour_of
 from wardwright.costing.pricing import priced, return_cost
-from wardwright.costing.rates import NO_CURRENCY, Rates, rates_of
+from wardwright.costing.rates import NO_CURRENCY, PER_HOUR, Rates, rates_of
 from wardwright.costing.return_visits import Risk, chance_of_return, risk_inputs
 from wardwright.costing.tasks import new_devices
 from wardwright.costing.upkeep import Upkeep, upkeep_of
