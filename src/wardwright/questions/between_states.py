@@ -79,13 +79,15 @@ def _is_other(name: str, was: object, now: object) -> bool:
     return was != now and (was is not None or name == "heading_deg")
 
 
-def other_parts(was: Answer, now: Answer, *, beginning: tuple[str, ...], least: float) -> bool:
-    """Whether any number whose name begins so came, went, or moved by more than so much."""
+def other_parts(
+    was: Answer, now: Answer, *, least: float, beginning: tuple[str, ...], ending: tuple[str, ...] = ()
+) -> bool:
+    """Whether any number whose name begins or ends so came, went, or moved by more than so much."""
     old, new = (
         {
             part.name: None if part.estimate is None else part.estimate.value
             for part in each.parts
-            if part.name.startswith(beginning)
+            if part.name.startswith(beginning) or part.name.endswith(ending)
         }
         for each in (was, now)
     )

@@ -6,7 +6,6 @@ from typing import NamedTuple
 
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.changes import differences
-from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
 from wardwright.questions.compared import (
@@ -20,6 +19,7 @@ from wardwright.questions.tests_due import tests_due
 from wardwright.questions.walking_round import RoundStop, WalkingRound, walking_round
 from wardwright.questions.what_changed import MEASURE, NUMBER
 from wardwright.rules.pillows import pillows
+from wardwright.rules.registry import exactly
 
 
 class Changes(NamedTuple):
@@ -93,7 +93,7 @@ def answer_since(before: State, after: State, catalogue: Catalogue, *, since: st
         verdict=verdict,
         parts=(
             *(
-                PartAnswer(name=f"{unit} {name}", estimate=_count(number, unit))
+                PartAnswer(name=f"{unit} {name}", estimate=exactly(number, unit, "measured"))
                 for name, number, unit in counts
             ),
             PartAnswer(name="walking from test to test", estimate=found.tests.walking),
@@ -101,10 +101,6 @@ def answer_since(before: State, after: State, catalogue: Catalogue, *, since: st
         notes=(f"held against {since}", *_failing(failing), *_stops(after.site, found.tests)),
         sketches=found.tests.sketches,
     )
-
-
-def _count(number: int, unit: str) -> Estimate:
-    return Estimate(value=number, low=number, high=number, unit=unit, basis="measured")
 
 
 def _failing(failing: list[ComparedAnswer]) -> tuple[str, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import islice
 from typing import NamedTuple
 
 from wardwright.costing.option import OptionChange
@@ -103,7 +104,7 @@ def _taken_along(answers: Sequence[Answer]) -> Iterator[Mend]:
             for mend in answer.mends
             if mend.action == "add-device" and dict(mend.values).get("on") is not None
         )
-        yield from [mend for mend, _ in zip(mends, range(1), strict=False)]
+        yield from islice(mends, 1)
 
 
 def _best(

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from wardwright.model.catalogue import Catalogue
 from wardwright.questions import entry_and_exit_times, night_trips, zone_behaviours
 from wardwright.questions.answer import Answer
-from wardwright.questions.between_states import Both, DueTest, apart, value_of
+from wardwright.questions.between_states import Both, DueTest, apart, other_parts, value_of
 from wardwright.rules.kit import NIGHT
 from wardwright.trials.watchers import heard_in
 
@@ -24,8 +24,7 @@ def trips(both: Both) -> Iterator[DueTest]:
             if was is None:
                 yield DueTest(kind=kind, about=now.subject_id, why="it is asked of this door now")
                 continue
-            old, new = (_of_trip(each, kind, ending) for each in (was, now))
-            if old.keys() != new.keys() or any(apart(old[name], new[name], TIME_S) for name in new):
+            if other_parts(was, now, least=TIME_S, beginning=(kind,), ending=(ending,)):
                 yield DueTest(kind=kind, about=now.subject_id, why="the time that it takes or has is another")
     hears_otherwise = any(
         one.subject_id != "site" and (was is None or apart(value_of(was), value_of(one), 0.0))
@@ -37,14 +36,6 @@ def trips(both: Both) -> Iterator[DueTest]:
                 yield DueTest(
                     kind=kind, about=now.subject_id, why="other devices hear the way in, or otherwise"
                 )
-
-
-def _of_trip(answer: Answer, kind: str, ending: str) -> dict[str, float | None]:
-    return {
-        part.name: None if part.estimate is None else part.estimate.value
-        for part in answer.parts
-        if part.name.startswith(kind) or part.name.endswith(ending)
-    }
 
 
 def _other_behaviours(both: Both) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from typing import NamedTuple
@@ -170,9 +171,7 @@ def _stop(place: _Place, walk_s: float | None) -> RoundStop:
 def _minutes(
     site: Site, catalogue: Catalogue, tests: Sequence[DueTest], *, on_foot_s: float
 ) -> tuple[Estimate, Estimate]:
-    counts: dict[str, int] = {}
-    for one in tests:
-        counts[one.kind.replace(" ", "-")] = counts.get(one.kind.replace(" ", "-"), 0) + 1
+    counts = Counter(one.kind.replace(" ", "-") for one in tests)
     figures = {kind: catalogue.figure(f"test-{kind}") for kind in counts}
     pace = walking_pace(catalogue, "usual")
     inputs = [_input(figure) for figure in figures.values()]

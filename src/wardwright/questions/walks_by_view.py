@@ -144,13 +144,14 @@ class _Layer:
             if opening.kind != "window":
                 line = self._through(opening, inward, (DOORSTEP_M, INTO_M))
                 piece = _longest(shapely.LineString(line).intersection(floor_polygon(space)))
-                if piece is not None and self._expected(piece) != "stays quiet":
+                expected = "stays quiet" if piece is None else self._expected(piece)
+                if piece is not None and expected != "stays quiet":
                     yield self._walk(
                         "in by",
                         piece if math.dist(piece[0], line[0]) < math.dist(piece[1], line[0]) else piece[::-1],
                         pace="usual",
-                        expected=self._expected(piece),
-                        is_wanted=self._expected(piece) == "notices",
+                        expected=expected,
+                        is_wanted=expected == "notices",
                         subject=opening.id,
                     )
             quiet += self._beyond(opening, -inward, other)

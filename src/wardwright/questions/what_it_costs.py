@@ -18,6 +18,7 @@ from wardwright.model.site import Site
 from wardwright.questions import battery_ends
 from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_site, unanswered
 from wardwright.questions.return_risks import return_risks
+from wardwright.rules.registry import exactly
 from wardwright.trials.draws import estimate_of
 
 if TYPE_CHECKING:  # not loaded by `ask`, whose budget is small
@@ -159,7 +160,7 @@ def _price(
         kind: sum(float(line.amount or 0) for line in option.lines if line.kind == kind) for kind in KINDS
     }
     parts = [
-        PartAnswer(name=KINDS[kind], estimate=Estimate(value=one, low=one, high=one, unit=rates.currency))
+        PartAnswer(name=KINDS[kind], estimate=exactly(one, rates.currency, "default"))
         for kind, one in sums.items()
     ]
     parts.append(
@@ -229,12 +230,7 @@ def _upkeep(upkeep: Upkeep) -> Answer:
         parts=tuple(
             PartAnswer(
                 name=f"{line.what}, over {upkeep.years} years",
-                estimate=Estimate(
-                    value=float(line.amount or 0),
-                    low=float(line.amount or 0),
-                    high=float(line.amount or 0),
-                    unit=upkeep.a_year.unit,
-                ),
+                estimate=exactly(float(line.amount or 0), upkeep.a_year.unit, "default"),
             )
             for line in upkeep.lines
         ),
