@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Literal
 
+from wardwright.costing.money import total
 from wardwright.model.estimate import Estimate
 from wardwright.model.record import Record
 from wardwright.rules.finding import Mend
@@ -82,21 +83,20 @@ class QuoteOption(Record):
 
         The sum is the same.
         """
-        allowed = [line.amount for line in self.lines if line.kind in ALLOWANCES and line.amount is not None]
-        more = sum(allowed, Decimal("0.00"))
+        in_work = [line for line in self.lines if line.kind in ("work", *ALLOWANCES)]
+        work = QuoteLine(
+            kind="work",
+            code="work",
+            what="work",
+            count=Decimal(1),
+            unit="",
+            each=None,
+            amount=total(line.amount for line in in_work),
+        )
         shown: list[QuoteLine] = []
         for line in self.lines:
-            if line.kind in ALLOWANCES:
-                continue
-            kept = line.model_copy(update={"cost": None})
-            is_work = line.kind == "work" and line.amount is not None
-            if is_work and not any(one.kind == "work" for one in shown):
-                same = {"code": "work", "what": "work", "unit": "", "each": None, "count": Decimal(1)}
-                kept = kept.model_copy(update={**same, "amount": (line.amount or Decimal(0)) + more})
-            elif is_work:
-                at = next(i for i, one in enumerate(shown) if one.kind == "work")
-                joined = (shown[at].amount or Decimal(0)) + (line.amount or Decimal(0))
-                shown[at] = shown[at].model_copy(update={"amount": joined})
-                continue
-            shown.append(kept)
+            if line not in in_work:
+                shown.append(line.model_copy(update={"cost": None}))
+            elif work not in shown:
+                shown.append(work)
         return tuple(shown)
