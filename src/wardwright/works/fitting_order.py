@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Literal, get_args
 
 from wardwright.costing.tasks import Climb, climb_of, new_devices
 from wardwright.model.catalogue import Catalogue
@@ -23,13 +23,15 @@ Stage = Literal[
     "outside, in daylight", "cables", "contacts", "movement detectors", "others", "keypad", "close up",
 ]  # fmt: skip
 """Common practice, in this order."""
+STAGES: tuple[Stage, ...] = get_args(Stage)[1:-1]
+"""Those that have devices: all but the first and the last."""
 FIXES_NOTHING: frozenset[Stage] = frozenset({"hang for a try", "cables"})
 """Stages that name devices which are fixed in another."""
 CLIMBS: tuple[Climb, ...] = ("ladder", "steps", "hand")
 AT_THE_UNIT: tuple[DeviceKind, ...] = ("control-unit", "router", "transmitter")
 AT_OPENINGS: tuple[DeviceKind, ...] = ("opening-contact", "shock-detector", "glass-break-detector")
 IN_THE_HAND: tuple[DeviceKind, ...] = ("keypad", "keyfob")
-NEVER_TRIED: tuple[DeviceKind, ...] = ("control-unit", "router", "keyfob")
+NEVER_TRIED: tuple[DeviceKind, ...] = (*AT_THE_UNIT, "keyfob")
 """Kinds that no signal is read for where they hang."""
 
 
@@ -82,11 +84,7 @@ def fitting_order(site: Site, catalogue: Catalogue) -> tuple[FittingStep, ...]:
     by_stage: dict[Stage, list[Device]] = {}
     for device in devices:
         by_stage.setdefault(_stage(site, device, kinds[device.id]), []).append(device)
-    tried = [
-        one
-        for one in devices
-        if links[one.id] == "radio" and kinds[one.id] not in NEVER_TRIED and kinds[one.id] != "transmitter"
-    ]
+    tried = [one for one in devices if links[one.id] == "radio" and kinds[one.id] not in NEVER_TRIED]
     if tried:
         by_stage["hang for a try"] = tried
     wired = [one for one in devices if links[one.id] == "wired" and kinds[one.id] not in AT_THE_UNIT]
@@ -102,12 +100,6 @@ def fitting_order(site: Site, catalogue: Catalogue) -> tuple[FittingStep, ...]:
             if together:
                 found.append(FittingStep(stage=stage, devices=together, climb=climb))
     return (*found, FittingStep(stage="close up", devices=()))
-
-
-STAGES: tuple[Stage, ...] = (
-    "control unit, in place for now", "hang for a try", "move the unit or add a repeater", "outside, in daylight",
-    "cables", "contacts", "movement detectors", "others", "keypad",
-)  # fmt: skip
 
 
 def _stage(site: Site, device: Device, kind: DeviceKind) -> Stage:
