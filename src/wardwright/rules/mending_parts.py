@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from wardwright.model.edits import Operation, Tell
+from wardwright.model.programme import Zone
 from wardwright.model.site import Site
 
 Operations = tuple[Operation, ...]
@@ -27,7 +28,7 @@ def out_of_part(site: Site, subject: str, values: dict[str, Any]) -> Operations 
     tuple of Operation or None
         None where the zone is gone, or out of that part already.
     """
-    zone = next((one for one in site.zones if one.id == subject), None)
+    zone = _zone(site, subject)
     if zone is None or values.get("without") not in zone.parts:
         return None
     parts = [part for part in zone.parts if part != values["without"]]
@@ -51,7 +52,7 @@ def into_part(site: Site, subject: str, values: dict[str, Any]) -> Operations | 
     tuple of Operation or None
         None where the zone or the part is gone, or it is in that part already.
     """
-    zone = next((one for one in site.zones if one.id == subject), None)
+    zone = _zone(site, subject)
     part = values.get("part")
     if zone is None or part in zone.parts or not any(one.id == part for one in site.parts):
         return None
@@ -76,6 +77,10 @@ def otherwise_part_set(site: Site, subject: str, values: dict[str, Any]) -> Oper
         None where the zone, or the behaviour, is gone.
     """
     is_known = any(one.id == values.get("behaviour") for one in site.behaviours)
-    if not is_known or not any(one.id == subject for one in site.zones):
+    if not is_known or _zone(site, subject) is None:
         return None
     return (Tell(of="zones", id=subject, facts={"behaviour_part_set": values["behaviour"]}),)
+
+
+def _zone(site: Site, ident: str) -> Zone | None:
+    return next((one for one in site.zones if one.id == ident), None)
