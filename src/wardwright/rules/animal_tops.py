@@ -139,11 +139,10 @@ def _steps(house: Site, stair: Stair) -> list[Top]:
     spaces = tuple(one for one in at_ends if one is not None)
     line, area = shapely.LineString(stair.line_m), footprint(stair)
     count = max(1, round((upper.elevation_m - lower.elevation_m) / RISER_M))
+    places = math.ceil(line.length / count / STEP_M)
+    along = (np.arange(places) + 0.5) / places
     found = []
     for index in range(count):
-        along = (np.arange(math.ceil(line.length / count / STEP_M)) + 0.5) / math.ceil(
-            line.length / count / STEP_M
-        )
         points = shapely.get_coordinates(
             shapely.line_interpolate_point(line, (index + along) / count, normalized=True)
         )
