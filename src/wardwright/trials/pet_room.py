@@ -40,11 +40,8 @@ class PetRoom(NamedTuple):
     passes_kg: float
     is_in_view: bool
     """Whether it may get to any place under a zone at all."""
-    least: Top | None
-    """Where the zones leave it least room in the likely case; None: no zone passes over any place it gets to."""
     least_under: UnderZones | None
-    needs_m: float
-    """The jump that gets it there. [m]"""
+    """Where the zones leave it least room in the likely case; None: no zone passes over any place it gets to."""
     breaks: tuple[Top, ...]
     """Tops, of those it gets to in the likely case, where it stands in a zone, the worst first; each thing once."""
     trips_on: Top | None
@@ -56,6 +53,16 @@ class PetRoom(NamedTuple):
     reached: tuple[UnderZones, ...]
     """The tops under zones that it gets to in the likely case."""
     reach: Reach
+
+    @property
+    def least(self) -> Top | None:
+        """The top of `least_under`."""
+        return None if self.least_under is None else self.reach.tops[self.least_under.number]
+
+    @property
+    def needs_m(self) -> float:
+        """The jump that gets it there. [m]"""
+        return 0.0 if self.least_under is None else float(self.reach.needs()[self.least_under.number])
 
     @property
     def passes(self) -> bool:
@@ -86,14 +93,8 @@ def leaves_enough(house: Site, device: Device, *, sheet: MovementSheet, animal: 
 
     Parameters
     ----------
-    house : Site
-        The bare house.
-    device : Device
-        The detector.
-    sheet : MovementSheet
-        Its sheet.
-    animal : Roaming
-        The animal.
+    house, device, sheet, animal : Site, Device, MovementSheet, Roaming
+        As for `room_for`.
     """
     left = _left(house, device, sheet=sheet, animal=animal, shut=frozenset(), without=frozenset())
     passes = animal.mass_kg <= sheet.passes_animals_up_to_kg
@@ -194,12 +195,10 @@ def room_for(
         left.estimate,
         sheet.passes_animals_up_to_kg,
         left.is_in_view,
-        None if least is None else told.tops[least.number],
         least,
-        0.0 if least is None else float(told.needs()[least.number]),
         tuple(breaks.values()),
         None if first is None else told.tops[first.number],
-        None if first is None else (first.seconds[0], first.seconds[1], first.seconds[2]),
+        None if first is None else first.seconds,
         _ways(left.entered, wide.tops[nearest.number]) if nearest is not None and is_narrower else (),
         reached,
         told,
@@ -222,13 +221,9 @@ def _least(free: FloatArray, needs: FloatArray, jumps: FloatArray, *, cap: float
 def _inputs(animal: Roaming, *, has_doors: bool) -> tuple[Input, ...]:
     row, spread = animal.row, HEIGHT_SPREAD.get(animal.height_basis, HEIGHT_SPREAD_ELSE)
     height = animal.height_m
+    tall = (height, height * (1 - spread), height * (1 + spread))
     rows: list[tuple[str, str, tuple[float, float, float], Basis]] = [
-        (
-            "height",
-            "animal's height",
-            (height, height * (1 - spread), height * (1 + spread)),
-            animal.height_basis,
-        ),
+        ("height", "animal's height", tall, animal.height_basis),
         ("jump", "how high it jumps", (row.jump_m, row.jump_low_m, row.jump_high_m), "default"),
     ]
     if has_doors:

@@ -138,7 +138,7 @@ class Tripped(NamedTuple):
 
     number: int
     """Of the top that it walks on, in `tops_of`."""
-    seconds: tuple[float, ...]
+    seconds: tuple[float, float, float]
     """From the start of its walk until the detector signals, at each of `REACH_SHARES`; inf: it does not. [s]"""
 
 
@@ -192,7 +192,8 @@ def tripped(
     found = []
     for number in dict.fromkeys(owners):
         mine = walked[[i for i, owner in enumerate(owners) if owner == number]]
-        found.append(Tripped(number, tuple((mine.min(axis=0) / pace).tolist())))
+        most, usual, least = (mine.min(axis=0) / pace).tolist()
+        found.append(Tripped(number, (most, usual, least)))
     return tuple(found)
 
 
