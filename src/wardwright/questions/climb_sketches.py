@@ -5,9 +5,10 @@ from __future__ import annotations
 import shapely
 
 from wardwright.model.opening import Opening
-from wardwright.model.record import Point2, Ring
+from wardwright.model.record import Point2
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
+from wardwright.questions.outer_rings import outer_rings
 from wardwright.trials.climbs import Climb, Step
 from wardwright.trials.footholds import footholds
 
@@ -34,7 +35,7 @@ def climb_sketches(house: Site, opening: Opening, climb: Climb) -> tuple[Sketch,
     places = [step.place for step in climb.steps]
     found = []
     if areas:
-        rings = tuple(ring for area in areas for ring in _rings(area))
+        rings = tuple(ring for area in areas for ring in outer_rings(area))
         line = (_middle(areas[0]), *places)
         found.append(Sketch(role="climb", storey=storey, points=line, rings=rings))
     for step in climb.steps:
@@ -57,11 +58,3 @@ def _area(house: Site, step: Step) -> shapely.Geometry | None:
 def _middle(area: shapely.Geometry) -> Point2:
     point = area.interpolate(0.5, normalized=True) if area.area == 0.0 else area.representative_point()
     return (float(point.x), float(point.y))
-
-
-def _rings(area: shapely.Geometry) -> tuple[Ring, ...]:
-    return tuple(
-        tuple((float(x), float(y)) for x, y in part.exterior.coords[:-1])
-        for part in shapely.get_parts(area)
-        if isinstance(part, shapely.Polygon)
-    )

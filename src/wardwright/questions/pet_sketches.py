@@ -6,9 +6,10 @@ import shapely
 
 from wardwright.model.device import Device
 from wardwright.model.placement import standing
-from wardwright.model.record import Point2, Ring
+from wardwright.model.record import Point2
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
+from wardwright.questions.outer_rings import outer_rings
 from wardwright.trials.pet_room import PetRoom
 
 
@@ -43,7 +44,7 @@ def pet_sketches(house: Site, device: Device, room: PetRoom, *, is_good: bool) -
             heights[top.thing] = max(heights.get(top.thing, 0.0), top.top_m - floor)
     for thing, areas in things.items():
         area = shapely.union_all(areas)
-        if rings := _rings(area):
+        if rings := outer_rings(area):
             middle = area.representative_point()
             found.append(
                 Sketch(
@@ -64,11 +65,3 @@ def pet_sketches(house: Site, device: Device, room: PetRoom, *, is_good: bool) -
             Sketch.model_validate({"role": role, "storey": at.storey, "points": (here,), "label": label})
         )
     return tuple(found)
-
-
-def _rings(area: shapely.Geometry) -> tuple[Ring, ...]:
-    return tuple(
-        tuple((float(x), float(y)) for x, y in part.exterior.coords[:-1])
-        for part in shapely.get_parts(area)
-        if isinstance(part, shapely.Polygon) and not part.is_empty
-    )
