@@ -8,7 +8,7 @@ from common.houses import CATALOGUE, on_floor, on_opening, on_wall, two_rooms_an
 from wardwright.model.device import Device
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
-from wardwright.trials.independent import is_outside, notices_of
+from wardwright.trials.independent import confirmation_window, is_outside, notices_of
 
 KITCHEN = on_wall("kitchen", "fan", "north", 10.0)
 STUDY = on_wall("study", "fan", "north", 0.4)
@@ -59,3 +59,10 @@ def test_the_house_is_left_as_it_is() -> None:
     notices_of(site, site.devices)
     assert site == house()
     assert CATALOGUE.sheet("fan").kind == "movement-detector"
+
+
+def test_the_window_is_the_rule_packs() -> None:
+    limit = confirmation_window(house(), CATALOGUE)
+    assert limit is not None
+    assert (limit.pack, limit.unit) == ("uk-eu", "s")
+    assert confirmation_window(house(), CATALOGUE.model_copy(update={"limits": ()})) is None

@@ -34,6 +34,11 @@ class Limit(Row):
         return self.is_disputed or self.mark == "from memory"
 
     @property
+    def origin(self) -> str:
+        """Source and edition; empty where the figure is our own."""
+        return "" if self.source == "own" else f"{self.source} {self.edition}".strip()
+
+    @property
     def words(self) -> str:
         """The row's own identity, for messages: id, pack, and country if any."""
         return f"{self.id} ({self.pack if self.country is None else f'{self.pack}, {self.country}'})"

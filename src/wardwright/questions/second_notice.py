@@ -65,8 +65,8 @@ def second_note(distances_m: Sequence[float], cautious: Figure, limit: Limit | N
         return "the rule pack tells no window for a second detection"
     longest_s = max(distances_m) / cautious.low
     said = "within" if longest_s <= limit.value else "perhaps not within"
-    source = "" if limit.source == "own" else f"{limit.source} {limit.edition}".strip() + ", "
+    known = ", ".join(part for part in (limit.origin, limit.mark) if part)
     return (
         f"whoever goes on walking has come to the end of that walk {said} the window of {limit.value / 60.0:g} min "
-        f"({source}{limit.mark})"
+        f"({known})"
     )

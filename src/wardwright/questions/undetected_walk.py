@@ -17,7 +17,7 @@ from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_s
 from wardwright.questions.second_notice import NO_SECOND, second_note, second_parts
 from wardwright.trials.alarm import NO_MATTER_WHERE, as_met
 from wardwright.trials.barriers import Side
-from wardwright.trials.independent import CONFIRMATION, notices_of
+from wardwright.trials.independent import confirmation_window, notices_of
 from wardwright.trials.undetected import (
     active_devices,
     undetected,
@@ -68,7 +68,6 @@ def _answer(site: Site, walk: _Walk, catalogue: Catalogue) -> Answer:
         can_confirm=len(independent) > 1,
     )
     paces = catalogue.figure("pace-hurried"), catalogue.figure("pace-cautious")
-    held = catalogue.limits_in(CONFIRMATION, site.place.rule_pack, site.place.country)
     return _answer_of(
         walk,
         paces,
@@ -76,7 +75,7 @@ def _answer(site: Site, walk: _Walk, catalogue: Catalogue) -> Answer:
         targets=targets,
         cut_off=cut_off,
         is_known=bool(site.targets),
-        window=held[0] if held else None,
+        window=confirmation_window(site, catalogue),
     )
 
 

@@ -5,13 +5,21 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import lru_cache
 
+from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
+from wardwright.model.limits import Limit
 from wardwright.model.placement import space_at, standing
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
 
 CONFIRMATION = "confirmation-window"
 """The limit within which a second detection confirms the first, by rule pack."""
+
+
+def confirmation_window(site: Site, catalogue: Catalogue) -> Limit | None:
+    """Within which a second detection confirms the first; None: the site's rule pack tells none."""
+    place = site.place
+    return next(iter(catalogue.limits_in(CONFIRMATION, place.rule_pack, place.country)), None)
 
 
 def notices_of(site: Site, devices: tuple[Device, ...]) -> Mapping[str, str | None]:

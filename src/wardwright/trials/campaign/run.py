@@ -17,7 +17,7 @@ from wardwright.trials.campaign.play import heard, play
 from wardwright.trials.campaign.setting import Setting, setting_of
 from wardwright.trials.campaign.streams import Streams
 from wardwright.trials.draws import SEED
-from wardwright.trials.independent import CONFIRMATION
+from wardwright.trials.independent import confirmation_window
 
 TRIALS = 100_000
 """Intrusions of one campaign, where no other number is asked for. [-]"""
@@ -124,8 +124,8 @@ def campaign(
 
 def window_of(site: Site, catalogue: Catalogue) -> float:
     """Within which a second detection confirms the first, by rule pack; infinite where none is told. [s]"""
-    found = catalogue.limits_in(CONFIRMATION, site.place.rule_pack, site.place.country)
-    return found[0].value if found else float("inf")
+    limit = confirmation_window(site, catalogue)
+    return float("inf") if limit is None else limit.value
 
 
 def _joined(parts: list[Inputs]) -> Inputs:

@@ -7,7 +7,7 @@ import numpy as np
 from wardwright.model.catalogue import Catalogue
 from wardwright.trials.campaign.run import Campaign, window_of
 from wardwright.trials.campaign.shares import Share, share_of
-from wardwright.trials.independent import CONFIRMATION
+from wardwright.trials.independent import CONFIRMATION, confirmation_window
 
 
 def second_of(campaign: Campaign, catalogue: Catalogue) -> tuple[Share | None, float | None, str | None]:
@@ -23,10 +23,5 @@ def second_of(campaign: Campaign, catalogue: Catalogue) -> tuple[Share | None, f
 
 def limit_words(campaign: Campaign, catalogue: Catalogue) -> str:
     """Where the window is from, and how sure that is; empty where none is told."""
-    place = campaign.setting.site.place
-    found = catalogue.limits_in(CONFIRMATION, place.rule_pack, place.country)
-    if not found:
-        return ""
-    one = found[0]
-    source = "" if one.source == "own" else f"{one.source} {one.edition}".strip()
-    return "; ".join(part for part in (source, one.mark, one.note) if part)
+    limit = confirmation_window(campaign.setting.site, catalogue)
+    return "" if limit is None else "; ".join(part for part in (limit.origin, limit.mark, limit.note) if part)
