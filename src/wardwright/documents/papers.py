@@ -130,7 +130,9 @@ def fitter_papers(
         "pick-list.csv": write_csv(pick_list(site, catalogue)),
         "tests.pdf": press.pdf(tests),
         "tests.xlsx": write_xlsx(tests, size=press.size),
-        "as-fitted-full.pdf": press.pdf(as_built(site, catalogue, plan=plan, drawn_up=drawn_up)),
+        "as-fitted-full.pdf": press.pdf(
+            as_built(site, catalogue, plan=plan, programming=programming, drawn_up=drawn_up)
+        ),
         "records.pdf": press.pdf(aftercare(site, catalogue, answers, drawn_up=drawn_up)),
         "dates.pdf": press.pdf(dates_paper(site, catalogue, answers, drawn_up=drawn_up)),
         "dates.csv": write_csv(battery_table(site, answers, drawn_up=drawn_up)),

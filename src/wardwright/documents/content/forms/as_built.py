@@ -7,7 +7,6 @@ from datetime import date
 
 from wardwright.documents.content.forms.slots import FITTER_SIGNS
 from wardwright.documents.content.paper import Column, Paper, Section, Table
-from wardwright.documents.content.programming import programming_sheet
 from wardwright.documents.content.schedule import device_table, zone_table
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
@@ -23,7 +22,7 @@ FULL = (
 )
 
 
-def as_built(site: Site, catalogue: Catalogue, *, plan: Paper, drawn_up: date) -> Paper:
+def as_built(site: Site, catalogue: Catalogue, *, plan: Paper, programming: Paper, drawn_up: date) -> Paper:
     """Record all that is on the wall.
 
     Parameters
@@ -34,6 +33,8 @@ def as_built(site: Site, catalogue: Catalogue, *, plan: Paper, drawn_up: date) -
         Says what each device is.
     plan : Paper
         The plan for fitting, whose sheets come first.
+    programming : Paper
+        The programming sheet, whose tables come last, without boxes to tick.
     drawn_up : date
         The day the paper is made.
 
@@ -42,9 +43,10 @@ def as_built(site: Site, catalogue: Catalogue, *, plan: Paper, drawn_up: date) -
     Paper
         It is as fitted only once somebody has compared it with the wall and signed.
     """
-    programme = programming_sheet(site, catalogue, drawn_up=drawn_up).sections[1:]
     unticked = [
-        replace(one, table=replace(one.table, is_ticked=False)) for one in programme if one.table is not None
+        replace(one, table=replace(one.table, is_ticked=False))
+        for one in programming.sections[1:]
+        if one.table is not None
     ]
     return Paper(
         title="As-fitted record, full",

@@ -173,7 +173,6 @@ def _drilling(site: Site, catalogue: Catalogue) -> Table:
 def _risks(site: Site, catalogue: Catalogue) -> Table:
     """What is known of each risk; that nothing is known is said so, and is no all-clear."""
     fresh = [one for one in site.devices if not one.is_existing]
-    sheets = {one.id: sheet_of(catalogue, one) for one in fresh}
 
     def named(chosen: list[Device]) -> str:
         return joined([one.name for one in chosen]) or "none known"
@@ -181,7 +180,9 @@ def _risks(site: Site, catalogue: Catalogue) -> Table:
     textured = [one for one in fresh if one.fixing is not None and one.fixing.surface == "textured"]
     unknown = [one for one in fresh if one.fixing is None or one.fixing.surface == "unknown"]
     ladders = [one for one in fresh if _ladder(site, catalogue, one).startswith(("ladder", "steps"))]
-    mains = [one for one in fresh if (sheet := sheets[one.id]) is not None and sheet.power == "mains"]
+    mains = [
+        one for one in fresh if (sheet := sheet_of(catalogue, one)) is not None and sheet.power == "mains"
+    ]
     coating = named(textured)
     if unknown:
         coating += f"; surface not known: {len(unknown)} of {len(fresh)} devices"
