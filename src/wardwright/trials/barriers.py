@@ -79,7 +79,7 @@ def watched_floor(house: Site, catalogue: Catalogue, device: Device, *, side: Si
     seen = watch(house, catalogue, device)
     if seen.storey not in grids:
         return {}
-    mask = {"surely": seen.core, "likely": seen.low, "possibly": seen.high}[side]
+    mask = seen.core if side == "surely" else {"likely": seen.low, "possibly": seen.high}[side]
     return {seen.storey: on_grid(mask, of=seen.grid, onto=grids[seen.storey])}
 
 

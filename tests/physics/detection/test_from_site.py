@@ -447,3 +447,12 @@ def test_a_moved_device_works_out_itself_alone() -> None:
     after = from_site._watched.cache_info()
     assert (after.hits - before.hits, after.misses - before.misses) == (1, 1)
     assert lasted < 1.0  # some 15 ms of the processor, however busy the machine is
+
+
+def test_a_core_is_worked_out_when_it_is_asked_for_and_then_kept() -> None:
+    site = two_rooms_and_hall(fixtures=(SOFA,))
+    before = from_site._core.cache_info().misses
+    shapes = watch(site, CATALOGUE, on_wall("one", "fan", "study-wall", 2.15))
+    assert from_site._core.cache_info().misses == before
+    assert shapes.core is shapes.core
+    assert from_site._core.cache_info().misses == before + 1

@@ -11,6 +11,7 @@ from wardwright.geometry.sight import look, visible_heights
 from wardwright.physics.detection.shapes import (
     Fan,
     Figures,
+    Sensed,
     any_in_view,
     bearing_and_distance,
     enough_in_view,
@@ -18,6 +19,7 @@ from wardwright.physics.detection.shapes import (
     row_senses,
     sensed_places,
     widened,
+    within_reach,
 )
 
 FAN = Fan(
@@ -132,3 +134,13 @@ def test_widening_a_part_of_the_floor_is_widening_it_all(seed: int) -> None:
     expected = ndimage.binary_dilation(inside, np.ones((3, 3)), iterations=4, mask=free & near)
     if inside.any():
         assert np.array_equal(widened(places, free, by=0.22, cell=0.1), expected)
+
+
+def test_reach_ends_sooner_for_what_is_sure_and_a_body_later_for_what_is_possible() -> None:
+    distance = np.array([9.5, 9.7, 12.0, 12.1, 14.6, 14.7])
+    everywhere = np.ones(len(distance), dtype=np.bool_)
+    sensed = Sensed(distance, everywhere, everywhere, everywhere, everywhere)
+    seen, low, high = within_reach(sensed, 12.0, radius=0.22)
+    assert (seen.sum(), low.sum(), high.sum()) == (3, 1, 5)
+    assert not (low & ~seen).any()
+    assert not (seen & ~high).any()

@@ -11,7 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property, lru_cache, partial
 
 import numpy as np
 
@@ -37,13 +37,13 @@ from wardwright.physics.detection.noticing import Detector, Needs, noticed_at
 from wardwright.physics.detection.shapes import (
     FAN_MARGIN_RAD,
     HIGH_REACH,
-    LOW_REACH,
     Fan,
     Figures,
     Sensed,
     possibly_sensed,
     sensed_places,
     widened,
+    within_reach,
 )
 from wardwright.physics.detection.walkers import BODY_RADIUS_M, Body, Posture, body_of
 from wardwright.physics.detection.walks import Walks, walks_of
@@ -375,26 +375,24 @@ def _picture(placed: _Placed, level: Level, posture: Posture) -> tuple[FloorCell
 
 @lru_cache(maxsize=512)
 def _watched(placed: _Placed, level: Level, posture: Posture) -> Watch:
-    (cells, picture), body = _picture(placed, level, posture), body_of(posture)
-    distance, reach = picture.distance, placed.sheet.reach_m + 1e-9
-    low = cells.mask_of(picture.low & (distance <= LOW_REACH * reach))
-    high = cells.mask_of(picture.high & (distance <= HIGH_REACH * reach + body.radius))
+    cells, picture = _picture(placed, level, posture)
+    shapes = within_reach(picture, placed.sheet.reach_m, radius=body_of(posture).radius)
+    seen, low, high = map(cells.mask_of, shapes)
     is_own = level.storey.id == placed.level.storey.id
     own = owner_before(cells.grid, cells.spaces, placed.eye[:2], heading=placed.heading) if is_own else -1
+    leak = high & (cells.spaces != own) & (cells.spaces >= 0)
+    core_of = partial(_core, placed, level, posture)
+    return Watch("", level.storey.id, cells.grid, seen=seen, low=low, high=high, leak=leak, core_of=core_of)
+
+
+@lru_cache(maxsize=512)
+def _core(placed: _Placed, level: Level, posture: Posture) -> BoolArray:
+    cells, body = floor_cells(level, placed.cell), body_of(posture)
 
     def is_low(points: FloatArray) -> BoolArray:
         ceiling = cells.ceiling[cells.grid.cells_of(points)]
         sensed = _sensed(placed, level, points, ceiling=ceiling, body=body)
-        within: BoolArray = sensed.low & (sensed.distance <= LOW_REACH * reach)
-        return within
+        return within_reach(sensed, placed.sheet.reach_m, radius=body.radius)[1]
 
-    return Watch(
-        device="",
-        storey=level.storey.id,
-        grid=cells.grid,
-        seen=cells.mask_of(picture.seen & (distance <= reach)),
-        low=low,
-        high=high,
-        core=core_cells(low, cells.free, entries=cells.entries, grid=cells.grid, is_low=is_low),
-        leak=high & (cells.spaces != own) & (cells.spaces >= 0),
-    )
+    low = _watched(placed, level, posture).low
+    return core_cells(low, cells.free, entries=cells.entries, grid=cells.grid, is_low=is_low)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import NamedTuple
 
 from wardwright.geometry.raster import BoolArray, FloatArray, Grid
@@ -21,10 +22,15 @@ class Watch(NamedTuple):
     """Low-side shape: where it surely senses."""
     high: BoolArray
     """High-side shape: where it may sense."""
-    core: BoolArray
-    """Cells of the low-side shape that nobody reaches without walking 1.5 m inside it."""
     leak: BoolArray
     """Cells of the high-side shape outside the space it stands in."""
+    core_of: Callable[[], BoolArray]
+    """Works out `core`, which takes as long as much of the rest: sun and pets never ask for it."""
+
+    @property
+    def core(self) -> BoolArray:
+        """Cells of the low-side shape that nobody reaches without walking 1.5 m inside it."""
+        return self.core_of()
 
 
 class Noticing(NamedTuple):

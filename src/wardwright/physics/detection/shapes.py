@@ -200,6 +200,31 @@ class Sensed(NamedTuple):
     """Possibly."""
 
 
+def within_reach(sensed: Sensed, reach: float, *, radius: float) -> tuple[BoolArray, BoolArray, BoolArray]:
+    """Where walkers are usually, surely and possibly sensed within a detector's reach.
+
+    Parameters
+    ----------
+    sensed : Sensed
+        Where they are, reach apart, N of them.
+    reach : float
+        The sheet's. [m]
+    radius : float
+        Of a walker: possibly, the reach ends at its near side. [m]
+
+    Returns
+    -------
+    tuple of ndarray of bool, shape (N,) each
+        Seen, low and high.
+    """
+    distance, most = sensed.distance, reach + 1e-9
+    return (
+        sensed.seen & (distance <= most),
+        sensed.low & (distance <= LOW_REACH * most),
+        sensed.high & (distance <= HIGH_REACH * most + radius),
+    )
+
+
 def sensed_places(
     fan: Fan, figures: Figures, *, told: Sight, away: Sight, contrasts: tuple[float, float]
 ) -> Sensed:
