@@ -89,11 +89,16 @@ def painted(grid: Grid, area: shapely.Geometry) -> BoolArray:
     ndarray of bool, shape (ny, nx)
         True inside.
     """
+    inside: BoolArray = np.zeros(grid.shape, dtype=np.bool_)
     if area.is_empty:
-        return np.zeros(grid.shape, dtype=np.bool_)
+        return inside
     shapely.prepare(area)
-    centres = grid.centres()
-    inside: BoolArray = shapely.contains_xy(area, centres[..., 0], centres[..., 1])
+    # Only cells about the area are asked for; a cell more, so that no rounding leaves one out.
+    corners = np.array(area.bounds).reshape(2, 2)
+    (low_row, high_row), (low, high) = (np.sort(one) for one in grid.cells_of(corners))
+    rows, columns = slice(max(0, low_row - 1), high_row + 2), slice(max(0, low - 1), high + 2)
+    centres = grid.centres()[rows, columns]
+    inside[rows, columns] = shapely.contains_xy(area, centres[..., 0], centres[..., 1])
     return inside
 
 

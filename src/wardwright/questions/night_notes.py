@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from wardwright.geometry.raster import outlines
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.placement import space_at, standing
@@ -15,6 +14,7 @@ from wardwright.questions.night_numbers import NightCase, nearest_detector, unse
 from wardwright.questions.night_times import night_cases
 from wardwright.trials.barriers import grids_of
 from wardwright.trials.draws import estimate_of
+from wardwright.trials.floors import rings_of
 from wardwright.trials.household_walk import walk
 from wardwright.trials.leaves_between import possible_floor
 from wardwright.trials.night_walk import Moment
@@ -126,11 +126,11 @@ def night_sketches(site: Site, catalogue: Catalogue, case: NightCase) -> tuple[S
 @lru_cache(maxsize=256)
 def _floor(house: Site, catalogue: Catalogue, ends: Ends) -> tuple[Sketch, ...]:
     """The floor of a trip, and its walk on each storey."""
-    grids, found = grids_of(house), []
-    for storey, cells in sorted(trip_floor(house, catalogue, ends).items()):
-        rings = outlines(grids[storey], cells, tolerance=grids[storey].cell)
-        if rings:
-            found.append(Sketch(role="trip", storey=storey, rings=rings))
+    floor = dict(sorted(trip_floor(house, catalogue, ends).items()))
+    found = [
+        Sketch(role="trip", storey=storey, rings=rings)
+        for storey, rings in rings_of(grids_of(house), floor).items()
+    ]
     route = walk(house, catalogue, ends.start, goal=ends.goal)
     if route is not None:
         for storey in sorted(set(route.storeys)):
@@ -150,9 +150,10 @@ def _seen(house: Site, catalogue: Catalogue, ends: Ends, *, device: Device) -> t
     """The part of a trip's floor that a movement detector possibly sees, every leaf away."""
     if catalogue.sheet(device.sheet).kind != "movement-detector":
         return ()
-    floor, grids, found = trip_floor(house, catalogue, ends), grids_of(house), []
-    for storey, cells in possible_floor(house, catalogue, device, storeys=tuple(sorted(floor))).items():
-        rings = outlines(grids[storey], cells & floor[storey], tolerance=grids[storey].cell)
-        if rings:
-            found.append(Sketch(role="trip-seen", storey=storey, rings=rings))
-    return tuple(found)
+    floor = trip_floor(house, catalogue, ends)
+    seen = possible_floor(house, catalogue, device, storeys=tuple(sorted(floor)))
+    both = {storey: cells & floor[storey] for storey, cells in seen.items()}
+    return tuple(
+        Sketch(role="trip-seen", storey=storey, rings=rings)
+        for storey, rings in rings_of(grids_of(house), both).items()
+    )

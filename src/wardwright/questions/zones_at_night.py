@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
@@ -16,6 +17,7 @@ from wardwright.trials.night_rings import ring_on
 from wardwright.trials.night_trips import NightTrip
 
 
+@lru_cache(maxsize=128)
 def still_noticed(site: Site, catalogue: Catalogue) -> Estimate | None:
     """How many openings are noticed at night on a changed site. [openings]"""
     try:
@@ -60,7 +62,9 @@ def more_at_night(
     return tuple(found)
 
 
+@lru_cache(maxsize=128)
 def _with_zone(site: Site, zone: Zone) -> Site:
+    """One object for one change: mends of many trips try the same."""
     return site.model_copy(update={"zones": tuple(zone if one.id == zone.id else one for one in site.zones)})
 
 

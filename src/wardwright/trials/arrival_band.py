@@ -9,13 +9,12 @@ from typing import NamedTuple
 import numpy as np
 import shapely
 
-from wardwright.geometry.raster import BoolArray, painted
+from wardwright.geometry.raster import BoolArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.opening import LeafState, Opening
-from wardwright.model.placement import opening_footprint, space_at, standing
+from wardwright.model.placement import space_at, standing
 from wardwright.model.site import Site
-from wardwright.physics.walking.from_site import BODY_RADIUS_M, Route, premises_network
 from wardwright.trials.barriers import grids_of
 from wardwright.trials.leaves_between import (
     leaves_before,
@@ -26,10 +25,8 @@ from wardwright.trials.leaves_between import (
     states_of,
 )
 from wardwright.trials.stacked_floors import Floors
+from wardwright.trials.stretches import floor_about, stretches_of
 from wardwright.trials.trips import Trip, trips_to
-
-BAND_M = 0.6
-"""To each side of the walk. [m] (assumption)"""
 
 
 class SeenBand(NamedTuple):
@@ -83,41 +80,14 @@ def band_of(house: Site, catalogue: Catalogue, controls: tuple[Device, ...]) -> 
     Returns
     -------
     mapping of storey to ndarray of bool
-        Floor within `BAND_M` of a walk on which somebody's middle can be, without going through another door.
+        Floor about a walk (`floor_about`) on which somebody's middle can be, without going through another door.
     """
     found: dict[str, BoolArray] = {}
     for trip in trips_to(house, catalogue, controls):
-        for storey, cells in () if trip.route is None else floor_about(house, trip.route).items():
+        for stretch, _ in () if trip.route is None else stretches_of(house, trip.route):
+            cells, storey = floor_about(house, stretch), stretch.storey
             found[storey] = found[storey] | cells if storey in found else cells
     return found
-
-
-def floor_about(house: Site, route: Route) -> dict[str, BoolArray]:
-    """Free floor within `BAND_M` of a walk, by storey, on the house's own grids."""
-    network, grids = premises_network(house), grids_of(house)
-    passed = {leg.subject for leg in route.legs if leg.kind == "door"}
-    found = {}
-    for storey in sorted(set(route.storeys) & grids.keys()):
-        points = route.points[np.asarray(route.storeys) == storey]
-        line = shapely.LineString(points) if len(points) > 1 else shapely.Point(points[0])
-        free = network.free[network.storeys.index(storey)]
-        floor = line.buffer(BAND_M).intersection(free)
-        holes = [hole for name, hole in _doorways(house, storey) if name not in passed]
-        floor = floor.difference(shapely.union_all([one for one in holes if one.intersects(floor)]))
-        # What lies behind a wall is near, but nobody strays there.
-        near = [one for one in shapely.get_parts(floor) if one.distance(line) < BODY_RADIUS_M]
-        found[storey] = painted(grids[storey], shapely.union_all(near))
-    return found
-
-
-@lru_cache(maxsize=64)
-def _doorways(house: Site, storey: str) -> tuple[tuple[str, shapely.Geometry], ...]:
-    """What each opening of a storey takes of the floor, a hair wider."""
-    return tuple(
-        (one.id, shapely.Polygon(opening_footprint(house.wall(one.wall), one)).buffer(1e-6))
-        for one in house.openings
-        if house.wall(one.wall).storey == storey
-    )
 
 
 def doors_passed(trips: tuple[Trip, ...]) -> frozenset[str]:

@@ -22,7 +22,6 @@ from wardwright.physics.walking.from_site import (
     fastest_route,
     premises_network,
 )
-from wardwright.trials.arrival_band import floor_about
 from wardwright.trials.barriers import grids_of
 from wardwright.trials.leaves_between import (
     Lines,
@@ -33,6 +32,7 @@ from wardwright.trials.leaves_between import (
 )
 from wardwright.trials.leaves_opened import Leaves, doors_to_open, state_in
 from wardwright.trials.stacked_floors import Floors
+from wardwright.trials.stretches import Stretch, floor_about, stretches_of
 from wardwright.trials.ways_on_foot import Progress, progress_of
 
 
@@ -65,6 +65,14 @@ def walked(house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot) -> Pro
     return None if route is None else progress_of(route)
 
 
+@lru_cache(maxsize=1024)
+def _stretches(
+    house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot
+) -> tuple[tuple[Stretch, IntArray], ...]:
+    route = walk(house, catalogue, start, goal=goal)
+    return () if route is None else stretches_of(house, route)
+
+
 class _Band(NamedTuple):
     """Floor about a walk on one storey."""
 
@@ -73,26 +81,23 @@ class _Band(NamedTuple):
     points: FloatArray
     """Their middles, shape (n, 2). [m]"""
     nearest: IntArray
-    """The point of the walk that each is nearest to, shape (n,). [-]"""
+    """The point of the stretch that each is nearest to, shape (n,). [-]"""
 
 
-@lru_cache(maxsize=1024)
-def _bands(house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot) -> dict[str, _Band]:
-    route = walk(house, catalogue, start, goal=goal)
-    if route is None:
-        return {}
-    found = {}
-    for storey, cells in floor_about(house, route).items():
-        points = grids_of(house)[storey].centres()[cells]
-        there = np.nonzero(np.asarray(route.storeys) == storey)[0]
-        gaps = np.hypot(*(points[:, None] - route.points[None, there]).transpose(2, 0, 1))
-        found[storey] = _Band(cells, points, there[gaps.argmin(axis=1)])
-    return found
+@lru_cache(maxsize=256)
+def _band(house: Site, stretch: Stretch) -> _Band:
+    cells = floor_about(house, stretch)
+    points = grids_of(house)[stretch.storey].centres()[cells]
+    gaps = np.hypot(*(points[:, None] - stretch.points()[None]).transpose(2, 0, 1))
+    return _Band(cells, points, gaps.argmin(axis=1))
 
 
 def band_on(house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot) -> Floors:
     """The floor about the household's way between two places, by storey; empty where there is none."""
-    return {storey: band.cells for storey, band in _bands(house, catalogue, start, goal=goal).items()}
+    return {
+        stretch.storey: floor_about(house, stretch)
+        for stretch, _ in _stretches(house, catalogue, start, goal=goal)
+    }
 
 
 @lru_cache(maxsize=2048)
@@ -137,8 +142,9 @@ def noticed_on(
     if route is None or progress is None:
         return np.zeros(0, dtype=np.bool_)
     noticed: BoolArray = np.zeros(len(route.storeys), dtype=np.bool_)
-    for floor in _floors_in_sight(house, catalogue, device, start=start, goal=goal):
-        nearest = floor.nearest
+    for stretch, numbers in _stretches(house, catalogue, start, goal=goal):
+        floor = _in_sight(house, catalogue, device, stretch=stretch)
+        nearest = numbers[floor.nearest]
         if floor.lines is not None:
             is_seen = _seen_in_turn(
                 house,
@@ -157,30 +163,27 @@ class _InSight(NamedTuple):
     """Floor about a walk on one storey where a detector notices somebody with every leaf away."""
 
     nearest: IntArray
-    """The point of the walk that each of its cells is nearest to, shape (n,). [-]"""
+    """The point of the stretch that each of its cells is nearest to, shape (n,). [-]"""
     leaves: list[Opening]
     """What may stand between."""
     lines: Lines | None
     """From the detector to its cells; None where no leaf is between."""
 
 
-@lru_cache(maxsize=64)
-def _floors_in_sight(
-    house: Site, catalogue: Catalogue, device: Device, *, start: Spot, goal: Spot
-) -> tuple[_InSight, ...]:
+@lru_cache(maxsize=128)
+def _in_sight(house: Site, catalogue: Catalogue, device: Device, *, stretch: Stretch) -> _InSight:
     """The floor about a walk that a detector has in sight: however leaves stand, it is asked for again."""
-    bands = _bands(house, catalogue, start, goal=goal)
-    eye = standing(house, device)
-    at = (eye.x_m, eye.y_m)
-    found = []
-    for storey, mask in possible_floor(house, catalogue, device, storeys=tuple(sorted(bands))).items():
-        band = bands[storey]
-        seen = mask[band.cells]
-        points, is_own = band.points[seen], storey == eye.storey
-        leaves = leaves_before(house, storey, points, eye=at) if is_own and len(points) else []
-        lines = lines_to(house, storey, points, eye=at) if leaves else None
-        found.append(_InSight(band.nearest[seen], leaves, lines))
-    return tuple(found)
+    storey, eye = stretch.storey, standing(house, device)
+    mask = possible_floor(house, catalogue, device, storeys=(storey,)).get(storey)
+    if mask is None:
+        return _InSight(np.zeros(0, dtype=np.int64), [], None)
+    band = _band(house, stretch)
+    seen, at = mask[band.cells], (eye.x_m, eye.y_m)
+    points = band.points[seen]
+    is_own = storey == eye.storey
+    leaves = leaves_before(house, storey, points, eye=at) if is_own and len(points) else []
+    lines = lines_to(house, storey, points, eye=at) if leaves else None
+    return _InSight(band.nearest[seen], leaves, lines)
 
 
 def _seen_in_turn(

@@ -6,6 +6,7 @@ The likely case only, as for coming in. What the radio needs is left out.
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from typing import NamedTuple
 
 from wardwright.model.catalogue import Catalogue
@@ -36,6 +37,7 @@ class Ring(NamedTuple):
     """From then on until the alarm: the entry time, or nothing. [s]"""
 
 
+@lru_cache(maxsize=128)
 def active_in(site: Site, part: str) -> tuple[tuple[Device, Behaviour], ...]:
     """The devices that give an alarm while a part is set, with how their zones behave, by id.
 
