@@ -4,15 +4,22 @@ from __future__ import annotations
 
 import numpy as np
 
-from wardwright.physics.sunlight.from_site import Sun
-from wardwright.physics.sunlight.shine import Beam
+from wardwright.physics.sunlight.shine import Beam, Sun
 from wardwright.physics.sunlight.year import Year
 from wardwright.questions.sunshine import sunshine
 
 
 def shining(days: list[int], minutes: list[float], *, shift: float = 0.0) -> tuple[Sun, Beam]:
     count = len(days)
-    year = Year(np.array(days), np.array(minutes), np.full(count, 0.2), np.full(count, 1.0), 2.0)
+    new = (np.diff(days, prepend=-1) != 0) | (np.diff(minutes, prepend=0.0) != 2.0)
+    year = Year(
+        np.array(days),
+        np.array(minutes),
+        np.full(count, 0.2),
+        np.full(count, 1.0),
+        2.0,
+        np.nonzero(new)[0],
+    )
     beam = Beam(opening="pane", is_covered=False, steps=np.arange(count), bearings=np.zeros(count))
     return Sun(year, np.full(365, shift), "Europe/London", 0.0), beam
 

@@ -8,8 +8,7 @@ import numpy as np
 
 from wardwright.geometry.raster import FloatArray, IntArray
 from wardwright.model.record import Id, Record
-from wardwright.physics.sunlight.from_site import Sun
-from wardwright.physics.sunlight.shine import Beam
+from wardwright.physics.sunlight.shine import Beam, Sun
 from wardwright.physics.sunlight.year import DAYS, STEP_MIN
 
 Onto = Literal["lens", "view"]
@@ -65,13 +64,15 @@ def sunshine(sun: Sun, beam: Beam, *, onto: Onto) -> Sunshine:
     Sunshine
         Each stretch of a day once, in the order of time; times by the clock, summer time included.
     """
-    day, minute = sun.year.day[beam.steps], sun.year.minute[beam.steps]
-    new = (np.diff(day) != 0) | (np.diff(minute) > 1.5 * STEP_MIN)
-    first = np.concatenate([[0], np.nonzero(new)[0] + 1])
-    last = np.concatenate([first[1:] - 1, [len(day) - 1]])
-    on, shift = day[first], sun.clock[day[first]]
-    start = minute[first] + shift - STEP_MIN / 2.0
-    end = minute[last] + shift + STEP_MIN / 2.0
+    steps, year = beam.steps, sun.year
+    # A stretch ends where a step is left out, and where the sun's own day ends.
+    gaps = np.nonzero(np.diff(steps) != 1)[0] + 1
+    first = np.unique(np.concatenate([[0], gaps, np.searchsorted(steps, year.begins)]))
+    first = first[first < len(steps)]
+    last = np.concatenate([first[1:] - 1, [len(steps) - 1]])
+    on = year.day[steps[first]]
+    start = year.minute[steps[first]] + sun.clock[on] - STEP_MIN / 2.0
+    end = year.minute[steps[last]] + sun.clock[on] + STEP_MIN / 2.0
     return Sunshine(
         onto=onto,
         opening=beam.opening,

@@ -11,7 +11,16 @@ from hypothesis import strategies as st
 
 from wardwright.geometry.panes import Pane
 from wardwright.geometry.raster import BoolArray
-from wardwright.physics.sunlight.panes import aims_of, bounds_of, lit_by_any, row_bounds, shining
+from wardwright.physics.sunlight.panes import (
+    aims_of,
+    bounds_of,
+    by_time,
+    in_rows,
+    lit_by_any,
+    most_lit,
+    row_bounds,
+    shining,
+)
 from wardwright.physics.sunlight.year import Facing, Year, facing, sun_year
 
 YEAR = sun_year(math.radians(51.5), 0.0, step=6.0, every_days=6)
@@ -76,7 +85,7 @@ def test_lit_by_any_is_the_union_where_it_is_clear() -> None:
     union = np.zeros(len(order.steps), dtype=np.bool_)
     for index in range(3):
         union[shining(order, bounds_of(PANE, places), index=index)] = True
-    painted = lit_by_any(order, bounds_of(PANE, places), clear)
+    painted = lit_by_any(order.bins, bounds_of(PANE, places)) & clear
     assert np.count_nonzero(painted ^ (union & clear)) < 0.08 * np.count_nonzero(union & clear)
     assert np.count_nonzero((union & clear) & ~painted) < 0.005 * np.count_nonzero(union)
     assert union.any()
@@ -104,9 +113,27 @@ def test_outside_or_in_the_wall_nothing_comes_through() -> None:
 def test_a_row_of_neighbours_is_lit_when_any_of_them_is() -> None:
     order = facing(YEAR, 2.6)
     rows = [(x / 10.0, y, 0.0) for y in (1.0, 2.5) for x in range(-5, 21)] + [(3.5, 1.0, 0.0)]
-    clear = np.ones(len(order.steps), dtype=np.bool_)
-    bounds = row_bounds(PANE, rows, cell=0.1)
+    shuffled = np.random.default_rng(4).permutation(rows)
+    bounds = row_bounds(PANE, shuffled[in_rows(PANE, shuffled, cell=0.1)], cell=0.1)
     assert len(bounds.right) == 3
-    assert (
-        lit_by_any(order, bounds, clear) == lit_by_any(order, bounds_of(PANE, rows), clear)
-    ).mean() > 0.999
+    assert (lit_by_any(order.bins, bounds) == lit_by_any(order.bins, bounds_of(PANE, rows))).mean() > 0.999
+
+
+def test_some_steps_of_an_order_by_time_are_the_same_steps() -> None:
+    order = facing(YEAR, (math.pi, 2.0))
+    kept = np.random.default_rng(5).random(len(order.steps)) < 0.4
+    found = by_time(order, kept)
+    assert (found.steps == np.sort(order.steps[kept])).all()
+    assert (order.steps[found.places] == found.steps).all()
+    assert (order.bins[found.places] == found.bins).all()
+    assert len(by_time(order, np.zeros(len(order.steps), dtype=np.bool_)).steps) == 0
+
+
+def test_the_points_that_are_lit_together_are_those_of_the_step_that_lights_most() -> None:
+    order = facing(YEAR, math.pi)
+    bounds = bounds_of(PANE, [(x / 4.0, 1.5, 0.0) for x in range(-8, 12)])
+    places = np.arange(0, len(order.steps), 97)
+    each = [most_lit(order, bounds, np.array([place])) for place in places]
+    counts = [int(one.sum()) for one in each]
+    assert (most_lit(order, bounds, places) == each[int(np.argmax(counts))]).all()
+    assert 0 < max(counts) < 20

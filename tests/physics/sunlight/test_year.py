@@ -38,3 +38,13 @@ def test_before_a_wall_the_sun_is_in_order_and_nothing_is_lost() -> None:
     assert south.profile[noon] == pytest.approx(year.elevation[south.steps[noon]], abs=1e-3)
     # Turns are anticlockwise: the morning sun, in the east, is left of south seen from above.
     assert year.minute[south.steps[-1]] < 720.0 < year.minute[south.steps[0]]
+
+
+def test_a_stretch_begins_whenever_the_sun_comes_up_and_at_each_midnight_with_the_sun_up() -> None:
+    # North of the polar circle: nights, days, and weeks in which it does not set.
+    year = sun_year(math.radians(70.0), LONGITUDE, step=20.0)
+    new = np.zeros(len(year.day), dtype=np.bool_)
+    new[year.begins] = True
+    follows = (np.diff(year.day) == 0) & np.isclose(np.diff(year.minute), 20.0)
+    assert new[0]
+    assert (new[1:] == ~follows).all()

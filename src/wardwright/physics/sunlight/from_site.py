@@ -11,13 +11,12 @@ from __future__ import annotations
 
 import math
 from functools import lru_cache
-from typing import NamedTuple
 
 import numpy as np
 
 from wardwright.errors import NotComputable
 from wardwright.geometry.panels import Blockers, between, joined
-from wardwright.geometry.raster import BoolArray, FloatArray
+from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray
 from wardwright.geometry.sight import look, visible_heights
 from wardwright.model.daylight import GlossyFloor, Mirror, SitePane, panes_of, shiny_in
 from wardwright.model.floor_tops import tops_of
@@ -34,10 +33,21 @@ from wardwright.physics.sunlight.glints import (
     through_mirror,
 )
 from wardwright.physics.sunlight.orders import order_at, year_at
-from wardwright.physics.sunlight.panes import Aims, aims_of, bounds_of, lit_by_any, row_bounds, shining
+from wardwright.physics.sunlight.panes import (
+    Aims,
+    ByTime,
+    aims_of,
+    bounds_of,
+    by_time,
+    in_rows,
+    lit_by_any,
+    most_lit,
+    row_bounds,
+    shining,
+)
 from wardwright.physics.sunlight.position import HALF_SUN_RAD
 from wardwright.physics.sunlight.shade import beyond, reach_the_sun
-from wardwright.physics.sunlight.shine import Beam, Lens, View
+from wardwright.physics.sunlight.shine import Beam, Lens, Sun, View
 from wardwright.physics.sunlight.year import Facing, Year
 
 CELL_M = 0.1
@@ -49,18 +59,6 @@ REACH_M, ARC_M = 15.0, 0.15
 
 
 Norths = tuple[float, ...]
-
-
-class Sun(NamedTuple):
-    """The year at a house."""
-
-    year: Year
-    clock: FloatArray
-    """What is added to local mean time on each day, shape (365,). [min]"""
-    zone: str | None
-    """The time zone; None: hours are of local mean time."""
-    north: float | None
-    """Where true north lies, anticlockwise from the plan's y axis; None: not known. [rad]"""
 
 
 def sun_of(site: Site) -> Sun:
@@ -208,26 +206,20 @@ def beams_into(site: Site, view: View, *, north: float | Norths, is_thin: bool =
     Returns
     -------
     tuple of Beam
-        One for each pane of the storey that lights any of it, coverings taken as drawn back; of the thinned year
-        its steps are in no order.
+        One for each pane of the storey that lights any of it, coverings taken as drawn back.
     """
     house, norths = site.bare, _each(north)
     found = []
     for one in panes_of(house):
         if one.storey != view.storey:
             continue
-        points = _lightable(house, one)
-        row, column = view.grid.cells_of(points[:, :2])
-        seen = view.mask[row, column]
+        seen = view.mask[_lightable_cells(house, one, view.grid)]
         if not seen.any():
             continue
-        order = _order(house, one.normal, norths=norths, is_thin=is_thin)
-        clear = _clear(house, one, norths=norths, is_thin=is_thin)
-        lit = lit_by_any(order, row_bounds(one.pane, points[seen], cell=CELL_M), clear)
+        free = _unshaded(house, one, norths=norths, is_thin=is_thin)
+        lit = lit_by_any(free.bins, row_bounds(one.pane, _lightable(house, one)[seen], cell=CELL_M))
         if lit.any():
-            steps = order.steps[lit]
-            # Of the thinned year nobody asks but how many there are.
-            found.append(Beam(one.opening, one.is_covered, steps if is_thin else np.sort(steps), np.empty(0)))
+            found.append(Beam(one.opening, one.is_covered, free.steps[lit], np.empty(0)))
     return tuple(found)
 
 
@@ -300,7 +292,7 @@ def _among(view: View, mask: BoolArray, places: FloatArray) -> BoolArray:
 def _lit_cells(house: Site, one: SitePane, view: View) -> BoolArray:
     """Cells that a straight line joins to a pane."""
     mask = np.zeros(view.grid.shape, dtype=np.bool_)
-    mask[view.grid.cells_of(_lightable(house, one)[:, :2])] = True
+    mask[_lightable_cells(house, one, view.grid)] = True
     return mask
 
 
@@ -329,23 +321,23 @@ def brightest(site: Site, view: View, beam: Beam, *, north: float) -> BoolArray:
     """
     house = site.bare
     one = next(pane for pane in panes_of(house) if pane.opening == beam.opening)
-    points = _lightable(house, one)
-    row, column = view.grid.cells_of(points[:, :2])
+    row, column = _lightable_cells(house, one, view.grid)
     seen = view.mask[row, column]
-    at, order = bounds_of(one.pane, points[seen]), _order(house, one.normal, norths=(north,), is_thin=False)
+    at, free = (
+        bounds_of(one.pane, _lightable(house, one)[seen]),
+        _unshaded(house, one, norths=(north,), is_thin=False),
+    )
     steps = beam.steps[np.linspace(0, len(beam.steps) - 1, TRIED_STEPS).astype(np.intp)]
-    places = np.nonzero(np.isin(order.steps, steps))[0]
-    turn, profile = order.turn[places, None], order.profile[places, None]
-    lit = (turn >= at.right) & (turn <= at.left) & (profile >= at.low) & (profile <= at.high)
+    places = np.unique(free.places[np.searchsorted(free.steps, steps)])
+    most = most_lit(_order(house, one.normal, norths=(north,), is_thin=False), at, places)
     mask = np.zeros(view.grid.shape, dtype=np.bool_)
-    most = lit[np.argmax(lit.sum(axis=1))]
     mask[row[seen][most], column[seen][most]] = True
     return mask
 
 
 @lru_cache(maxsize=256)
 def _lightable(house: Site, one: SitePane) -> FloatArray:
-    """Places of a storey that a straight line joins to a pane, shape (N, 3). [m]"""
+    """Places of a storey that a straight line joins to a pane, in rows along it, shape (N, 3). [m]"""
     points = tops_of(level_of(house, one.storey), CELL_M)
     at = bounds_of(one.pane, points)
     points = points[(at.right < at.left) & (at.high > np.maximum(0.0, at.low))]
@@ -368,7 +360,21 @@ def _lightable(house: Site, one: SitePane) -> FloatArray:
             arc=ARC_M,
         )
         joined_to |= visible_heights(sight, points[:, :2]).seen_at(points[:, 2])
-    return np.asarray(points[joined_to])
+    points = points[joined_to]
+    return np.asarray(points[in_rows(one.pane, points, cell=CELL_M)])
+
+
+@lru_cache(maxsize=256)
+def _lightable_cells(house: Site, one: SitePane, grid: Grid) -> tuple[IntArray, IntArray]:
+    """Row and column of the cells that hold them."""
+    return grid.cells_of(_lightable(house, one)[:, :2])
+
+
+@lru_cache(maxsize=256)
+def _unshaded(house: Site, one: SitePane, *, norths: Norths, is_thin: bool) -> ByTime:
+    """When nothing outside stands between the middle of a pane and the sun."""
+    order = _order(house, one.normal, norths=norths, is_thin=is_thin)
+    return by_time(order, _clear(house, one, norths=norths, is_thin=is_thin))
 
 
 @lru_cache(maxsize=256)

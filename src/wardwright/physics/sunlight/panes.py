@@ -56,6 +56,33 @@ def bounds_of(pane: Pane, points: ArrayLike) -> Bounds:
     return _bounds(pane, deep, (aside, aside), height=height)
 
 
+def in_rows(pane: Pane, points: ArrayLike, *, cell: float) -> IntArray:
+    """The order in which neighbours along the pane's wall follow one another, row by row.
+
+    Parameters
+    ----------
+    pane : Pane
+        The pane.
+    points : array_like, shape (N, 3)
+        Middles of cells: x, y, and height above the house's zero. [m]
+    cell : float
+        Side of a cell: rows lie so far apart. [m]
+
+    Returns
+    -------
+    ndarray of int, shape (N,)
+        Which point comes first, and so on; some of the points so ordered are in order too. [-]
+    """
+    deep, aside, height = _before_pane(pane, np.asarray(points, dtype=np.float64))
+    row, level = _row_of(deep, height, cell=cell)
+    return np.lexsort((aside, level, row))
+
+
+def _row_of(deep: FloatArray, height: FloatArray, *, cell: float) -> tuple[IntArray, IntArray]:
+    """By how many cells and how many centimetres points lie behind a pane and above the house's zero."""
+    return np.round(deep / cell).astype(np.int64), np.round(height / 0.01).astype(np.int64)
+
+
 def row_bounds(pane: Pane, points: ArrayLike, *, cell: float) -> Bounds:
     """Between which angles the sun shines on any of the points of each row of neighbours along the pane's wall.
 
@@ -64,7 +91,7 @@ def row_bounds(pane: Pane, points: ArrayLike, *, cell: float) -> Bounds:
     pane : Pane
         The pane.
     points : array_like, shape (N, 3)
-        Middles of cells: x, y, and height above the house's zero. [m]
+        Middles of cells, in the order of `in_rows`: x, y, and height above the house's zero. [m]
     cell : float
         Side of a cell: rows lie so far apart, and a gap of half as much more ends a row. [m]
 
@@ -83,13 +110,10 @@ def row_bounds(pane: Pane, points: ArrayLike, *, cell: float) -> Bounds:
     2
     """
     deep, aside, height = _before_pane(pane, np.asarray(points, dtype=np.float64))
-    row, level = np.round(deep / cell).astype(np.int64), np.round(height / 0.01).astype(np.int64)
-    order = np.lexsort((aside, level, row))
-    deep, aside, height = deep[order], aside[order], height[order]
-    row, level = row[order], level[order]
+    row, level = _row_of(deep, height, cell=cell)
     new = (np.diff(row) != 0) | (np.diff(level) != 0) | (np.diff(aside) > 1.5 * cell)
     first = np.concatenate([[0], np.nonzero(new)[0] + 1])
-    last = np.concatenate([first[1:], [len(order)]]) - 1
+    last = np.concatenate([first[1:], [len(row)]]) - 1
     middle = np.add.reduceat(deep, first) / (last - first + 1)
     return _bounds(pane, middle, (aside[first], aside[last]), height=height[first])
 
@@ -144,26 +168,22 @@ def shining(facing: Facing, bounds: Bounds, *, index: int = 0) -> IntArray:
     return np.asarray(start + np.nonzero(mask)[0])
 
 
-def lit_by_any(
-    facing: Facing, bounds: Bounds, clear: BoolArray, *, spread: float = HALF_SUN_RAD
-) -> BoolArray:
-    """Which steps of an order shine through a pane on any of several places, to a quarter of a degree.
+def lit_by_any(bins: IntArray, bounds: Bounds, *, spread: float = HALF_SUN_RAD) -> BoolArray:
+    """Which steps of the year shine through a pane on any of several places, to a quarter of a degree.
 
     Parameters
     ----------
-    facing : Facing
-        The year before the pane's wall, F steps.
+    bins : ndarray of int, shape (S,)
+        From `Facing.bins`: where the sun stands before the pane's wall. [-]
     bounds : Bounds
         Of the places.
-    clear : ndarray of bool, shape (F,)
-        Where nothing outside stands before the sun.
     spread : float, default HALF_SUN_RAD
         Half of the sun's disc. [rad]
 
     Returns
     -------
-    ndarray of bool, shape (F,)
-        In the order's own order.
+    ndarray of bool, shape (S,)
+        In the order of the bins.
 
     Notes
     -----
@@ -176,9 +196,64 @@ def lit_by_any(
     last, top = bin_of(left + spread, high + spread)
     for i, j, k, m in zip(first.tolist(), last.tolist(), bottom.tolist(), top.tolist(), strict=True):
         sky[i : j + 1, k : m + 1] = True
-    lit: BoolArray = sky.ravel().take(facing.bins)
-    lit &= clear
+    lit: BoolArray = sky.ravel().take(bins)
     return lit
+
+
+def most_lit(facing: Facing, bounds: Bounds, places: IntArray) -> BoolArray:
+    """The points that are lit together at that one of some steps that lights most of them.
+
+    Parameters
+    ----------
+    facing : Facing
+        The year before the pane's wall.
+    bounds : Bounds
+        Of the points, N of them.
+    places : ndarray of int
+        Of the steps in the order, ascending. [-]
+
+    Returns
+    -------
+    ndarray of bool, shape (N,)
+        At the first of those that light as many.
+    """
+    turn, profile = facing.turn[places, None], facing.profile[places, None]
+    lit = (turn >= bounds.right) & (turn <= bounds.left) & (profile >= bounds.low) & (profile <= bounds.high)
+    most: BoolArray = lit[np.argmax(lit.sum(axis=1))]
+    return most
+
+
+class ByTime(NamedTuple):
+    """Some steps of an order as they follow one another in the year."""
+
+    steps: IntArray
+    """Which steps of the year, ascending, shape (S,), as all. [-]"""
+    places: IntArray
+    """Where in the order each of them is. [-]"""
+    bins: IntArray
+    """The order's bin of each. [-]"""
+
+
+def by_time(facing: Facing, kept: BoolArray) -> ByTime:
+    """Some steps of an order as they follow one another in the year.
+
+    Parameters
+    ----------
+    facing : Facing
+        The year before a wall, F steps.
+    kept : ndarray of bool, shape (F,)
+        Which of them.
+
+    Returns
+    -------
+    ByTime
+        S steps.
+    """
+    # Laid out over the whole year, which sorts them sooner than sorting would.
+    at = np.full(int(facing.steps.max(initial=-1)) + 1, -1)
+    at[facing.steps[kept]] = np.nonzero(kept)[0]
+    steps = np.nonzero(at >= 0)[0]
+    return ByTime(steps, at[steps], facing.bins[at[steps]])
 
 
 def _stretch(facing: Facing, sides: tuple[float, ...]) -> tuple[int, BoolArray]:

@@ -5,6 +5,19 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray
+from wardwright.physics.sunlight.year import Year
+
+
+class Sun(NamedTuple):
+    """The year at a house."""
+
+    year: Year
+    clock: FloatArray
+    """What is added to local mean time on each day, shape (365,). [min]"""
+    zone: str | None
+    """The time zone; None: hours are of local mean time."""
+    north: float | None
+    """Where true north lies, anticlockwise from the plan's y axis; None: not known. [rad]"""
 
 
 class Lens(NamedTuple):

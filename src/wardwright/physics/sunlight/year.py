@@ -40,6 +40,8 @@ class Year(NamedTuple):
     """From true north, clockwise. [rad]"""
     step_min: float
     """What each step stands for in minutes of a whole year. [min]"""
+    begins: IntArray
+    """The first step of each stretch with the sun up, a new one at midnight at the latest, shape (B,). [-]"""
 
 
 def sun_year(latitude: float, longitude: float, *, step: float = STEP_MIN, every_days: int = 1) -> Year:
@@ -81,7 +83,14 @@ def sun_year(latitude: float, longitude: float, *, step: float = STEP_MIN, every
     angles = sun_angles(place, minutes - ahead, latitude=latitude, longitude=longitude)
     seen = angles.elevation + refraction(angles.elevation)
     row, column = np.nonzero(seen > 0.0)
-    return Year(days[row], minutes[column], seen[row, column], angles.azimuth[row, column], step * every_days)
+    return Year(
+        days[row],
+        minutes[column],
+        seen[row, column],
+        angles.azimuth[row, column],
+        step * every_days,
+        np.nonzero((np.diff(row, prepend=-1) != 0) | (np.diff(column, prepend=-1) != 1))[0],
+    )
 
 
 def _between_hours(values: FloatArray, minutes: FloatArray) -> FloatArray:
