@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -33,16 +34,23 @@ class Grid(NamedTuple):
         return (self.ny, self.nx)
 
     def centres(self) -> FloatArray:
-        """Middles of all cells, shape (ny, nx, 2). [m]"""
-        x = self.x0 + (np.arange(self.nx) + 0.5) * self.cell
-        y = self.y0 + (np.arange(self.ny) + 0.5) * self.cell
-        return np.stack(np.meshgrid(x, y), axis=-1)
+        """Middles of all cells, not to be written to, shape (ny, nx, 2). [m]"""
+        return _centres(self)
 
     def cells_of(self, points: FloatArray) -> tuple[IntArray, IntArray]:
         """Row and column of the cell that holds each point, clipped to the grid; points shape (..., 2). [m]"""
         column = np.floor((points[..., 0] - self.x0) / self.cell).astype(np.int64)
         row = np.floor((points[..., 1] - self.y0) / self.cell).astype(np.int64)
         return np.clip(row, 0, self.ny - 1), np.clip(column, 0, self.nx - 1)
+
+
+@lru_cache(maxsize=64)
+def _centres(grid: Grid) -> FloatArray:
+    x = grid.x0 + (np.arange(grid.nx) + 0.5) * grid.cell
+    y = grid.y0 + (np.arange(grid.ny) + 0.5) * grid.cell
+    centres = np.stack(np.meshgrid(x, y), axis=-1)
+    centres.flags.writeable = False
+    return centres
 
 
 def grid_over(bounds: tuple[float, float, float, float], *, cell: float, margin: float = 0.0) -> Grid:

@@ -66,6 +66,7 @@ def _cameras(site: Site, catalogue: Catalogue) -> list[Device]:
 
 @lru_cache(maxsize=256)
 def _answer(house: Site, catalogue: Catalogue, device: Device, *, with_mends: bool) -> Answer:
+    near = _hot(house, catalogue, device)
     try:
         sun = sun_on(house, catalogue, device)
     except NotComputable as missing:
@@ -76,9 +77,8 @@ def _answer(house: Site, catalogue: Catalogue, device: Device, *, with_mends: bo
             subject_id=device.id,
             reason=f"not computable: {missing}",
         )
-        return none.model_copy(update={"notes": _other_notes(house, catalogue, device)})
+        return none.model_copy(update={"notes": _other_notes(house, catalogue, device, near=near)})
     lamps = _lamps(house, catalogue, device)
-    is_hot = bool(_hot(house, catalogue, device))
     thrown = thrown_on(house, catalogue, device)
     shining = _shining(house, sun)
     return Answer(
@@ -87,9 +87,9 @@ def _answer(house: Site, catalogue: Catalogue, device: Device, *, with_mends: bo
         subject_id=device.id,
         measure=MEASURE,
         estimate=sun.lens,
-        verdict=_verdict(sun, is_hot=is_hot, is_bright=lamps is not None or bool(thrown)),
+        verdict=_verdict(sun, is_hot=bool(near), is_bright=lamps is not None or bool(thrown)),
         parts=(*_parts(house, sun, shining, lamps=lamps), *_thrown_parts(house, thrown)),
-        notes=(*_sun_notes(house, sun, shining), *_other_notes(house, catalogue, device)),
+        notes=(*_sun_notes(house, sun, shining), *_other_notes(house, catalogue, device, near=near)),
         mends=_mends(house, catalogue, device, sun=sun) if with_mends else (),
         sketches=_sketches(house, catalogue, device, sun=sun),
         sunshine=shining,
@@ -172,11 +172,12 @@ def _sun_notes(house: Site, sun: SunOn, shining: tuple[Sunshine, ...]) -> tuple[
     return tuple(notes)
 
 
-def _other_notes(house: Site, catalogue: Catalogue, device: Device) -> tuple[str, ...]:
+def _other_notes(
+    house: Site, catalogue: Catalogue, device: Device, *, near: tuple[str, ...]
+) -> tuple[str, ...]:
     sheet = catalogue.sheet(device.sheet).movement
     if sheet is None:
         return ()
-    near = _hot(house, catalogue, device)
     notes = (
         [f"nearer to it than its sheet wants, whenever the heating is on: {', '.join(near)}"] if near else []
     )

@@ -85,16 +85,7 @@ def view_from(site: Site, storey: str, eye: Point2) -> View:
 
 @lru_cache(maxsize=1024)
 def _view_from(site: Site, storey: str, eye: Point2) -> View:
-    parts = storey_parts(site, storey)
-    panes = tuple(
-        o
-        for o in parts.openings
-        if o.glazing is not None
-        and o.covering != "shutter"
-        and o.kind != "rooflight"
-        and outdoor_side(site, o) is not None
-    )
-    blockers, places, names = _scene(parts, panes)
+    blockers, places, names = _scene(storey_parts(site, storey), _panes(site, storey))
     rays = shapely.linestrings(np.stack([np.broadcast_to(eye, places.shape), places], axis=1))
     is_seen = ~shapely.intersects(blockers, rays) if len(places) else np.zeros(0, dtype=np.bool_)
     seen = places[is_seen]
@@ -105,6 +96,19 @@ def _view_from(site: Site, storey: str, eye: Point2) -> View:
         tuple(name for name, kept in zip(names, is_seen.tolist(), strict=True) if kept),
         np.degrees(np.arctan2(away[:, 1], away[:, 0])),
         np.hypot(away[:, 0], away[:, 1]),
+    )
+
+
+@lru_cache(maxsize=64)
+def _panes(site: Site, storey: str) -> tuple[Opening, ...]:
+    """Glass of a storey to the open air that no shutter covers."""
+    return tuple(
+        o
+        for o in storey_parts(site, storey).openings
+        if o.glazing is not None
+        and o.covering != "shutter"
+        and o.kind != "rooflight"
+        and outdoor_side(site, o) is not None
     )
 
 

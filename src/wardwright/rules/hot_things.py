@@ -5,8 +5,10 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import NamedTuple
 
+import numpy as np
 import shapely
 
+from wardwright.geometry.raster import BoolArray, Grid
 from wardwright.model.fixture import Fixture
 from wardwright.model.floor import solid_walls, storey_parts
 from wardwright.model.placement import fixture_outline, space_at
@@ -83,25 +85,20 @@ def hot_things_in_view(site: Site, shapes: Watch) -> tuple[str, ...]:
     tuple of str
         In the order of their names.
     """
-    about = _about_warm_things(site.bare, shapes.storey, shapes.grid.cell)
-    if not about:
-        return ()
-    places = shapes.grid.centres()[shapes.seen]
-    return tuple(
-        name for name, floor in about if shapely.contains_xy(floor, places[:, 0], places[:, 1]).any()
-    )
+    about = _about_warm_things(site.bare, shapes.storey, shapes.grid)
+    return tuple(name for name, floor in about if (floor & shapes.seen).any())
 
 
 @lru_cache(maxsize=64)
-def _about_warm_things(house: Site, storey: str, cell: float) -> tuple[tuple[str, shapely.Geometry], ...]:
-    """Names of warm things of a storey, in order, each with the floor of its room that it covers or touches."""
+def _about_warm_things(house: Site, storey: str, grid: Grid) -> tuple[tuple[str, BoolArray], ...]:
+    """Names of warm things of a storey, in order, each with the cells of its room that it covers or touches."""
     found = []
     for one in house.fixtures:
         if one.storey == storey and one.heat != "none":
             space = space_at(house, storey, one.centre_m)
-            about = shapely.Polygon(fixture_outline(one)).buffer(2.0 * cell)
+            about = shapely.Polygon(fixture_outline(one)).buffer(2.0 * grid.cell)
             if space is not None:
                 about = about.intersection(shapely.Polygon(space.outline_m))
             shapely.prepare(about)
-            found.append((one.name, about))
+            found.append((one.name, shapely.contains_xy(about, *np.moveaxis(grid.centres(), -1, 0))))
     return tuple(sorted(found, key=lambda pair: pair[0]))
