@@ -7,7 +7,7 @@ from typing import Any
 from common.houses import CATALOGUE, on_wall, one_room, pet, two_rooms_and_hall
 from common.rule_houses.movement import PASSING_PETS, SIDEBOARD
 from wardwright.model.site import Site
-from wardwright.questions.pet_verdicts import verdict_of, worst_of
+from wardwright.questions.pet_verdicts import decisive, settled, verdict_of, worst_of
 from wardwright.rules.animals import animals
 from wardwright.trials.pet_room import PetRoom, room_for
 
@@ -65,3 +65,25 @@ def test_an_animal_that_never_comes_into_sight() -> None:
 def test_the_worst_of_several() -> None:
     both = rooms(pets=(pet("rabbit"), pet("cat")), fixtures=(SIDEBOARD,))
     assert worst_of(both).animal.pet.id == "cat"
+
+
+def test_what_is_settled_before_it_walks_is_the_verdict() -> None:
+    told: Any = (("height_m", "told"), ("mass_kg", "told"))
+    for some in (
+        rooms(pets=(pet("cat"),)),
+        rooms(pets=(pet("big-dog", height_m=0.6, mass_kg=30.0, basis=told),)),
+        rooms(pets=(pet("rabbit"), pet("cat")), fixtures=(SIDEBOARD,)),
+    ):
+        for one in some:
+            assert settled(one.left) in (None, verdict_of(one))
+
+
+def test_the_walks_decide_on_the_tops_that_its_sheet_does_not_vouch_for() -> None:
+    (cat,) = rooms(pets=(pet("cat"),), fixtures=(SIDEBOARD,))
+    assert settled(cat.left) is None
+    assert [cat.left.told.tops[one.number].thing for one in decisive(cat.left)] == ["sideboard"]
+    told: Any = (("height_m", "told"), ("mass_kg", "told"))
+    (tall,) = rooms(pets=(pet("big-dog", height_m=1.48, mass_kg=15.0, basis=told),))
+    assert (settled(tall.left), decisive(tall.left)) == (None, ())
+    (silent,) = rooms(pets=(pet("cat"),), devices=(SILENT,))
+    assert [silent.left.told.tops[one.number].kind for one in decisive(silent.left)] == ["floor"]

@@ -1,4 +1,4 @@
-"""Where animals get by what stands open, and whether their walks trip a detector."""
+"""Where animals get by what stands open."""
 
 from __future__ import annotations
 
@@ -6,13 +6,10 @@ from typing import Any
 
 import pytest
 
-from common.houses import CATALOGUE, on_wall, one_room, opening, pet, two_rooms_and_hall
-from common.rule_houses.movement import PASSING_PETS, SIDEBOARD
+from common.houses import one_room, opening, two_rooms_and_hall
 from wardwright.model.fabric import Stair, Storey
 from wardwright.model.site import Site
-from wardwright.rules.animals import animals
-from wardwright.rules.perches import under_zones
-from wardwright.trials.pets import REACH_SHARES, Tripped, door_between, open_to, stands_open, tripped, ways_to
+from wardwright.trials.pets import door_between, open_to, stands_open, ways_to
 
 TOLD = (("habit", "told"), ("habit_night", "told"))
 
@@ -74,37 +71,3 @@ def test_the_one_door_that_keeps_it_out() -> None:
     assert door_between(site, "study", frozenset({"hall", "kitchen"})) == "study-door"
     assert door_between(site, "hall", frozenset({"study", "kitchen"})) is None
     assert door_between(site, "study", frozenset({"kitchen"})) is None
-
-
-def played(site: Site) -> tuple[Tripped, ...]:
-    device = site.devices[0]
-    sheet = CATALOGUE.sheet(device.sheet).movement
-    assert sheet is not None
-    under = under_zones(site, device, sheet)
-    return tripped(site.bare, CATALOGUE, device, animal=animals(site, CATALOGUE)[0], under=under)
-
-
-def test_a_cat_that_walks_along_the_sideboard_trips_it_and_one_on_the_floor_does_not() -> None:
-    """The sideboard lies 4.4 m off, where the zones are 0.12 m wide: along its 1 m several are filled and left."""
-    site = one_room(devices=(PASSING_PETS,), fixtures=(SIDEBOARD,), pets=(pet("cat"),))
-    floor, sideboard = played(site)
-    assert floor.seconds == (float("inf"),) * len(REACH_SHARES)
-    # At 0.64 m/s the whole walk there and back takes 3 s at most.
-    assert 0.0 < sideboard.seconds[1] < 3.2
-
-
-def test_less_reach_never_trips_it_sooner() -> None:
-    site = one_room(devices=(on_wall("fan", "fan", "west", 2.0),), pets=(pet("big-dog"),))
-    for one in played(site):
-        assert list(one.seconds) == sorted(one.seconds)
-
-
-def test_a_dog_on_the_floor_trips_a_detector_whose_zones_come_down() -> None:
-    site = one_room(devices=(on_wall("fan", "fan", "west", 2.0),), pets=(pet("big-dog"),))
-    (floor,) = played(site)
-    assert floor.seconds[1] < 6.0
-
-
-def test_where_there_is_nothing_to_walk_on() -> None:
-    site = one_room(devices=(PASSING_PETS,), pets=(pet("cat"),))
-    assert tripped(site.bare, CATALOGUE, PASSING_PETS, animal=animals(site, CATALOGUE)[0], under=()) == ()

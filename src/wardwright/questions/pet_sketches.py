@@ -37,8 +37,8 @@ def pet_sketches(house: Site, device: Device, room: PetRoom, *, is_good: bool) -
     found = []
     things: dict[str, list[shapely.Geometry]] = {}
     heights: dict[str, float] = {}
-    for under in room.reached:
-        top = room.reach.tops[under.number]
+    for under in room.left.reached:
+        top = room.left.told.tops[under.number]
         if top.thing is not None:
             things.setdefault(top.thing, []).append(top.area)
             heights[top.thing] = max(heights.get(top.thing, 0.0), top.top_m - floor)

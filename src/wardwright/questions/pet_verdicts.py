@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from wardwright.questions.answer import WORST_FIRST, Verdict
+from wardwright.rules.perches import UnderZones
 from wardwright.trials.pet_room import PetRoom
+from wardwright.trials.room_left import Left
 
 
 def verdict_of(room: PetRoom) -> Verdict:
@@ -21,12 +23,44 @@ def verdict_of(room: PetRoom) -> Verdict:
         taller, or gets in by a door that may stand open; or it stands in a zone and trips nothing; or the sheet's
         word stands against the zones, or is missing.
     """
-    if room.is_enough:
+    known = settled(room.left)
+    if known is not None:
+        return known
+    if room.trips_on is None:
+        return "thin"
+    is_vouched_for = room.left.passes and room.trips_on.kind == "floor"
+    return "thin" if is_vouched_for else "bad"
+
+
+def settled(left: Left) -> Verdict | None:
+    """The verdict that holds however the animal's walks end; None where it is `bad` or `thin` as they do.
+
+    Parameters
+    ----------
+    left : Left
+        The animal before the detector.
+    """
+    if left.is_enough:
         return "good"
-    if room.estimate.value <= 0.0 and room.trips_on is not None:
-        is_vouched_for = room.passes and room.trips_on.kind == "floor"
-        return "thin" if is_vouched_for else "bad"
-    return "thin"
+    return "thin" if left.estimate.value > 0.0 else None
+
+
+def decisive(left: Left) -> tuple[UnderZones, ...]:
+    """The tops that make a verdict `bad` where the animal trips the detector on any of them.
+
+    Parameters
+    ----------
+    left : Left
+        The animal before the detector.
+
+    Returns
+    -------
+    tuple of UnderZones
+        None but things and flights where the sheet vouches for the floor; empty where its walks settle nothing.
+    """
+    if settled(left) is not None:
+        return ()
+    return tuple(one for one in left.inside if not left.passes or left.told.tops[one.number].kind != "floor")
 
 
 def worst_of(rooms: tuple[PetRoom, ...]) -> PetRoom:

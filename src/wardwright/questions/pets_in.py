@@ -97,7 +97,7 @@ def _answer(
         verdict=verdict,
         parts=tuple(part for one in rooms for part in _parts(one)),
         notes=tuple(note for one in rooms for note in _notes(house, one)) + LIMITS,
-        mends=pet_mends(house, catalogue, device, sheet=sheet, household=household, has_contact=has_contact)
+        mends=pet_mends(house, catalogue, device, sheet=sheet, now=rooms, has_contact=has_contact)
         if verdict != "good"
         else (),
         sketches=pet_sketches(house, device, worst, is_good=verdict == "good"),
@@ -141,10 +141,12 @@ def _parts(room: PetRoom) -> tuple[PartAnswer, ...]:
 def _notes(house: Site, room: PetRoom) -> tuple[str, ...]:
     name = room.animal.pet.name
     sheet = (
-        "names no animal that it passes" if room.passes_kg <= 0 else f"passes up to {room.passes_kg:.3g} kg"
+        "names no animal that it passes"
+        if room.left.passes_kg <= 0
+        else f"passes up to {room.left.passes_kg:.3g} kg"
     )
     notes = [f"{name} weighs {room.animal.mass_kg:.3g} kg; the sheet {sheet}"]
-    if not room.is_in_view:
+    if not room.left.is_in_view:
         notes.append(f"{name} gets to no place that is in its sight and reach")
     if room.breaks:
         notes.append(f"{name} reaches its zones from {', '.join(_place(house, top) for top in room.breaks)}")

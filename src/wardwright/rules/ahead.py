@@ -9,7 +9,7 @@ from typing import NamedTuple
 import numpy as np
 import shapely
 
-from wardwright.geometry.raster import BoolArray, FloatArray
+from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.geometry.sight import Heights, Sight, look, visible_heights
 from wardwright.model.device import Device
 from wardwright.model.device_sheets import MovementSheet
@@ -52,10 +52,7 @@ class Ahead(NamedTuple):
 
     def in_fan(self, points: FloatArray) -> BoolArray:
         """Which points of the plan, shape (N, 2) [m], its fan covers."""
-        turn = np.arctan2(points[:, 1] - self.eye[1], points[:, 0] - self.eye[0]) - self.heading
-        off = np.abs(turn - 2.0 * math.pi * np.round(turn / (2.0 * math.pi)))
-        inside: BoolArray = off <= self.half + HAIR_RAD
-        return inside
+        return _in_fan(self.eye, points, heading=self.heading, half=self.half)
 
     def heights(self, points: FloatArray) -> Heights:
         """What is visible over points of the plan, shape (N, 2). [m]"""
@@ -94,15 +91,83 @@ class Ahead(NamedTuple):
             Above the house's zero; inf where no zone passes. [m]
         """
         lowest = np.full(len(points), np.inf)
-        if len(points) == 0:
-            return lowest
-        distance, heights = self.distance(points), self.heights(points)
-        covered = self.in_fan(points) & (distance <= reach_m + 1e-9)
-        for depression in self.depressions:
-            zone = self.eye[2] - distance * math.tan(min(depression, math.radians(89.0)))
-            passes = covered & (zone >= above - 1e-9) & heights.seen_at(zone)
+        if len(points) > 0:
+            seen = in_sight(self.sight, points, heading=self.heading, half=self.half)
+            lowest[seen.rows] = seen.lowest_zone(self.depressions, above[seen.rows], reach_m=reach_m)
+        return lowest
+
+
+class InSight(NamedTuple):
+    """Places in a detector's fan over which it sees anything, K of them; shared, not to be written to."""
+
+    rows: IntArray
+    """Which of the places asked about they are, shape (K,). [-]"""
+    eye_m: float
+    """Where the detector hangs, above the house's zero. [m]"""
+    distance: FloatArray
+    """How far off they are on the plan, shape (K,). [m]"""
+    heights: Heights
+    """What is visible over them. [m]"""
+
+    def lowest_zone(self, depressions: tuple[float, ...], above: FloatArray, *, reach_m: float) -> FloatArray:
+        """The lowest zone over each place that is above what stands there and in sight, as `Ahead.lowest_zone`.
+
+        Parameters
+        ----------
+        depressions : tuple of float
+            Of the rows of zones. [rad]
+        above : ndarray, shape (K,)
+            What is stood on there, above the house's zero. [m]
+        reach_m : float
+            The reach of the zones. [m]
+
+        Returns
+        -------
+        ndarray, shape (K,)
+            Above the house's zero; inf where no zone passes. [m]
+        """
+        lowest = np.full(len(self.rows), np.inf)
+        covered = self.distance <= reach_m + 1e-9
+        for depression in depressions:
+            zone = self.eye_m - self.distance * math.tan(min(depression, math.radians(89.0)))
+            passes = covered & (zone >= above - 1e-9) & self.heights.seen_at(zone)
             lowest = np.where(passes, np.minimum(lowest, zone), lowest)
         return lowest
+
+
+def in_sight(sight: Sight, points: FloatArray, *, heading: float, half: float) -> InSight:
+    """The places in a fan over which anything is seen.
+
+    Parameters
+    ----------
+    sight : Sight
+        What is seen from the detector.
+    points : ndarray, shape (N, 2)
+        Places of the plan. [m]
+    heading : float
+        Middle of its fan. [rad]
+    half : float
+        Half of its fan. [rad]
+
+    Returns
+    -------
+    InSight
+        Whatever the reach.
+    """
+    x, y, z = sight.eye.tolist()
+    rows = np.flatnonzero(_in_fan((x, y, z), points, heading=heading, half=half))
+    heights = visible_heights(sight, points[rows])
+    is_seen = np.isfinite(heights.lowest())
+    rows = rows[is_seen]
+    distance = np.hypot(points[rows, 0] - x, points[rows, 1] - y)
+    return InSight(rows, z, distance, Heights(heights.low[:, is_seen], heights.high[:, is_seen]))
+
+
+def _in_fan(eye: tuple[float, float, float], points: FloatArray, *, heading: float, half: float) -> BoolArray:
+    turn = np.arctan2(points[:, 1] - eye[1], points[:, 0] - eye[0]) - heading
+    off = np.abs(turn - 2.0 * math.pi * np.round(turn / (2.0 * math.pi)))
+    inside: BoolArray = off <= half + HAIR_RAD
+    return inside
 
 
 def ahead_of(site: Site, device: Device, sheet: MovementSheet) -> Ahead:
@@ -136,16 +201,32 @@ def _ahead(house: Site, device: Device, sheet: MovementSheet) -> Ahead:
     half = min(math.pi, math.radians(sheet.angle_deg) / 2.0)
     before = (x + BEFORE_M * way[0], y + BEFORE_M * way[1])
     space = space_at(house, at.storey, (x, y)) or space_at(house, at.storey, before)
-    sight = _sight(house, at.storey, eye, heading=heading, half=half)
+    sight = sight_from(house, at.storey, eye, heading=heading, half=half)
     rows = tuple(math.radians(row.depression_deg + device.tilt_deg) for row in sheet.rows)
     return Ahead(eye, heading, half, rows, level, sight, space)
 
 
 @lru_cache(maxsize=512)
-def _sight(
+def sight_from(
     house: Site, storey: str, eye: tuple[float, float, float], *, heading: float, half: float
 ) -> Sight:
-    """Remembered by where it hangs and how wide it sees: a like sheet tried in its place sees the same."""
+    """What is in sight from a place, leaves as the house says, as far as the storey goes.
+
+    Remembered by where a detector hangs and how wide it sees: a like sheet tried in its place sees the same.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    storey : str
+        Which storey.
+    eye : tuple of float
+        x, y, z. [m]
+    heading : float
+        Middle of the fan. [rad]
+    half : float
+        Half of the fan. [rad]
+    """
     level, others = level_of(house, storey), levels_by_stairs(house, storey)
     return look(
         eye,

@@ -13,7 +13,7 @@ from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.floor_cells import floor_cells
 from wardwright.model.site import Site
 from wardwright.model.surfaces import level_of
-from wardwright.rules.ahead import CELL_M, ahead_of
+from wardwright.rules.ahead import CELL_M, InSight, ahead_of, in_sight, sight_from
 from wardwright.rules.animal_reach import reach_of
 from wardwright.rules.animal_tops import Top, tops_of
 from wardwright.rules.animals import Roaming
@@ -76,15 +76,32 @@ def under_zones(site: Site, device: Device, sheet: MovementSheet) -> tuple[Under
 @lru_cache(maxsize=512)
 def _under_zones(house: Site, device: Device, sheet: MovementSheet) -> tuple[UnderZones, ...]:
     ahead = ahead_of(house, device, sheet)
-    there = _places_on(house, ahead.level.storey.id)
-    free = np.round(ahead.lowest_zone(there.points, there.stood, reach_m=sheet.reach_m) - there.stood, 9)
+    storey = ahead.level.storey.id
+    there = _places_on(house, storey)
+    seen = _places_seen(house, storey, ahead.eye, heading=ahead.heading, half=ahead.half)
+    if not len(seen.rows):
+        return ()
+    stood = there.stood[seen.rows]
+    free = np.full(len(there.stood), np.inf)
+    zone = seen.lowest_zone(ahead.depressions, stood, reach_m=sheet.reach_m)
+    free[seen.rows] = np.round(zone - stood, 9)
+    is_under = np.isfinite(np.minimum.reduceat(free, [first for _, first, _ in there.tops]))
     found = []
-    for number, first, end in there.tops:
+    for index in np.flatnonzero(is_under).tolist():
+        number, first, end = there.tops[index]
         least = first + int(np.argmin(free[first:end]))
-        if np.isfinite(free[least]):
-            x, y = there.points[least].tolist()
-            found.append(UnderZones(number, float(there.stood[least]), float(free[least]), (x, y)))
+        x, y = there.points[least].tolist()
+        found.append(UnderZones(number, float(there.stood[least]), float(free[least]), (x, y)))
     return tuple(found)
+
+
+@lru_cache(maxsize=512)
+def _places_seen(
+    house: Site, storey: str, eye: tuple[float, float, float], *, heading: float, half: float
+) -> InSight:
+    """Those that a detector sees anything over: whatever its sheet, and however it is tilted."""
+    sight = sight_from(house, storey, eye, heading=heading, half=half)
+    return in_sight(sight, _places_on(house, storey).points, heading=heading, half=half)
 
 
 class _Places(NamedTuple):
