@@ -157,6 +157,25 @@ def test_a_plan_is_printed_at_its_scale(page: Page, browser: Any) -> None:
 
 
 @pytest.mark.browser
+def test_answers_that_are_met_are_folded_until_a_link_leads_to_one_and_printed_all_the_same(
+    page: Page, browser: Any
+) -> None:
+    met = [block.key for block in page.answers if block.verdict == "good"]
+    assert 0 < len(met) < len(page.answers)
+    context = browser.new_context()
+    tab = context.new_page()
+    tab.set_content(write_html(page).decode())
+    answers = tab.locator(f"#{met[-1]} h3, #{page.answers[0].key} h3")
+    assert [one.is_visible() for one in answers.all()] == [True, False]
+    tab.emulate_media(media="print")
+    assert all(one.bounding_box() for one in tab.locator(".answer h3").all())
+    tab.emulate_media(media="screen")
+    tab.locator(f'#summary a[href="#{met[-1]}"]').click()
+    answers.last.wait_for(state="visible")
+    context.close()
+
+
+@pytest.mark.browser
 def test_the_terrace_prints_on_two_sheets_a_question_at_most(browser: Any) -> None:
     site, catalogue = read_sample("terrace"), load_catalogue()
     page = page_of(site, catalogue, ask(site, catalogue), check(site, catalogue))

@@ -151,6 +151,7 @@ HOW_TO_READ = (
     "The range runs from the 5th to the 95th percentile over draws of every uncertain input. "
     "\u201cMoved most by\u201d names the two inputs that shift the value most, by how much, and how each is known."
 )
+MET_FOLDED = "answers are met over their whole range: how each was worked out"
 NOTHING_FOUND = "No rule found a fault."
 NO_FINDINGS_ASKED = "No rule was run for this page."
 ACTIONS = {

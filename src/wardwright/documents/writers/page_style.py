@@ -103,6 +103,8 @@ min-width:2.4em;text-align:center}
 details{margin:.7rem 0 0}
 summary{cursor:pointer;font-size:.86rem;padding:.35rem 0}
 details[open]>summary{margin-bottom:.5rem}
+.met{border-top:1px solid var(--ink);margin:0}.met>summary{font-size:1rem;padding:1rem 0}
+.met>summary .mark{margin:0 .45em}.met>summary b{font-weight:700}
 .finding{border-top:1px solid var(--rule);padding:.6rem 0 .7rem;max-width:46rem}
 .finding p{margin:.1rem 0}
 .finding code{font:600 .8rem var(--sans)}
@@ -124,7 +126,7 @@ h2{margin-top:2.6rem}.cells>div:last-child{border-bottom:0}}
 @page{size:A4;margin:12mm 14mm 14mm;
 @bottom-left{content:"Fitter\\2019s copy: keep it";font:8pt Arial,sans-serif}
 @bottom-right{content:counter(page) " of " counter(pages);font:8pt Arial,sans-serif}}
-/* On paper answers and findings run in two columns; what is folded is left out. */
+/* On paper answers and findings run in two columns; drawings that are folded are left out, answers never. */
 @media print{:root{color-scheme:light;--paper:#fff;--sheet:#fff;--ink:#000;--soft:#3d3b36;--rule:#8d8a82;
 --faint:#bbb;--blue:#0072b2}
 html{font-size:9pt}body{font-size:8.7pt;line-height:1.3}.wrap{max-width:none;padding:0}nav,.skip{display:none}
@@ -154,6 +156,7 @@ table{font-size:8.5pt;margin:1mm 0 2mm}td,tbody th{padding:.3mm 2.5mm .3mm 0}th{
 .drawn .sheet{flex:none;max-width:none}
 .drawn .narrow figcaption,#plans .sheet figcaption{max-width:max(var(--w),43mm)}
 .folded,details:not([open]){display:none}
+.met:not([open]){display:block}.met::details-content{content-visibility:visible;display:block}.met>summary{display:none}
 .narrow:only-child{display:flex;gap:3mm;align-items:flex-end}
 .narrow:only-child figcaption{max-width:40mm}.basis{font-size:7.5pt}
 .basis th,.basis td,.basis tbody th{padding-right:1.2mm}.basis thead th{font-size:6.5pt}

@@ -108,11 +108,8 @@ _SUMMARY = """
 </section>
 """
 
-_ANSWERS = """
-<section id="answers" aria-labelledby="answers-h"><h2 id="answers-h">Answers, worst first</h2>
-{% if not page.answers %}<p>No question was asked.</p>{% endif %}
-<div class="flow">
-{% for answer in page.answers %}
+_ARTICLE = """
+{% macro article(answer) %}
 <article class="answer {{ answer.verdict }}" id="{{ answer.key }}" aria-labelledby="{{ answer.key }}-h">
 <div class="answer-grid{% if not answer.drawings %} lone
 {%- elif answer.drawings|length > 1 and answer.is_open %} pair{% endif %}"><div class="told">
@@ -145,7 +142,18 @@ _ANSWERS = """
 {% if not answer.is_open %}</details>{% endif %}</div>{% endif %}
 </div>
 </article>
-{% endfor %}
+{% endmacro %}
+"""
+
+_ANSWERS = """
+<section id="answers" aria-labelledby="answers-h"><h2 id="answers-h">Answers, worst first</h2>
+{% if not page.answers %}<p>No question was asked.</p>{% endif %}
+<div class="flow">
+{% for answer in page.answers if answer.verdict != "good" %}{{ article(answer) }}{% endfor %}
+{% set met = page.answers|selectattr("verdict", "equalto", "good")|list %}
+{% if met %}<details class="met"{% if met|length == page.answers|length %} open{% endif %}>
+<summary>{{ mark("good") }}<b>{{ met|length }}</b> {{ words.MET_FOLDED }}</summary>
+{% for answer in met %}{{ article(answer) }}{% endfor %}</details>{% endif %}
 {% if page.not_counted %}
 <article class="answer not-counted" id="not-counted" aria-labelledby="not-counted-h">
 <div class="top"><p class="kicker">{{ mark("not-counted") }}<b>not counted</b><span>question 1</span></p>
@@ -233,6 +241,7 @@ likely, 5th and 95th percentile.</caption>
 
 PAGE_TEMPLATE = (
     _MACROS.strip()
+    + _ARTICLE.rstrip()
     + "\n"
     + _HEAD
     + _SUMMARY
