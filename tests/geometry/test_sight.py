@@ -9,7 +9,7 @@ from wardwright.geometry.panels import Blockers, box, joined, sheets
 from wardwright.geometry.polar import Through
 from wardwright.geometry.raster import FloatArray
 from wardwright.geometry.rays import ray_ranges
-from wardwright.geometry.sight import look, lowest_visible, visible_heights
+from wardwright.geometry.sight import look, look_again, lowest_visible, visible_heights
 
 BAND = (0.0, 2.4)
 EYE = (0.21, 0.13, 2.1)
@@ -126,6 +126,35 @@ def test_a_wall_more_never_shows_more(seed: int) -> None:
     ]
     assert not (seen[1] & ~seen[0]).any()
     assert (seen[0] & ~seen[1]).any()
+
+
+@given(st.integers(0, 10_000), st.sampled_from([(0.0, 2.4), (0.0, 1.1), (1.7, 2.4), (0.9, 1.2)]))
+def test_looking_again_without_a_leaf_or_with_it_is_looking_afresh(
+    seed: int, levels: tuple[float, float]
+) -> None:
+    rng = np.random.default_rng(seed)
+    before, start = panels(seed, 8), rng.uniform(0.5, 3.0, 2)
+    leaf = sheets([(*start, *(start + rng.uniform(-1.0, 1.0, 2)), *levels)])
+    both = joined([before, leaf])
+    facts = {"reach": 7.0, "band": BAND}
+    for was, now in ((before, both), (both, before)):
+        old = look(EYE, was, heading=0.5, half_angle=1.0, **facts)
+        again = look_again(old, now, apart=leaf.panels, **facts)
+        afresh = look(EYE, now, heading=0.5, half_angle=1.0, **facts)
+        ours, theirs = (visible_heights(one, cells()) for one in (again, afresh))
+        assert np.array_equal(ours.lowest(), theirs.lowest())
+        assert np.array_equal(ours.high.max(axis=0), theirs.high.max(axis=0))
+        assert np.array_equal(ours.seen_length(0.0, 2.4), theirs.seen_length(0.0, 2.4))
+
+
+def test_a_leaf_that_is_not_in_view_leaves_the_very_sight() -> None:
+    before = sheets([(2.0, -5.0, 2.0, 5.0, 0.0, 2.4)])
+    sight = look(EYE, before, half_angle=0.7, reach=7, band=BAND)
+    for place in ((3.0, 0.0), (-3.0, 0.0)):
+        leaf = sheets([(*place, place[0], 1.0, 0.0, 2.0)])
+        assert look_again(sight, joined([before, leaf]), apart=leaf.panels, reach=7, band=BAND) is sight, (
+            place
+        )
 
 
 @given(st.integers(0, 10_000))

@@ -4,7 +4,15 @@ import numpy as np
 import pytest
 
 from wardwright.model.fabric import Space, Stair, Storey, Wall
-from wardwright.model.sightlines import blockers_about, blockers_on, floors_about, passages, stood_on
+from wardwright.model.sightlines import (
+    LEAVES,
+    blockers_about,
+    blockers_on,
+    floors_about,
+    leaves_apart,
+    passages,
+    stood_on,
+)
 from wardwright.model.site import Site
 from wardwright.model.surfaces import level_of, levels_by_stairs
 
@@ -51,6 +59,17 @@ def test_on_a_storey_only_what_reaches_into_it_counts() -> None:
     assert (on[:, 5] > 2.7).all()
     assert (on[:, 4] < 5.1).all()
     assert about[:, 4].min() == 0.0
+
+
+def test_balusters_that_are_looked_through_are_all_that_comes_or_goes() -> None:
+    site = house(balusters="open")
+    level, others = level_of(site, "first"), levels_by_stairs(site, "first")
+    apart = leaves_apart(level, others, on_storey=False)
+    told, away = (blockers_about(level, others, leaves=leaves).panels for leaves in LEAVES)
+    assert len(apart) == len(told) - len(away) > 0
+    assert all((told == row).all(axis=1).any() and not (away == row).all(axis=1).any() for row in apart)
+    assert len(leaves_apart(level, others, on_storey=True)) < len(apart)
+    assert not len(leaves_apart(level, (), on_storey=True))
 
 
 def test_between_storeys_ceiling_and_floor_are_open_at_the_well_only() -> None:

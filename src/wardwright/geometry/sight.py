@@ -17,10 +17,10 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike
 
-from wardwright.geometry.boxes import box_spans, close_boxes, leaving_sides, sides_about
 from wardwright.geometry.panels import Blockers
-from wardwright.geometry.polar import CONTACT_M, STEEP, Frame, Through, crossings, opening_slopes, packed
+from wardwright.geometry.polar import Frame, Through, crossings
 from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
+from wardwright.geometry.sweep import Swept, swept
 
 _PIECE = 8192
 _OFFSET = 0.381966
@@ -58,6 +58,10 @@ class Heights(NamedTuple):
     """Lower ends, shape (M, N); +inf in an unused place. [m]"""
     high: FloatArray
     """Upper ends, shape (M, N); -inf in an unused place. [m]"""
+
+    def of(self, rows: IntArray) -> Heights:
+        """Those over some of the places."""
+        return Heights(self.low[:, rows], self.high[:, rows])
 
     def lowest(self) -> FloatArray:
         """Lowest visible height over each place, inf where nothing is seen; shape (N,). [m]"""
@@ -126,6 +130,52 @@ def look(
     >>> visible_heights(sight, [(1.9, 0.0), (3.0, 0.0), (5.0, 0.0)]).lowest().round(2).tolist()
     [0.0, 0.5, 0.0]
     """
+    frame = _frame(eye, heading, half_angle, reach=reach, arc=arc)
+    return _sight(frame, band[1], swept(frame, blockers, band=band, through=through))
+
+
+def look_again(
+    sight: Sight,
+    blockers: Blockers,
+    *,
+    apart: FloatArray,
+    reach: float,
+    band: tuple[float, float],
+    through: Sequence[Through] = (),
+) -> Sight:
+    """The same view with some panels more or less: only the azimuths that meet one of them are swept again.
+
+    Parameters
+    ----------
+    sight : Sight
+        From `look`, for other blockers.
+    blockers : Blockers
+        What stops sight now.
+    apart : ndarray, shape (P, 6)
+        The panels that came or went, none of them the side of a box. [m]
+    reach : float
+        As for `look`. [m]
+    band : tuple of float
+        As for `look`. [m]
+    through : sequence of Through, default ()
+        As for `look`.
+
+    Returns
+    -------
+    Sight
+        What `look` would find; the same object where no panel that came or went is in view.
+    """
+    frame = _frame_of(sight, reach)
+    _, azimuth, reached = crossings(frame, apart)
+    rows = np.unique(azimuth[reached <= sight.end[azimuth]])
+    if not len(rows):
+        return sight
+    was = Swept(sight.end, sight.ranges, sight.bottoms, sight.tops, sight.levels)
+    now = swept(frame, blockers, band=band, through=through, rows=rows)
+    return _sight(frame, sight.high, was.with_these(now, rows))
+
+
+def _frame(eye: ArrayLike, heading: float, half_angle: float, *, reach: float, arc: float) -> Frame:
     at = np.asarray(eye, dtype=np.float64)
     around = math.ceil(2.0 * math.pi * reach / arc)
     step = 2.0 * math.pi / around
@@ -133,21 +183,23 @@ def look(
     first = heading - half_angle - (1.0 + _OFFSET) * step
     # Within (-pi, pi], as the azimuths of places are, so that these lie less than one turn away.
     first -= 2.0 * math.pi * math.ceil(first / (2.0 * math.pi) - 0.5)
+    return Frame(at, first, step, around, _aims(first, step, count), reach)
+
+
+def _frame_of(sight: Sight, reach: float) -> Frame:
+    """The half-planes that a sight was swept by."""
+    aims = _aims(sight.first, sight.step, len(sight.end))
+    return Frame(sight.eye, sight.first, sight.step, round(2.0 * math.pi / sight.step), aims, reach)
+
+
+def _aims(first: float, step: float, count: int) -> FloatArray:
+    """Unit vectors of the azimuths, shape (2, A)."""
     middles = first + (np.arange(count) + 0.5) * step
-    frame = Frame(at, first, step, around, np.stack([np.cos(middles), np.sin(middles)]), reach)
-    relevant = ~sides_about(blockers, at)
-    whole = relevant & (blockers.panels[:, 4] <= band[0] + 1e-9) & (blockers.panels[:, 5] >= band[1] - 1e-9)
-    end = _walled(frame, blockers.panels[whole])
-    rest = relevant & ~whole
-    partial = _partial(frame, Blockers(blockers.panels[rest], blockers.bodies[rest]), end=end, band=band)
-    bottoms, tops = _left(partial, *opening_slopes(frame, through))
-    return Sight(
-        at, first, step, band[1], end,
-        np.ascontiguousarray(partial.ranges.T),
-        np.ascontiguousarray(bottoms.transpose(2, 1, 0)),
-        np.ascontiguousarray(tops.transpose(2, 1, 0)),
-        np.ascontiguousarray(partial.levels.T),
-    )  # fmt: skip
+    return np.stack([np.cos(middles), np.sin(middles)])
+
+
+def _sight(frame: Frame, high: float, found: Swept) -> Sight:
+    return Sight(frame.eye, frame.first, frame.step, high, *found)
 
 
 def visible_heights(sight: Sight, points: ArrayLike) -> Heights:
@@ -239,128 +291,3 @@ def _looked_up(sight: Sight, places: FloatArray, *, low: FloatArray, high: Float
         bottom[unused], top[unused] = np.inf, -np.inf
         low[slot][seen] = bottom
         high[slot][seen] = top
-
-
-def _walled(frame: Frame, ends: FloatArray) -> FloatArray:
-    """Where each azimuth meets the first panel from floor to ceiling, shape (A,); inf where none."""
-    _, azimuth, reached = crossings(frame, ends)
-    end = np.full(frame.aims.shape[1], np.inf)
-    np.minimum.at(end, azimuth, reached)
-    return end
-
-
-class _Partial(NamedTuple):
-    """Crossings of panels lower than the room, shape (A, K) each, in order of range."""
-
-    ranges: FloatArray
-    bottoms: FloatArray
-    tops: FloatArray
-    floating: BoolArray
-    """Those that reach neither floor nor ceiling."""
-    levels: FloatArray
-    """Floor, or top of the box that stands there, before the first crossing and after each, shape (A, K + 1)."""
-
-
-def _partial(frame: Frame, blockers: Blockers, *, end: FloatArray, band: tuple[float, float]) -> _Partial:
-    """Slopes that each azimuth loses before its wall; hidden from the floor or ceiling is hidden without end."""
-    panel, azimuth, reached = crossings(frame, blockers.panels)
-    keep = reached < end[azimuth]
-    panel, azimuth, reached = panel[keep], azimuth[keep], reached[keep]
-    leaving = leaving_sides(blockers, frame.eye)[panel]
-    # Out of one box before into the next that touches it.
-    reached[leaving] -= CONTACT_M / 10.0
-    order = np.argsort(azimuth * (frame.reach + 1.0) + reached, kind="stable")
-    panel, azimuth, reached, leaving = panel[order], azimuth[order], reached[order], leaving[order]
-    low, high = blockers.panels[panel, 4], blockers.panels[panel, 5]
-    bottoms, tops = (low - frame.eye[2]) / reached, (high - frame.eye[2]) / reached
-    on_floor, at_ceiling = low <= band[0] + 1e-9, high >= band[1] - 1e-9
-    floating = ~on_floor & ~at_ceiling
-    body = blockers.bodies[panel]
-    spans = box_spans(np.nonzero(body >= 0)[0], body * frame.aims.shape[1] + azimuth, leaving=leaving)
-    close_boxes(spans, floating, slopes=(bottoms, tops), levels=(low - frame.eye[2], high - frame.eye[2]))
-    bottoms[on_floor] = -STEEP
-    tops[at_ceiling] = STEEP
-    rank = _ranks(azimuth, frame.aims.shape[1])
-    shape = (frame.aims.shape[1], int(rank.max(initial=-1)) + 1)
-    tables = [np.full(shape, blank) for blank in (np.inf, 1.0, 0.0)]
-    for table, values in zip(tables, (reached, bottoms, tops), strict=True):
-        table[azimuth, rank] = values
-    floats = np.zeros(shape, dtype=np.bool_)
-    floats[azimuth, rank] = floating
-    standing = spans.of(on_floor)
-    levels = np.full((shape[0], shape[1] + 1), band[0])
-    # From the state after it is come into to the state before it is left.
-    begin = np.where(standing.near >= 0, rank[standing.near] + 1, 0)
-    end_rank = np.where(standing.far >= 0, rank[standing.far] + 1, shape[1] + 1)
-    either = np.maximum(standing.near, standing.far)
-    for state in range(shape[1] + 1):
-        over = either[(begin <= state) & (state < end_rank)]
-        np.maximum.at(levels[:, state], azimuth[over], high[over])
-    return _Partial(tables[0], tables[1], tables[2], floats, levels)
-
-
-def _left(partial: _Partial, bottoms: FloatArray, tops: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Slopes left after each crossing, from those at the start: shape (A, K + 1, M) each.
-
-    What stands on the floor or hangs from the ceiling only narrows the one interval between; what floats is cut
-    out of it, one crossing after another, for the azimuths that have any.
-    """
-    count, depth = partial.ranges.shape
-    rising = np.full((count, depth + 1), -STEEP)
-    falling = np.full((count, depth + 1), STEEP)
-    on_floor = partial.bottoms <= -STEEP
-    at_ceiling = partial.tops >= STEEP
-    np.copyto(rising[:, 1:], partial.tops, where=on_floor & ~at_ceiling)
-    np.copyto(falling[:, 1:], partial.bottoms, where=at_ceiling & ~on_floor)
-    low = np.maximum(np.maximum.accumulate(rising, axis=1)[:, :, None], bottoms[:, None, :])
-    high = np.minimum(np.minimum.accumulate(falling, axis=1)[:, :, None], tops[:, None, :])
-    if not partial.floating.any():
-        return low, high
-    rows = np.nonzero(partial.floating.any(axis=1))[0]
-    some_low, some_high = packed(low[rows].reshape(-1, low.shape[2]), high[rows].reshape(-1, low.shape[2]))
-    low[rows], high[rows] = 1.0, 0.0
-    low[rows, :, : some_low.shape[1]] = some_low.reshape(len(rows), depth + 1, -1)
-    high[rows, :, : some_low.shape[1]] = some_high.reshape(len(rows), depth + 1, -1)
-    return _cut_by_floating(partial, low, high)
-
-
-def _cut_by_floating(partial: _Partial, low: FloatArray, high: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Cut out what floats: the nearest crossing of each azimuth first, then the next of each."""
-    count, states, slots = low.shape
-    # Most hide nothing that would be seen behind them.
-    meets = (low[:, 1:] < partial.tops[:, :, None]) & (partial.bottoms[:, :, None] < high[:, 1:])
-    azimuth, event = np.nonzero(meets.any(axis=2) & partial.floating)
-    turn = _ranks(azimuth, count)
-    turns = int(turn.max(initial=-1)) + 1
-    cut_low, cut_high = (
-        np.full((count * states, slots + turns), 1.0),
-        np.zeros((count * states, slots + turns)),
-    )
-    cut_low[:, :slots], cut_high[:, :slots] = low.reshape(-1, slots), high.reshape(-1, slots)
-    crossed = np.isfinite(partial.ranges).sum(axis=1)
-    for index in range(turns):
-        mine = np.nonzero(turn == index)[0]
-        first, number = azimuth[mine] * states + event[mine] + 1, crossed[azimuth[mine]] - event[mine]
-        # Hidden from the state after it on.
-        each = np.repeat(np.arange(len(mine)), number)
-        place = first[each] + np.arange(len(each)) - (np.cumsum(number) - number)[each]
-        hides = (azimuth[mine][each], event[mine][each])
-        hidden_low, hidden_high = partial.bottoms[hides][:, None], partial.tops[hides][:, None]
-        some_low, some_high = cut_low[place, :slots], cut_high[place, :slots]
-        woven = np.arange(2 * slots).reshape(2, slots).T.ravel()
-        left_low, left_high = packed(
-            np.concatenate([some_low, np.maximum(some_low, hidden_high)], axis=1)[:, woven],
-            np.concatenate([np.minimum(some_high, hidden_low), some_high], axis=1)[:, woven],
-        )
-        cut_low[place], cut_high[place] = 1.0, 0.0
-        cut_low[place, : left_low.shape[1]], cut_high[place, : left_low.shape[1]] = left_low, left_high
-        slots = max(slots, left_low.shape[1])
-    shape = (count, states, slots)
-    return cut_low[:, :slots].reshape(shape), cut_high[:, :slots].reshape(shape)
-
-
-def _ranks(azimuth: IntArray, count: int) -> IntArray:
-    """Which in its azimuth each crossing is, of crossings sorted by azimuth."""
-    number = np.bincount(azimuth, minlength=count)
-    ranks: IntArray = np.arange(len(azimuth)) - (np.cumsum(number) - number)[azimuth]
-    return ranks

@@ -18,6 +18,8 @@ from wardwright.model.leaves import Leaves, Medium
 from wardwright.model.surfaces import Level, surfaces
 
 Levels = tuple[Level, ...]
+LEAVES: tuple[Leaves, Leaves] = ("told", "away")
+"""How leaves stand for what is sure, and for what is possible."""
 
 
 def _flights(level: Level, others: Levels) -> list[tuple[Stair, Level, Level]]:
@@ -84,6 +86,29 @@ def blockers_on(
     for stair, lower, upper in _flights(level, others):
         own.append(flight(stair, (lower.storey, upper.storey), leaves))
     return between(joined(own), low=level.floor_m, high=level.ceiling_m)
+
+
+@lru_cache(maxsize=256)
+def leaves_apart(level: Level, others: Levels, *, on_storey: bool) -> FloatArray:
+    """The panels that hide body heat as leaves are told but not with them away, or the other way round.
+
+    Parameters
+    ----------
+    level : Level
+        The storey of the eye.
+    others : tuple of Level
+        Storeys that a stair joins to it.
+    on_storey : bool
+        Those of `blockers_on`; otherwise of `blockers_about`.
+
+    Returns
+    -------
+    ndarray, shape (P, 6)
+        None is the side of a box: only leaves and balusters change. [m]
+    """
+    blockers = blockers_on if on_storey else blockers_about
+    told, away = (set(map(tuple, blockers(level, others, leaves=way).panels.tolist())) for way in LEAVES)
+    return np.array(sorted(told ^ away), dtype=np.float64).reshape(-1, 6)
 
 
 @lru_cache(maxsize=256)

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
+from typing import NamedTuple
 
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
-from wardwright.questions.changes_tried import Trial, changes_for
+from wardwright.questions.changes_tried import Trial, Values, changes_for
 from wardwright.questions.time_in_hand import least_hand, likely_hand
 from wardwright.rules.finding import Mend
 from wardwright.trials.alarm import Heard, alarm_of
@@ -29,6 +30,17 @@ HAIR_S = 1e-6
 """Time in hand that rounding may cost at most. [s]"""
 BETTER_LOCK = "force-rc2"
 """The figure a better lock is held against."""
+
+
+class _Tried(NamedTuple):
+    """A change that is worth naming in the likely case."""
+
+    values: Values
+    trial: Trial
+    likely: float
+    """The time in hand after it. [s]"""
+    worst: WayIn
+    """In this manner."""
 
 
 def mends_for(
@@ -55,19 +67,24 @@ def mends_for(
         Locks and lights where the opening is weak; then changes to the alarm that were tried on the model and
         bring time, most first. Each is tried on all manners, as asking again would.
     """
-    tried = []
     goal, heard = spot_of(site, control_units(site, catalogue)[0]), alarm_of(site, catalogue).heard
     silent = _silent_on(site.bare, catalogue, ways, heard=heard, goal=goal)
+    # A hair for rounding: what is worth naming, and which is best, is judged by the race run whole.
+    at_least = now.value + WORTH_S - HAIR_S
+    tried: dict[tuple[str, str], list[_Tried]] = {}
     for action, subject, values, change in changes_for(site, catalogue, worst.way, now=now):
         # Devices that nobody passes may be moved without a change being tried again.
         trial = change.without(silent) if change.goal == goal else change
-        after = _worst_after(site.bare, catalogue, tuple(ways), trial=trial, at_least=now.value + WORTH_S)
-        if after is not None and after.value - now.value >= WORTH_S:
-            tried.append(Mend(action=action, subject=subject, values=values, gain=after))
-    tried.sort(key=lambda mend: (-(mend.gain.value if mend.gain else 0.0), mend.action, mend.subject))
-    best = {(mend.action, mend.subject): mend for mend in reversed(tried)}
-    kept = (mend for mend in tried if best[mend.action, mend.subject] is mend)
-    return (*locks_and_lights(site, catalogue, worst.way), *kept)
+        after = _likely_after(site.bare, catalogue, tuple(ways), trial=trial, at_least=at_least)
+        if after is not None:
+            tried.setdefault((action, subject), []).append(_Tried(values, trial, *after))
+    found = []
+    for (action, subject), alike in tried.items():
+        gain, best = _best(site.bare, catalogue, alike)
+        if gain.value - now.value >= WORTH_S:
+            found.append((-gain.value, Mend(action=action, subject=subject, values=best.values, gain=gain)))
+    found.sort(key=lambda pair: (pair[0], pair[1].action, pair[1].subject))
+    return (*locks_and_lights(site, catalogue, worst.way), *(mend for _, mend in found))
 
 
 def _silent_on(
@@ -81,25 +98,39 @@ def _silent_on(
     )
 
 
+def _best(house: Site, catalogue: Catalogue, alike: Sequence[_Tried]) -> tuple[Estimate, _Tried]:
+    """Of changes of one kind to one thing that which brings most, the first of those that bring as much."""
+    most = max(one.likely for one in alike) - 2.0 * HAIR_S
+    whole = [
+        (_after(house, catalogue, one.worst, trial=one.trial), one) for one in alike if one.likely >= most
+    ]
+    return max(whole, key=lambda pair: pair[0].value)
+
+
 @lru_cache(maxsize=512)
-def _worst_after(
+def _likely_after(
     house: Site, catalogue: Catalogue, ways: tuple[WayIn, ...], *, trial: Trial, at_least: float
-) -> Estimate | None:
-    """The time in hand of the worst manner after a change; None where it cannot be worked out or is too little."""
+) -> tuple[float, WayIn] | None:
+    """The likely time in hand of the worst manner after a change [s]; None: not to be worked out, or too little."""
     alarm, goal = trial
     hands = []
     try:
         for way in ways:
             likely = likely_race(house, catalogue, alarm, way=way, goal=goal)
             hands.append((likely_hand(likely, catalogue), way.manner, way))
-            # A hair for rounding: what is worth naming is judged by the race run whole.
-            if hands[-1][0] < at_least - HAIR_S:
+            if hands[-1][0] < at_least:
                 return None
     except NotComputable:
         return None
     # The manner that is worst in the likely case decides: only that race is run whole.
-    *_, worst = min(hands, key=lambda hand: hand[:2])
-    one = race_against(house, catalogue, alarm, way=worst, goal=goal)
+    hand, _, worst = min(hands, key=lambda one: one[:2])
+    return hand, worst
+
+
+@lru_cache(maxsize=512)
+def _after(house: Site, catalogue: Catalogue, way: WayIn, *, trial: Trial) -> Estimate:
+    """The time in hand after a change, of one manner. [s]"""
+    one = race_against(house, catalogue, trial.alarm, way=way, goal=trial.goal)
     return estimate_of(least_hand(one, catalogue), one.cases, unit="s")
 
 

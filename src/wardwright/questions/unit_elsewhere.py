@@ -75,8 +75,12 @@ def moved_to(site: Site, catalogue: Catalogue, spot: Spot) -> Site:
     return with_device(site, unit.model_copy(update={"mount": mount, "heading_deg": None}))
 
 
+@lru_cache(maxsize=1024)
 def soonest_reached(house: Site, catalogue: Catalogue, goal: Spot) -> float:
-    """When the quickest of all ways in reaches a spot, climbing in included. [s]"""
+    """When the quickest of all ways in reaches a spot, climbing in included. [s]
+
+    Remembered by the spot: where power is stays the same while the unit moves.
+    """
     climb = catalogue.figure("climb-in").value
     found = []
     for start, climbs in _comes_in(house, catalogue):

@@ -26,6 +26,7 @@ from wardwright.model.fixture import Fixture
 from wardwright.model.place import Place
 from wardwright.model.site import Site
 from wardwright.physics.detection import from_site
+from wardwright.physics.detection.crossing import first_walked, mask_at, walked_along
 from wardwright.physics.detection.from_site import (
     Noticing,
     Watch,
@@ -261,9 +262,12 @@ def test_nobody_is_noticed_before_the_high_side_shape(seed: int) -> None:
 
 
 def test_a_walk_from_the_door_is_noticed_before_it_reaches_the_core() -> None:
-    found = noticed_on(room(), CORNER, **straight((4.8, 2.85), (0.5, 1.0), 2.5))
+    way = straight((4.8, 2.85), (0.5, 1.0), 2.5)
+    found = noticed_on(room(), CORNER, **way)
     assert found.entered_m <= found.noticed_m.min()
-    assert found.noticed_m.max() <= found.surely_m < math.inf
+    shapes = watch(room(), CATALOGUE, CORNER)
+    in_core = mask_at(shapes.grid, shapes.core, way["points"])
+    assert found.noticed_m.max() <= first_walked(walked_along(way["points"]), in_core) < math.inf
     assert (np.diff(found.noticed_m) <= 0.0).all()
 
 
@@ -274,7 +278,7 @@ def test_a_walk_on_another_storey_or_none_is_never_noticed() -> None:
     assert math.isinf(found.entered_m)
     assert np.isinf(found.noticed_m).all()
     none = noticed_on(room(), CORNER, points=np.empty((0, 2)), storeys=(), clock=np.empty(0))
-    assert math.isinf(none.surely_m)
+    assert math.isinf(none.entered_m)
 
 
 def test_facts_add_up() -> None:

@@ -10,4 +10,4 @@ def test_records_say_what_each_field_is(record: type) -> None:
 
 
 def test_distances_have_their_unit_in_the_name() -> None:
-    assert Noticing._fields == ("entered_m", "surely_m", "noticed_m")
+    assert Noticing._fields == ("entered_m", "noticed_m")

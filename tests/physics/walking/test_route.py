@@ -8,10 +8,11 @@ import shapely
 
 from wardwright.physics.walking.clock import SPACING_M
 from wardwright.physics.walking.free_floor import Passages, Rooms
-from wardwright.physics.walking.network import reach_from
+from wardwright.physics.walking.network import reach_from, way_to
 from wardwright.physics.walking.premises import Doors, Flight, FloorPlan, Network, network_between
-from wardwright.physics.walking.route import Paces, Route, costs_of, route_to
+from wardwright.physics.walking.route import Paces, Route, costs_of, route_along
 
+Place = tuple[float, float]
 PACES = Paces(2.0, 0.5, 1.5)
 NO_PASSAGES = Passages(np.empty((0, 2)), np.empty((0, 2)), np.empty(0), np.empty(0))
 CORRIDOR = shapely.box(0, 0, 8, 2)
@@ -32,9 +33,15 @@ def corridor(*, timed: int = 2) -> Network:
     return network_between(plans, (flight,), body_radius=0.22)
 
 
+def route_between(network: Network, start: tuple[int, Place], goal: tuple[int, Place]) -> Route | None:
+    reach = reach_from(network.web, start[0], np.array(start[1]), costs=costs_of(PACES))
+    place = (goal[0], np.array(goal[1]))
+    way = way_to(network.web, reach, place, costs=costs_of(PACES))
+    return None if way is None else route_along(network, reach, (way[1], *place), paces=PACES)
+
+
 def route(network: Network, start: tuple[int, float], goal: tuple[int, float]) -> Route:
-    reach = reach_from(network.web, start[0], np.array([start[1], 1.0]), costs=costs_of(PACES))
-    found = route_to(network, reach, (goal[0], np.array([goal[1], 1.0])), paces=PACES)
+    found = route_between(network, (start[0], (start[1], 1.0)), (goal[0], (goal[1], 1.0)))
     assert found is not None
     return found
 
@@ -101,13 +108,21 @@ def test_no_way_is_no_route() -> None:
     rooms = shapely.union_all([shapely.box(0, 0, 2, 2), shapely.box(3, 0, 5, 2)])
     plan = FloorPlan("ground", rooms, shapely.Polygon(), Rooms(rooms, (), NO_PASSAGES), network.doors[1])
     island = network_between((plan,), (), body_radius=0.22)
-    reach = reach_from(island.web, 0, np.array([1.0, 1.0]), costs=costs_of(PACES))
-    assert route_to(island, reach, (0, np.array([4.0, 1.0])), paces=PACES) is None
+    assert route_between(island, (0, (1.0, 1.0)), (0, (4.0, 1.0))) is None
 
 
 def test_the_time_of_the_walk_is_the_least_time() -> None:
-    network = corridor()
-    reach = reach_from(network.web, 0, np.array([1.0, 0.5]), costs=costs_of(PACES))
-    found = route_to(network, reach, (0, np.array([7.0, 1.7])), paces=PACES)
+    found = route_between(corridor(), (0, (1.0, 0.5)), (0, (7.0, 1.7)))
     assert found is not None
     assert found.clock[-1] == pytest.approx(math.hypot(6.0, 1.2) / 2.0 + 2 * 1.5)
+
+
+def test_a_way_after_another_to_one_place_is_told_as_by_itself() -> None:
+    # Most ways to a place end alike; what is remembered of the one must not be of the other's start.
+    network = corridor()
+    first, again = route(network, (0, 1.0), (1, 2.0)), route(corridor(), (0, 4.0), (1, 2.0))
+    second = route(network, (0, 4.0), (1, 2.0))
+    assert second.legs == again.legs
+    assert np.array_equal(second.points, again.points)
+    assert np.array_equal(second.clock, again.clock)
+    assert len(second.points) < len(first.points)

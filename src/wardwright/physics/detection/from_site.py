@@ -18,14 +18,15 @@ import numpy as np
 from wardwright.errors import NotComputable
 from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.geometry.rays import ray_ranges
-from wardwright.geometry.sight import Sight, look, visible_heights
+from wardwright.geometry.sight import Sight, look, look_again, visible_heights
+from wardwright.model import sightlines
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.floor_cells import FloorCells, cells_on_flights, floor_cells
 from wardwright.model.leaves import Leaves
 from wardwright.model.placement import standing
-from wardwright.model.sightlines import blockers_about, blockers_on, floors_about, passages, stood_on
+from wardwright.model.sightlines import stood_on
 from wardwright.model.site import Site
 from wardwright.model.surfaces import Level, clear_of_walls, level_of, levels_by_stairs
 from wardwright.physics.detection.areas import Owned, facts_of, owner_before
@@ -56,8 +57,6 @@ __all__ = [
 
 CELL_M = 0.1
 """Side of a cell of the floor. [m]"""
-SIDES: tuple[Leaves, Leaves] = ("told", "away")
-"""How leaves stand for what is sure, and for what is possible."""
 
 
 @dataclass(frozen=True)
@@ -183,15 +182,15 @@ def noticed_along(
 
 
 def _met(placed: _Placed, walks: Walks, posture: Posture) -> tuple[BoolArray, FloatArray]:
-    """Which points of walks lie in a detector's high-side shape and in its core, (2, N), and what is stood on [m]."""
-    inside = np.zeros((2, len(walks.points)), dtype=np.bool_)
+    """Which points of walks lie in a detector's high-side shape, and what is stood on there [m]; shape (N,)."""
+    inside = np.zeros(len(walks.points), dtype=np.bool_)
     floors = np.full(len(walks.points), placed.level.floor_m - 1e3)
     for level in (placed.level, *placed.others):
         there = walks.rows.get(level.storey.id)
         # Zones only look down: nobody is noticed on a floor above the detector's own.
         if there is not None and level.floor_m <= placed.level.floor_m:
             shapes, on_it = _watched(placed, level, posture), walks.points[there]
-            inside[:, there] = mask_at(shapes.grid, np.stack([shapes.high, shapes.core]), on_it)
+            inside[there] = mask_at(shapes.grid, shapes.high, on_it)
             for name, rows in walks.by_flight(level.storey.id):
                 floors[rows] = stood_on(level, (placed.level, *placed.others), walks.points[rows], stair=name)
     floors[walks.reaching.behind(np.asarray(placed.eye[:2]))] = np.nan
@@ -310,7 +309,8 @@ def _rays(placed: _Placed) -> tuple[Halves, FloatArray]:
         tilt=placed.tilt,
     )
     about, rays = (placed.level, placed.others), (halves.azimuth, halves.rise)
-    return halves, ray_ranges(placed.eye, rays, blockers_about(*about), through=floors_about(*about))
+    stops, through = sightlines.blockers_about(*about), sightlines.floors_about(*about)
+    return halves, ray_ranges(placed.eye, rays, stops, through=through)
 
 
 def _detector(placed: _Placed, room_c: float | None) -> Detector:
@@ -329,24 +329,24 @@ def _fan(placed: _Placed) -> Fan:
 @lru_cache(maxsize=256)
 def _sight(placed: _Placed, level: Level, leaves: Leaves) -> Sight:
     """What the detector has in view on its own storey or on another."""
-    own = placed.level
+    own, about = placed.level, (placed.level, placed.others)
     is_own = level.storey.id == own.storey.id
-    return look(
-        placed.eye,
-        (blockers_on if is_own else blockers_about)(own, placed.others, leaves=leaves),
-        heading=placed.heading,
-        half_angle=min(math.pi, math.radians(placed.sheet.angle_deg) / 2.0 + FAN_MARGIN_RAD),
-        reach=HIGH_REACH * placed.sheet.reach_m + 2.0 * BODY_RADIUS_M,
-        band=(min(level.floor_m, own.floor_m), max(level.ceiling_m, own.ceiling_m)),
-        through=() if is_own else passages(own, level),
-    )
+    blockers = (sightlines.blockers_on if is_own else sightlines.blockers_about)(*about, leaves=leaves)
+    reach = HIGH_REACH * placed.sheet.reach_m + 2.0 * BODY_RADIUS_M
+    band = (min(level.floor_m, own.floor_m), max(level.ceiling_m, own.ceiling_m))
+    through = () if is_own else sightlines.passages(own, level)
+    if leaves == "away":
+        told, apart = _sight(placed, level, "told"), sightlines.leaves_apart(*about, on_storey=is_own)
+        return look_again(told, blockers, apart=apart, reach=reach, band=band, through=through)
+    way, half = placed.heading, min(math.pi, math.radians(placed.sheet.angle_deg) / 2.0 + FAN_MARGIN_RAD)
+    return look(placed.eye, blockers, heading=way, half_angle=half, reach=reach, band=band, through=through)
 
 
 def _sensed(placed: _Placed, level: Level, points: FloatArray, *, ceiling: FloatArray, body: Body) -> Sensed:
     """Where walkers are sensed, at any places of a floor."""
     bottoms = np.full(len(points), level.floor_m)
     figures = Figures(points, bottoms, np.minimum(bottoms + body.height, ceiling), 2.0 * body.radius)
-    told, away = (_sight(placed, level, leaves) for leaves in SIDES)
+    told, away = (_sight(placed, level, leaves) for leaves in sightlines.LEAVES)
     warm, usual = (contrast_factor(air, placed.sheet.least_contrast_k) for air in placed.temperatures)
     return sensed_places(_fan(placed), figures, told=told, away=away, contrasts=(min(warm, usual), usual))
 

@@ -38,8 +38,6 @@ class Noticing(NamedTuple):
 
     entered_m: float
     """Into the high-side shape. [m]"""
-    surely_m: float
-    """To the core. [m]"""
     noticed_m: FloatArray
     """By its zones, at each reach share, shape (L,). [m]"""
 
@@ -51,8 +49,8 @@ def noticings_of(walks: Walks, inside: BoolArray, noticed: FloatArray) -> tuple[
     ----------
     walks : Walks
         The walks, W of them, N points in all.
-    inside : ndarray of bool, shape (2, N)
-        Which points lie in its high-side shape, and which in its core.
+    inside : ndarray of bool, shape (N,)
+        Which points lie in its high-side shape.
     noticed : ndarray, shape (W, L)
         Walked before its zones notice, at each of L reaches. [m]
 
@@ -62,11 +60,7 @@ def noticings_of(walks: Walks, inside: BoolArray, noticed: FloatArray) -> tuple[
         In the order of the walks.
     """
     return tuple(
-        Noticing(
-            first_walked(walks.walked[part], inside[0, part]),
-            first_walked(walks.walked[part], inside[1, part]),
-            distances,
-        )
+        Noticing(first_walked(walks.walked[part], inside[part]), distances)
         for part, distances in zip(walks.parts, noticed, strict=True)
     )
 

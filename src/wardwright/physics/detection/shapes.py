@@ -251,10 +251,13 @@ def sensed_places(
     bearing, distance = bearing_and_distance(fan, figures.places)
     inside = in_fan(bearing, fan, margin=0.0)
     # Each shape is looked for in the one that holds it only.
-    high = possibly_sensed(fan, figures, away=away)
-    rows = np.nonzero(high & inside)[0]
+    near, in_view = _in_view(fan, figures, away=away, bearing=bearing, distance=distance)
+    high = _marked(near[in_view.possibly], len(distance))
+    kept = np.nonzero(in_view.possibly & inside[near])[0]
+    rows = near[kept]
     some = figures.of(rows)
-    heights = visible_heights(told, some.places)
+    # Where no leaf is in view, the heights are those that have just been looked up.
+    heights = in_view.heights.of(kept) if told is away else visible_heights(told, some.places)
     usual, worst = (
         row_senses(fan, some, heights=heights, distance=distance[rows], contrast=contrast)
         for contrast in (contrasts[1], contrasts[0])
@@ -284,10 +287,25 @@ def possibly_sensed(fan: Fan, figures: Figures, *, away: Sight) -> BoolArray:
         Reach is not applied.
     """
     bearing, distance = bearing_and_distance(fan, figures.places)
-    rows = np.nonzero(in_fan(bearing, fan, margin=FAN_MARGIN_RAD))[0]
-    some = figures.of(rows)
+    near, in_view = _in_view(fan, figures, away=away, bearing=bearing, distance=distance)
+    return _marked(near[in_view.possibly], len(distance))
+
+
+class _InView(NamedTuple):
+    heights: Heights
+    """What is visible over each place near the fan."""
+    possibly: BoolArray
+    """Where anything of a walker is."""
+
+
+def _in_view(
+    fan: Fan, figures: Figures, *, away: Sight, bearing: FloatArray, distance: FloatArray
+) -> tuple[IntArray, _InView]:
+    """The places in the fan or just beside it, and what is in view there."""
+    near = np.nonzero(in_fan(bearing, fan, margin=FAN_MARGIN_RAD))[0]
+    some = figures.of(near)
     heights = visible_heights(away, some.places)
-    return _marked(rows[any_in_view(fan, some, heights=heights, distance=distance[rows])], len(distance))
+    return near, _InView(heights, any_in_view(fan, some, heights=heights, distance=distance[near]))
 
 
 def _marked(rows: IntArray, number: int) -> BoolArray:

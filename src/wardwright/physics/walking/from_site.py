@@ -37,7 +37,7 @@ from wardwright.physics.walking.free_floor import Passages, Rooms
 from wardwright.physics.walking.maps import TimeMap, maps_from
 from wardwright.physics.walking.network import Costs, Reach, reach_from, way_to
 from wardwright.physics.walking.premises import Doors, Flight, FloorPlan, Network, network_between
-from wardwright.physics.walking.route import Leg, Paces, Route, costs_of, route_to
+from wardwright.physics.walking.route import Leg, Paces, Route, costs_of, route_along
 
 __all__ = [
     "BODY_RADIUS_M", "Leg", "Network", "Paces", "Route", "Spot", "TimeMap", "fastest_route", "premises_network",
@@ -168,9 +168,11 @@ def fastest_route(network: Network, start: Spot, goal: Spot, *, paces: Paces) ->
     NotComputable
         If a spot's storey has no floor of ours.
     """
+    way = _way(network, start, goal, costs=costs_of(paces))
+    if way is None:
+        return None
     reach = _reach(network, start, costs_of(paces))
-    floor, point = _standing_place(network, goal)
-    return route_to(network, reach, (floor, point), paces=paces)
+    return route_along(network, reach, (way[1], *_standing_place(network, goal)), paces=paces)
 
 
 def fastest_time(network: Network, start: Spot, goal: Spot, *, paces: Paces) -> float:
@@ -195,9 +197,14 @@ def fastest_time(network: Network, start: Spot, goal: Spot, *, paces: Paces) -> 
     NotComputable
         If a spot's storey has no floor of ours.
     """
-    costs = costs_of(paces)
-    way = way_to(network.web, _reach(network, start, costs), _standing_place(network, goal), costs=costs)
+    way = _way(network, start, goal, costs=costs_of(paces))
     return math.inf if way is None else way[0]
+
+
+@lru_cache(maxsize=1024)
+def _way(network: Network, start: Spot, goal: Spot, *, costs: Costs) -> tuple[float, list[int]] | None:
+    """As `way_to` finds it; not to be written to."""
+    return way_to(network.web, _reach(network, start, costs), _standing_place(network, goal), costs=costs)
 
 
 @lru_cache(maxsize=64)
@@ -236,11 +243,15 @@ def time_maps(
     return maps_from(network, _reach(network, source, costs), costs=costs, cell=cell)
 
 
+@lru_cache(maxsize=1024)
 def _standing_place(network: Network, spot: Spot) -> tuple[int, FloatArray]:
+    """The floor of a spot, and the nearest place there where a person's middle can be; not to be written to."""
     floor = network.storeys.index(spot.storey) if spot.storey in network.storeys else None
     if floor is None or network.rooms[floor].is_empty:
         raise NotComputable(f"storey {spot.storey} has no floor of ours to walk on")
-    return floor, network.snapped(floor, np.array([spot.x, spot.y]))
+    point = network.snapped(floor, np.array([spot.x, spot.y]))
+    point.setflags(write=False)
+    return floor, point
 
 
 def _reach(network: Network, spot: Spot, costs: Costs) -> Reach:

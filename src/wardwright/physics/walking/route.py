@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from itertools import pairwise
 from typing import Literal, NamedTuple
 
@@ -11,7 +12,7 @@ import numpy as np
 from wardwright.geometry.raster import FloatArray
 from wardwright.geometry.taut import crossed
 from wardwright.physics.walking.clock import sampled
-from wardwright.physics.walking.network import Costs, Reach, way_to
+from wardwright.physics.walking.network import Costs, Reach
 from wardwright.physics.walking.premises import Network
 
 
@@ -68,8 +69,10 @@ def costs_of(paces: Paces) -> Costs:
     return Costs(1.0 / paces.pace, 1.0 / (paces.pace * paces.stairs_share), paces.pass_door)
 
 
-def route_to(network: Network, reach: Reach, place: tuple[int, FloatArray], *, paces: Paces) -> Route | None:
-    """Tell the quickest way to a point.
+def route_along(
+    network: Network, reach: Reach, way: tuple[Sequence[int], int, FloatArray], *, paces: Paces
+) -> Route:
+    """Tell a way point by point.
 
     Parameters
     ----------
@@ -77,36 +80,38 @@ def route_to(network: Network, reach: Reach, place: tuple[int, FloatArray], *, p
         The premises.
     reach : Reach
         Times from the start, worked out with the same paces.
-    place : tuple of int and ndarray, shape (2,)
-        Where to: the floor [-] and the point inside its free area. [m]
+    way : tuple
+        Numbers of the nodes in order, without the two ends, as `way_to` finds them [-]; where to: the floor [-] and
+        the point inside its free area, shape (2,) [m].
     paces : Paces
         How fast.
 
     Returns
     -------
-    Route or None
-        The walk; None where there is no way.
+    Route
+        The walk.
     """
-    found = way_to(network.web, reach, place, costs=costs_of(paces))
-    if found is None:
-        return None
-    chunks = list(_chunks(network, reach, (found[1], *place), paces=paces))
+    chunks = list(_chunks(network, reach, way, paces=paces))
     return _route(chunks, network.storeys[reach.floor], reach.point)
 
 
 class _Chunk(NamedTuple):
-    """A piece of a walk with one kind and an even clock."""
+    """A piece of a walk with one kind and an even clock; not to be written to."""
 
     kind: Literal["floor", "door", "stairs-up", "stairs-down"]
     subject: str | None
-    line: FloatArray
+    points: FloatArray
+    """But for the first, where the piece before ends; a door's is one in the same place. [m]"""
+    shares: FloatArray
+    """How far along each point is. [-]"""
+    storeys: tuple[str, ...]
+    """Of each point."""
     length: float
     seconds: float
-    storeys: tuple[str, str]
 
 
 def _chunks(
-    network: Network, reach: Reach, way: tuple[list[int], int, FloatArray], *, paces: Paces
+    network: Network, reach: Reach, way: tuple[Sequence[int], int, FloatArray], *, paces: Paces
 ) -> Iterator[_Chunk]:
     """Take a way apart into straight floor, doors and stairs."""
     web = network.web
@@ -127,13 +132,22 @@ def _chunks(
             storeys = (network.storeys[floor], network.storeys[floor_b])
             seconds = flight.length / (paces.pace * paces.stairs_share)
             kind: Literal["stairs-up", "stairs-down"] = "stairs-up" if is_up else "stairs-down"
-            yield _Chunk(kind, flight.stair, line, flight.length, seconds, storeys)
+            points, shares = _sampled(line)
+            on_each = tuple(storeys[0] if share < 0.5 else storeys[1] for share in shares)
+            yield _Chunk(kind, flight.stair, points, shares, on_each, flight.length, seconds)
             continue
-        yield from _floor_chunks(network, floor, np.stack([a, b]), paces=paces)
+        ends: _Ends = ((float(a[0]), float(a[1])), (float(b[0]), float(b[1])))
+        yield from _floor_chunks(network, floor, ends, paces=paces)
 
 
-def _floor_chunks(network: Network, floor: int, way: FloatArray, *, paces: Paces) -> Iterator[_Chunk]:
-    """One straight piece of floor, cut where it passes doors."""
+_Ends = tuple[tuple[float, float], tuple[float, float]]
+# Of a straight piece of floor. [m]
+
+
+@lru_cache(maxsize=1024)
+def _floor_chunks(network: Network, floor: int, ends: _Ends, *, paces: Paces) -> tuple[_Chunk, ...]:
+    """One straight piece of floor, cut where it passes doors; remembered, since most ways to a place share theirs."""
+    way = np.array(ends)
     storey, doors, net = network.storeys[floor], network.doors[floor], network.web.nets[floor]
     timed = crossed(way[None], net.crossing_lines)[0]
     met = [
@@ -143,17 +157,26 @@ def _floor_chunks(network: Network, floor: int, way: FloatArray, *, paces: Paces
     ]
     untimed = crossed(way[None], doors.open_lines)[0]
     met += [(float(s), doors.left_open[i], 0.0) for i, s in enumerate(untimed) if np.isfinite(s)]
+    found = list[_Chunk]()
     last = way[0]
     for share, door, seconds in [*sorted(met), (1.0, None, 0.0)]:
         place = way[0] + share * (way[1] - way[0])
         length = float(np.linalg.norm(place - last))
         if length > 0.0:
-            yield _Chunk(
-                "floor", None, np.stack([last, place]), length, length / paces.pace, (storey, storey)
-            )
+            points, shares = _sampled(np.stack([last, place]))
+            storeys = (storey,) * len(points)
+            found.append(_Chunk("floor", None, points, shares, storeys, length, length / paces.pace))
         if door is not None:
-            yield _Chunk("door", door, place[None], 0.0, seconds, (storey, storey))
+            found.append(_Chunk("door", door, place[None], np.ones(1), (storey,), 0.0, seconds))
         last = place
+    return tuple(found)
+
+
+def _sampled(line: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Points along a line but for the first, and how far along each is as a share."""
+    points, walked = sampled(line)
+    shares = walked[1:] / walked[-1] if walked[-1] > 0.0 else np.ones(len(walked) - 1)
+    return points[1:], shares
 
 
 def _route(chunks: list[_Chunk], storey: str, start: FloatArray) -> Route:
@@ -162,19 +185,12 @@ def _route(chunks: list[_Chunk], storey: str, start: FloatArray) -> Route:
     now, last = 0.0, 0
     for chunk in chunks:
         first = last
-        if chunk.kind == "door":
-            if chunk.seconds > 0.0:
-                points.append(chunk.line)
-                clock.append(np.array([now + chunk.seconds]))
-                storeys.append(chunk.storeys[0])
-                last += 1
-        else:
-            line, walked = sampled(chunk.line)
-            share = walked[1:] / walked[-1] if walked[-1] > 0.0 else np.ones(len(walked) - 1)
-            points.append(line[1:])
-            clock.append(now + share * chunk.seconds)
-            storeys.extend(chunk.storeys[0] if s < 0.5 else chunk.storeys[1] for s in share)
-            last += len(share)
+        # A leaf that stands open is passed at the last point, one that is opened takes a point more.
+        if chunk.kind != "door" or chunk.seconds > 0.0:
+            points.append(chunk.points)
+            clock.append(now + chunk.shares * chunk.seconds)
+            storeys.extend(chunk.storeys)
+            last += len(chunk.points)
         now += chunk.seconds
         before = legs[-1] if legs else None
         if chunk.kind == "floor" and before is not None and before.kind == "floor":
