@@ -48,6 +48,14 @@ def test_an_area_is_painted_by_the_middles_of_cells() -> None:
     assert not painted(grid, shapely.Polygon()).any()
 
 
+@given(edges, edges, st.floats(0.01, 10.0), st.floats(0.01, 10.0))
+def test_cells_far_from_an_area_need_not_be_asked(x: float, y: float, width: float, height: float) -> None:
+    grid, area = Grid(-3.0, -2.0, 0.5, 20, 16), shapely.box(x, y, x + width, y + height)
+    centres = grid.centres()
+    every = shapely.contains_xy(area, centres[..., 0], centres[..., 1])
+    assert painted(grid, area).tolist() == every.tolist()
+
+
 @given(arrays(np.bool_, st.tuples(st.integers(1, 12), st.integers(1, 12))))
 def test_outlines_enclose_exactly_the_cells_they_were_made_of(mask: np.ndarray) -> None:
     ny, nx = mask.shape

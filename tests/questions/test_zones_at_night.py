@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from common.houses import on_opening, zone
 from common.night_house import AT_NIGHT, night_house
 from wardwright.model.edits import edited
@@ -9,6 +11,7 @@ from wardwright.questions.still_protected import openings_noticed, watched_at_ni
 from wardwright.questions.zones_at_night import more_at_night, out_of_night, part_set, still_noticed
 from wardwright.rules.mending import operations_of
 from wardwright.store.catalogue import load_catalogue
+from wardwright.store.samples import read_sample
 from wardwright.trials.night_trips import night_trips
 
 CATALOGUE = load_catalogue()
@@ -20,6 +23,14 @@ def test_what_is_noticed_and_that_it_is_not_known_without_a_unit() -> None:
     assert still_noticed(site, CATALOGUE) == openings_noticed(watched_at_night(site, CATALOGUE))
     without = tuple(one for one in site.devices if one.id != "unit")
     assert still_noticed(site.model_copy(update={"devices": without}), CATALOGUE) is None
+
+
+@pytest.mark.parametrize("sample", ["terrace", "terrace-better", "bungalow", "lakeside", "sunrise"])
+def test_without_races_the_same_openings_are_counted(sample: str) -> None:
+    site = read_sample(sample)
+    for one in site.zones:
+        after = out_of_night(site, one)
+        assert still_noticed(after, CATALOGUE) == openings_noticed(watched_at_night(after, CATALOGUE))
 
 
 def test_a_zone_that_behaves_otherwise_when_part_set() -> None:

@@ -18,7 +18,8 @@ from wardwright.model.device import WallMount
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
 from wardwright.store.catalogue import load_catalogue
-from wardwright.trials.race import Race, race
+from wardwright.trials.alarm import alarm_of
+from wardwright.trials.race import Race, first_notice, race
 from wardwright.trials.watchers import control_units
 from wardwright.trials.ways_in import ways_in
 from wardwright.trials.ways_on_foot import spot_of
@@ -95,6 +96,18 @@ def test_nothing_notices_a_pane_that_only_a_contact_is_on() -> None:
     one = run_on(site, "kitchen-window", "through the glass")
     assert one.first_watcher is None
     assert np.isinf(one.message).all()
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_the_first_notice_alone_is_that_of_the_race(name: str) -> None:
+    opening, manner, kit, *_ = CASES[name]
+    site = worked_terrace(**kit)
+    way = next(w for w in ways_in(site, CATALOGUE)[0] if (w.opening.id, w.manner) == (opening, manner))
+    heard = tuple(device for device, _ in alarm_of(site, CATALOGUE).heard)
+    goal = spot_of(site, control_units(site, CATALOGUE)[0])
+    alone = first_notice(site.bare, CATALOGUE, heard, way=way, goal=goal)
+    assert alone.tolist() == run(name).first_notice.tolist()
+    assert np.isinf(first_notice(site.bare, CATALOGUE, (), way=way, goal=goal)).all()
 
 
 def test_the_abort_delay_is_said_to_count_only_where_it_does() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import NamedTuple
 
 import numpy as np
 
@@ -11,15 +12,15 @@ from wardwright.model.device import Device
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
 from wardwright.questions.behaviour_mends import headings_off
-from wardwright.questions.zones_at_night import out_of_night, part_set, still_noticed
+from wardwright.questions.zones_at_night import heard_at_night, out_of_night, part_set, still_noticed_by
 from wardwright.rules.finding import Mend
 from wardwright.rules.kit import NIGHT
 from wardwright.trials.barriers import grids_of
-from wardwright.trials.leaves_between import possible_floor, states_of
+from wardwright.trials.leaves_between import states_of
 from wardwright.trials.leaves_opened import Leaves
 from wardwright.trials.night_rings import ring_on
 from wardwright.trials.night_trips import NightTrip
-from wardwright.trials.trip_floor import Ends, trip_floor
+from wardwright.trials.trip_floor import Ends, floor_seen
 
 BY_BED_M = 0.6
 """The height of a bedside table. [m] (assumption)"""
@@ -27,8 +28,16 @@ TURN_SPARE_DEG = 8.0
 """How far the edge of a fan is turned beyond the last floor of a trip. [deg] (assumption)"""
 
 
+class Cure(NamedTuple):
+    """A mend, and what the night part hears with it."""
+
+    mend: Mend
+    heard: tuple[Device, ...] | None
+    """The detectors that give an alarm then; None: what it brings is not asked."""
+
+
 def night_mends(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Leaves) -> tuple[Mend, ...]:
-    """Cures for a trip that rings.
+    """Cures for a trip that rings, with what they bring.
 
     Parameters
     ----------
@@ -48,7 +57,37 @@ def night_mends(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Le
         by the bed; its zones taken out of the night part. Each silences the trip, those of the last kind all
         together. What it brings is how many openings are still noticed with the night part set.
     """
-    found: list[Mend] = []
+    return with_gains(site, catalogue, night_cures(site, catalogue, trip, leaves=leaves))
+
+
+def with_gains(site: Site, catalogue: Catalogue, cures: tuple[Cure, ...]) -> tuple[Mend, ...]:
+    """Cures with what they bring: it hangs on where the control unit is, what they are does not."""
+    return tuple(
+        mend if heard is None else mend.model_copy(update={"gain": still_noticed_by(site, catalogue, heard)})
+        for mend, heard in cures
+    )
+
+
+def night_cures(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Leaves) -> tuple[Cure, ...]:
+    """Cures for a trip that rings; the same wherever the control unit and the sounders are.
+
+    Parameters
+    ----------
+    site : Site
+        As it is; of its devices only the detectors count.
+    catalogue : Catalogue
+        Sheets and figures.
+    trip : NightTrip
+        The trip.
+    leaves : {"night", "most"}
+        How leaves stand where it rings.
+
+    Returns
+    -------
+    tuple of Cure
+        As `night_mends` has them.
+    """
+    found: list[Cure] = []
     ring = ring_on(site, catalogue, trip, leaves=leaves)
     if ring is None:
         return ()
@@ -61,10 +100,10 @@ def night_mends(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Le
     return (*found, *_taken_out(site, catalogue, trip, leaves=leaves))
 
 
-def _kept_shut(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Mend]:
+def _kept_shut(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Cure]:
     """Leaves one of which, told to be kept shut, takes the alarm away."""
     return [
-        Mend(action="keep-shut", subject=one.id)
+        Cure(Mend(action="keep-shut", subject=one.id), None)
         for one in sorted(site.openings, key=lambda one: one.id)
         if one.leaves > 0
         and len(states_of(one)) > 1
@@ -74,7 +113,7 @@ def _kept_shut(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Mend]:
 
 def _turned(
     site: Site, catalogue: Catalogue, trip: NightTrip, *, device: Device, leaves: Leaves
-) -> list[Mend]:
+) -> list[Cure]:
     sheet = catalogue.sheet(device.sheet).movement
     if sheet is None or sheet.angle_deg >= 180.0 or trip.ends is None:
         return []
@@ -83,35 +122,35 @@ def _turned(
         devices = tuple(there if one.id == device.id else one for one in site.devices)
         after = site.model_copy(update={"devices": devices})
         if ring_on(after, catalogue, trip, leaves=leaves) is None:
-            return [
-                Mend(
-                    action="turn-device",
-                    subject=device.id,
-                    values=(("heading_deg", heading),),
-                    gain=still_noticed(after, catalogue),
-                )
-            ]
+            mend = Mend(action="turn-device", subject=device.id, values=(("heading_deg", heading),))
+            return [Cure(mend, heard_at_night(after, catalogue))]
     return []
 
 
-@lru_cache(maxsize=512)
 def _headings_away(
     house: Site, catalogue: Catalogue, device: Device, *, ends: Ends, angle_deg: float
 ) -> tuple[float, ...]:
     """Headings that turn the fan of a detector off all floor of a trip, the least turn first. [deg]"""
-    floor = trip_floor(house, catalogue, ends)
-    seen = possible_floor(house, catalogue, device, storeys=tuple(sorted(floor)))
-    grids = grids_of(house)
-    points = np.concatenate(
-        [grids[storey].centres()[cells & floor[storey]] for storey, cells in seen.items()]
-        or [np.zeros((0, 2))]
-    )
-    return headings_off(house, device, points, halves=(angle_deg / 2.0 + TURN_SPARE_DEG,))
+    seen = floor_seen(house, catalogue, device, ends=ends)
+    cells = tuple((storey, mask.tobytes()) for storey, mask in seen.items())
+    return _headings_off(house, device, cells, half=angle_deg / 2.0 + TURN_SPARE_DEG)
+
+
+@lru_cache(maxsize=512)
+def _headings_off(
+    house: Site, device: Device, cells: tuple[tuple[str, bytes], ...], *, half: float
+) -> tuple[float, ...]:
+    """By the floor itself: most trips differ in floor that the detector does not see."""
+    middles = []
+    for storey, mask in cells:
+        grid = grids_of(house)[storey]
+        middles.append(grid.centres()[np.frombuffer(mask, dtype=np.bool_).reshape(grid.shape)])
+    return headings_off(house, device, np.concatenate([np.zeros((0, 2)), *middles]), halves=(half,))
 
 
 def _starting_entry(
     site: Site, catalogue: Catalogue, trip: NightTrip, *, device: Device, leaves: Leaves
-) -> list[Mend]:
+) -> list[Cure]:
     """The zone of a device as one that starts the entry time at night: it is unset before that ends."""
     zone = _zone_at_night(site, device)
     entry = next((one for one in site.behaviours if one.starts_entry and not one.is_always_active), None)
@@ -120,17 +159,11 @@ def _starting_entry(
     after = part_set(site, zone, behaviour=entry.id)
     if ring_on(after, catalogue, trip, leaves=leaves) is not None:
         return []
-    return [
-        Mend(
-            action="behave-part-set",
-            subject=zone.id,
-            values=(("behaviour", entry.id),),
-            gain=still_noticed(after, catalogue),
-        )
-    ]
+    mend = Mend(action="behave-part-set", subject=zone.id, values=(("behaviour", entry.id),))
+    return [Cure(mend, heard_at_night(after, catalogue))]
 
 
-def _keyfob(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Mend]:
+def _keyfob(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Cure]:
     """A keyfob by the bed: it is unset before anybody gets up."""
     sheet = next((one.id for one in catalogue.sheets if one.kind == "keyfob"), None)
     if sheet is None or trip.ends is None:
@@ -140,10 +173,10 @@ def _keyfob(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Mend]:
         ("sheet", sheet), ("on", "free"), ("storey", at.storey), ("x_m", round(at.x, 2)), ("y_m", round(at.y, 2)),
         ("height_m", BY_BED_M),
     )  # fmt: skip
-    return [Mend(action="add-device", subject=bed.id, values=values, gain=still_noticed(site, catalogue))]
+    return [Cure(Mend(action="add-device", subject=bed.id, values=values), heard_at_night(site, catalogue))]
 
 
-def _taken_out(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Leaves) -> list[Mend]:
+def _taken_out(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Leaves) -> list[Cure]:
     """The zones that are taken out of the night part, one after the other, until the trip is silent."""
     after, out = site, []
     while (ring := ring_on(after, catalogue, trip, leaves=leaves)) is not None:
@@ -152,9 +185,9 @@ def _taken_out(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Lea
             return []  # it is always active: no part helps
         out.append(zone.id)
         after = out_of_night(after, zone)
-    gain = still_noticed(after, catalogue)
+    heard = heard_at_night(after, catalogue)
     return [
-        Mend(action="change-parts", subject=zone, values=(("without", NIGHT),), gain=gain) for zone in out
+        Cure(Mend(action="change-parts", subject=zone, values=(("without", NIGHT),)), heard) for zone in out
     ]
 
 

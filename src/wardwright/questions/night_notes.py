@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Literal
 
+import numpy as np
+
+from wardwright.geometry.raster import Grid, outlines
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.placement import space_at, standing
@@ -14,11 +18,10 @@ from wardwright.questions.night_numbers import NightCase, nearest_detector, unse
 from wardwright.questions.night_times import night_cases
 from wardwright.trials.barriers import grids_of
 from wardwright.trials.draws import estimate_of
-from wardwright.trials.floors import rings_of
 from wardwright.trials.household_walk import walk
-from wardwright.trials.leaves_between import possible_floor
 from wardwright.trials.night_walk import Moment
-from wardwright.trials.trip_floor import Ends, trip_floor
+from wardwright.trials.stacked_floors import Floors
+from wardwright.trials.trip_floor import Ends, floor_seen, trip_floor
 
 CLOSE_M = 0.05
 """Less clearance than this is none: half a cell. [m] (derived here)"""
@@ -126,11 +129,7 @@ def night_sketches(site: Site, catalogue: Catalogue, case: NightCase) -> tuple[S
 @lru_cache(maxsize=256)
 def _floor(house: Site, catalogue: Catalogue, ends: Ends) -> tuple[Sketch, ...]:
     """The floor of a trip, and its walk on each storey."""
-    floor = dict(sorted(trip_floor(house, catalogue, ends).items()))
-    found = [
-        Sketch(role="trip", storey=storey, rings=rings)
-        for storey, rings in rings_of(grids_of(house), floor).items()
-    ]
+    found = _drawn(house, "trip", dict(sorted(trip_floor(house, catalogue, ends).items())))
     route = walk(house, catalogue, ends.start, goal=ends.goal)
     if route is not None:
         for storey in sorted(set(route.storeys)):
@@ -150,10 +149,20 @@ def _seen(house: Site, catalogue: Catalogue, ends: Ends, *, device: Device) -> t
     """The part of a trip's floor that a movement detector possibly sees, every leaf away."""
     if catalogue.sheet(device.sheet).kind != "movement-detector":
         return ()
-    floor = trip_floor(house, catalogue, ends)
-    seen = possible_floor(house, catalogue, device, storeys=tuple(sorted(floor)))
-    both = {storey: cells & floor[storey] for storey, cells in seen.items()}
-    return tuple(
-        Sketch(role="trip-seen", storey=storey, rings=rings)
-        for storey, rings in rings_of(grids_of(house), both).items()
-    )
+    return tuple(_drawn(house, "trip-seen", floor_seen(house, catalogue, device, ends=ends)))
+
+
+def _drawn(house: Site, role: Literal["trip", "trip-seen"], floors: Floors) -> list[Sketch]:
+    """The floor of each storey; trips that are alike on one storey have its sketch in common."""
+    grids = grids_of(house)
+    each = [
+        _outlined(grids[storey], cells.tobytes(), role=role, storey=storey)
+        for storey, cells in floors.items()
+    ]
+    return [one for one in each if one.rings]
+
+
+@lru_cache(maxsize=256)
+def _outlined(grid: Grid, cells: bytes, *, role: Literal["trip", "trip-seen"], storey: str) -> Sketch:
+    mask = np.frombuffer(cells, dtype=np.bool_).reshape(grid.shape)
+    return Sketch(role=role, storey=storey, rings=outlines(grid, mask, tolerance=grid.cell))

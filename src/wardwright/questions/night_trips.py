@@ -9,7 +9,7 @@ from wardwright.model.device import DeviceKind
 from wardwright.model.household import Person
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer, about_the_site, unanswered
-from wardwright.questions.night_mends import night_mends
+from wardwright.questions.night_mends import Cure, night_cures, with_gains
 from wardwright.questions.night_notes import night_notes, night_parts, night_sketches
 from wardwright.questions.night_numbers import MEASURES, NightCase, night_number
 from wardwright.questions.still_protected import still_protected
@@ -54,8 +54,13 @@ def _answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
         return none("who lives there is not told")
     all_trips = night_trips(site, catalogue)
     trips = _told_apart(all_trips)
-    each = [_answer(site, catalogue, trip, people=people) for trip, people in trips]
-    notes = (*_not_asked(site), *_astray(site, catalogue))
+    detectors = tuple(one for one in site.devices if catalogue.sheet(one.sheet).kind in DETECTORS)
+    seen_by = site.model_copy(update={"devices": detectors})
+    each = [
+        _with_mends(site, catalogue, _answer(seen_by, catalogue, trip, people=people))
+        for trip, people in trips
+    ]
+    notes = (*_not_asked(site), *_astray(seen_by, catalogue))
     kept = still_protected(site, catalogue, number=NUMBER, notes=notes)
     if kept.estimate is not None and kept.verdict != "good":
         mends = more_at_night(site, catalogue, all_trips, now=kept.estimate)
@@ -116,22 +121,36 @@ def _subject(trip: NightTrip, people: tuple[Person, ...]) -> tuple[str, str]:
     return f"{who} from bed to {trip.place.name}", f"{trip.person.id}/{trip.goal}/{trip.place.id}"
 
 
-def _answer(site: Site, catalogue: Catalogue, trip: NightTrip, *, people: tuple[Person, ...]) -> Answer:
+def _with_mends(site: Site, catalogue: Catalogue, found: tuple[Answer, tuple[Cure, ...]]) -> Answer:
+    answer, cures = found
+    mends = with_gains(site, catalogue, cures)
+    return answer.model_copy(update={"mends": mends}) if mends else answer
+
+
+@lru_cache(maxsize=512)
+def _answer(
+    site: Site, catalogue: Catalogue, trip: NightTrip, *, people: tuple[Person, ...]
+) -> tuple[Answer, tuple[Cure, ...]]:
+    """The answer about a trip, and its cures; of the site's devices only the detectors are needed.
+
+    So it outlives a move of the control unit, and of the keypad where the trip does not end at it.
+    """
     name, ident = _subject(trip, people)
     ends = trip.ends
     if ends is None:
-        return unanswered(
+        bare = unanswered(
             NUMBER, MEASURES["left"], subject=name, subject_id=ident, verdict="good",
             reason="the alarm is unset by the bed, with a keyfob",
         )  # fmt: skip
+        return bare, ()
     if walk(site.bare, catalogue, ends.start, goal=ends.goal) is None:
         reason = f"not computable: no way on foot from {ends.rooms[0].name} to {trip.place.name}"
-        return unanswered(NUMBER, MEASURES["clear"], subject=name, subject_id=ident, reason=reason)
+        return unanswered(NUMBER, MEASURES["clear"], subject=name, subject_id=ident, reason=reason), ()
     usual = ring_on(site, catalogue, trip)
     most = usual or ring_on(site, catalogue, trip, leaves="most")
     case = NightCase(trip, ends, most, "night" if usual is not None or most is None else "most")
     verdict, measure, estimate, chance = night_number(site, catalogue, case)
-    return Answer(
+    answer = Answer(
         question=NUMBER,
         subject=name,
         subject_id=ident,
@@ -142,6 +161,6 @@ def _answer(site: Site, catalogue: Catalogue, trip: NightTrip, *, people: tuple[
         chance=chance,
         parts=night_parts(site, catalogue, case),
         notes=night_notes(site, catalogue, case),
-        mends=() if case.ring is None else night_mends(site, catalogue, trip, leaves=case.leaves),
         sketches=night_sketches(site, catalogue, case),
     )
+    return answer, () if most is None else night_cures(site, catalogue, trip, leaves=case.leaves)

@@ -5,25 +5,38 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import lru_cache
 
-from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
 from wardwright.model.estimate import Estimate
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
-from wardwright.questions.still_protected import openings_noticed, watched_at_night
+from wardwright.questions.still_protected import openings_noticed_by
 from wardwright.rules.finding import Mend
 from wardwright.rules.kit import NIGHT
+from wardwright.trials.alarm import alarm_of
 from wardwright.trials.night_rings import ring_on
 from wardwright.trials.night_trips import NightTrip
+from wardwright.trials.watchers import control_units
+from wardwright.trials.ways_on_foot import spot_of
 
 
-@lru_cache(maxsize=128)
 def still_noticed(site: Site, catalogue: Catalogue) -> Estimate | None:
     """How many openings are noticed at night on a changed site. [openings]"""
-    try:
-        return openings_noticed(watched_at_night(site, catalogue))
-    except NotComputable:
+    return still_noticed_by(site, catalogue, heard_at_night(site, catalogue))
+
+
+def heard_at_night(site: Site, catalogue: Catalogue) -> tuple[Device, ...]:
+    """The detectors that give an alarm at night: what is noticed hangs on them, and on where the control unit is."""
+    heard = alarm_of(site, catalogue, NIGHT).heard
+    return tuple(device for device, behaviour in heard if behaviour.alarms)
+
+
+def still_noticed_by(site: Site, catalogue: Catalogue, devices: tuple[Device, ...]) -> Estimate | None:
+    """How many openings some detectors notice somebody come in by; None without a control unit. [openings]"""
+    units = control_units(site, catalogue)
+    if not units:
         return None
+    return openings_noticed_by(site.bare, catalogue, devices, goal=spot_of(site, units[0]))
 
 
 def more_at_night(

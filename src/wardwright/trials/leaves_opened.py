@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import lru_cache
 from typing import Literal
 
 from wardwright.model.leaves import state_at_night
@@ -63,12 +64,18 @@ def doors_to_open(
     tuple of (int, str)
         In the order of the walk: the point, and the opening's id.
     """
+    doors = tuple((leg.first, leg.subject) for leg in route.legs if leg.kind == "door" and leg.subject)
+    return _to_open(house, doors, leaves, kept_shut=kept_shut)
+
+
+@lru_cache(maxsize=1024)
+def _to_open(
+    house: Site, doors: tuple[tuple[int, str], ...], leaves: Leaves, *, kept_shut: frozenset[str]
+) -> tuple[tuple[int, str], ...]:
     state = state_in(leaves, kept_shut)
-    legs = (
-        (leg.first, house.opening(leg.subject)) for leg in route.legs if leg.kind == "door" and leg.subject
-    )
+    each = ((first, house.opening(name)) for first, name in doors)
     return tuple(
         (first, one.id)
-        for first, one in legs
+        for first, one in each
         if one.kind != "gap" and one.leaves > 0 and state(one) != "open"
     )

@@ -21,6 +21,7 @@ from wardwright.trials.leaves_opened import Leaves, doors_to_open
 from wardwright.trials.night_trips import NightTrip
 from wardwright.trials.night_walk import Moment, first_noticed, steps_on, walked_until
 from wardwright.trials.paces import walking_pace
+from wardwright.trials.trip_floor import Ends
 from wardwright.trials.watchers import heard_in
 from wardwright.trials.zone_response import Signal, respond
 
@@ -119,13 +120,7 @@ def noticed_by(
     route = walk(house, catalogue, ends.start, goal=ends.goal)
     if route is None:
         return ()
-    opened = {
-        leg.subject: leg.first
-        for leg in reversed(route.legs)
-        if leg.kind == "door" and leg.subject and "shut" in states_of(house.opening(leg.subject))
-    }
-    if leaves != "most":
-        opened = {door: point for point, door in doors_to_open(house, route, leaves, kept_shut=kept_shut)}
+    opened = _opened_on(house, catalogue, ends, leaves=leaves, kept_shut=kept_shut)
     found = []
     for device, behaviour in active_in(site, NIGHT):
         kind = catalogue.sheet(device.sheet).kind
@@ -143,6 +138,24 @@ def noticed_by(
     return tuple(found)
 
 
+@lru_cache(maxsize=512)
+def _opened_on(
+    house: Site, catalogue: Catalogue, ends: Ends, *, leaves: Leaves, kept_shut: frozenset[str]
+) -> dict[str, int]:
+    """The leaves that are opened on a walk, each with the point at which it is."""
+    route = walk(house, catalogue, ends.start, goal=ends.goal)
+    if route is None:
+        return {}
+    if leaves != "most":
+        return {door: point for point, door in doors_to_open(house, route, leaves, kept_shut=kept_shut)}
+    return {
+        leg.subject: leg.first
+        for leg in reversed(route.legs)
+        if leg.kind == "door" and leg.subject and "shut" in states_of(house.opening(leg.subject))
+    }
+
+
+@lru_cache(maxsize=1024)
 def ring_on(
     site: Site,
     catalogue: Catalogue,

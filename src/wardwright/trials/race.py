@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -10,6 +11,7 @@ import numpy as np
 from wardwright.errors import NotComputable
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
 from wardwright.model.programme import Behaviour, Programme
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Route, Spot, way_in_spot
@@ -19,12 +21,13 @@ from wardwright.trials.course import (
     RADIO,
     SOUNDER,
     Course,
+    Told,
     course_of,
     told_by_contact,
     told_by_movement,
 )
 from wardwright.trials.draws import Cases
-from wardwright.trials.watchers import Noticed, watchers_on
+from wardwright.trials.watchers import Noticed, notices_on, watchers_on
 from wardwright.trials.ways_in import WayIn, once_in
 from wardwright.trials.ways_on_foot import on_foot
 from wardwright.trials.zone_response import in_turn, respond, response_times
@@ -84,25 +87,77 @@ def race(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, part: str 
 def race_against(house: Site, catalogue: Catalogue, alarm: Alarm, *, way: WayIn, goal: Spot) -> Race:
     """Run one race against any alarm in a bare house; all else as in `race`."""
     watchers = watchers_on(house, catalogue, alarm.heard, way=way, goal=goal)
-    start = way_in_spot(house, way.opening)
-    if on_foot(house, catalogue, start=start, goal=goal) is None:
-        raise NotComputable(f"no way on foot from {way.opening.name} to the place asked for")
-    course = course_of(
-        house,
-        catalogue,
-        goal,
-        start=start,
-        climbs=way.climbs,
-        hears=bool(watchers),
-        movement=tuple((one.device.id, one.device.name) for one in watchers if one.noticing is not None),
-    )
+    movement = [one.device for one in watchers if one.noticing is not None]
+    course = _course(house, catalogue, way, goal=goal, hears=bool(watchers), movement=movement)
     # Manners that differ in nothing that is heard are one race.
     heard = tuple((one.device.id, one.behaviour, one.noticing, one.at_index) for one in watchers)
     return _run(course, heard, once_in(way), programme=alarm.programme, sounds=alarm.sounds)._replace(way=way)
 
 
+def first_notice(
+    house: Site, catalogue: Catalogue, devices: Sequence[Device], *, way: WayIn, goal: Spot
+) -> FloatArray:
+    """When any of some detectors first notices, as `race_against` has it where their zones give an alarm.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    catalogue : Catalogue
+        Sheets and figures.
+    devices : sequence of Device
+        The detectors, in the order of ids.
+    way : WayIn
+        Where the intruder comes in.
+    goal : Spot
+        Where the intruder goes.
+
+    Returns
+    -------
+    ndarray, shape (rows,)
+        In every row of the race, infinite where nothing does; shared, not to be written to. [s]
+
+    Raises
+    ------
+    NotComputable
+        If no way on foot leads from the way in to the goal.
+    """
+    each = [(one, notices_on(house, catalogue, one, way=way, goal=goal)) for one in devices]
+    noticing = [(one, notices) for one, notices in each if notices is not None]
+    movement = [one for one, (noticed, _) in noticing if noticed is not None]
+    course = _course(house, catalogue, way, goal=goal, hears=bool(noticing), movement=movement)
+    return _first_notice(course, tuple((one.id, *notices) for one, notices in noticing))
+
+
+def _course(
+    house: Site, catalogue: Catalogue, way: WayIn, *, goal: Spot, hears: bool, movement: Sequence[Device]
+) -> Course:
+    start = way_in_spot(house, way.opening)
+    if on_foot(house, catalogue, start=start, goal=goal) is None:
+        raise NotComputable(f"no way on foot from {way.opening.name} to the place asked for")
+    named = tuple((one.id, one.name) for one in movement)
+    return course_of(
+        house, catalogue, goal, start=start, climbs=way.climbs, hears=hears, movement=named
+    )  # fmt: skip
+
+
 _Hearing = tuple[str, Behaviour, Noticed | None, int | None]
 # A device's id, how its zone behaves, and where it notices, as a `Watcher` has it.
+
+
+def _told(course: Course, device: str, notices: tuple[Noticed | None, int | None]) -> Told:
+    noticing, at_index = notices
+    if noticing is None:
+        return told_by_contact(course, at_index or 0)
+    return told_by_movement(course, device, noticing)
+
+
+@lru_cache(maxsize=1024)
+def _first_notice(course: Course, watchers: tuple[tuple[str, Noticed | None, int | None], ...]) -> FloatArray:
+    first: FloatArray = np.full(course.cases.total, np.inf)
+    for one in watchers:
+        first = np.minimum(first, _told(course, one[0], one[1:]).signal)
+    return first
 
 
 @lru_cache(maxsize=1024)
@@ -111,12 +166,7 @@ def _run(
 ) -> Race:
     cases = course.cases
     counted = [one for one in watchers if one[1].alarms]
-    told = [
-        told_by_contact(course, at_index or 0)
-        if noticing is None
-        else told_by_movement(course, device, noticing)
-        for device, _, noticing, at_index in counted
-    ]
+    told = [_told(course, one[0], one[2:]) for one in counted]
     never = np.full(cases.total, np.inf)
     heard = _Heard(never, never, never, None, waits=False)
     if told:

@@ -53,6 +53,13 @@ def trip_floor(house: Site, catalogue: Catalogue, ends: Ends) -> Floors:
     return found
 
 
+def floor_seen(house: Site, catalogue: Catalogue, device: Device, *, ends: Ends) -> Floors:
+    """The part of a trip's floor that a movement detector possibly sees, every leaf away, by storey."""
+    floor = trip_floor(house, catalogue, ends)
+    seen = possible_floor(house, catalogue, device, storeys=tuple(sorted(floor)))
+    return {storey: cells & floor[storey] for storey, cells in seen.items()}
+
+
 @lru_cache(maxsize=512)
 def _away(house: Site, catalogue: Catalogue, ends: Ends) -> dict[str, FloatArray]:
     """How far each cell of a storey is from the floor of a trip. [m]"""
