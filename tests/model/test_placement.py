@@ -3,6 +3,7 @@ import math
 import pytest
 
 from common.broken import hut
+from common.houses import on_wall, one_room
 from wardwright.model.device import CeilingMount, Device, FreeMount, WallMount
 from wardwright.model.fabric import Slope, Wall
 from wardwright.model.fixture import Fixture
@@ -134,3 +135,12 @@ def test_a_balcony_of_ours_lies_outside_what_is_protected() -> None:
     assert (kitchen.is_protected, balcony.is_protected, balcony.is_outdoors) == (True, False, True)
     other = replaced(HUT, spaces=tuple(balcony if s is kitchen else s for s in HUT.spaces))
     assert is_way_in(other, other.opening("kitchen-door"))
+
+
+def test_a_place_is_remembered_by_how_a_device_is_fixed() -> None:
+    """Another sheet or tilt in the same place is no new place, nor is it in a site with other devices."""
+    fan = on_wall("fan", "fan", "west", 2.0)
+    tilted = fan.model_copy(update={"sheet": "fan-passing-pets", "tilt_deg": 2.0})
+    assert standing(one_room(devices=(fan,)), fan) is standing(one_room(devices=(tilted,)), tilted)
+    turned = fan.model_copy(update={"heading_deg": 10.0})
+    assert standing(one_room(), turned).heading_deg == 10.0

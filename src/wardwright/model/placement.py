@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 import shapely
 
-from wardwright.model.device import CeilingMount, Device, FreeMount, OpeningMount, WallMount
+from wardwright.model.device import CeilingMount, Device, FreeMount, Mount, OpeningMount, WallMount
 from wardwright.model.fabric import Space, Wall
 from wardwright.model.fixture import Fixture
 from wardwright.model.opening import Opening
@@ -103,6 +103,11 @@ def _polygon(space: Space) -> shapely.Polygon:
 
 def space_at(site: Site, storey_id: str, point: Point2) -> Space | None:
     """The space of a storey that holds a point of the plan; None outside them all."""
+    return _space_at(site.bare, storey_id, point)
+
+
+@lru_cache(maxsize=16384)
+def _space_at(site: Site, storey_id: str, point: Point2) -> Space | None:
     place = shapely.Point(point)
     found = [s for s in site.spaces if s.storey == storey_id and _polygon(s).intersects(place)]
     return min(found, key=lambda s: (_polygon(s).area, s.id)) if found else None
@@ -192,7 +197,12 @@ def standing(site: Site, device: Device) -> Standing:
     Standing
         Storey, plan place [m], height above the storey's floor [m], heading [deg] anticlockwise from plan x.
     """
-    mount = device.mount
+    return _standing(site.bare, device.mount, device.heading_deg)
+
+
+@lru_cache(maxsize=4096)
+def _standing(site: Site, mount: Mount, heading_deg: float | None) -> Standing:
+    """Remembered by how it is fixed: what its sheet or its tilt are does not matter."""
     match mount:
         case WallMount():
             wall = site.wall(mount.wall)
@@ -211,4 +221,4 @@ def standing(site: Site, device: Device) -> Standing:
             storey, height, heading = wall.storey, opening.head_m, 0.0
         case FreeMount():
             (x, y), storey, height, heading = mount.at_m, mount.storey, mount.height_m, 0.0
-    return Standing(storey, x, y, height, device.heading_deg if device.heading_deg is not None else heading)
+    return Standing(storey, x, y, height, heading if heading_deg is None else heading_deg)

@@ -166,6 +166,7 @@ def _furniture(level: Level, fixture: Fixture) -> Blockers:
     return box(fixture_outline(fixture), low=low, high=low + fixture.height_m)
 
 
+@lru_cache(maxsize=2048)
 def clear_of_walls(
     level: Level, place: tuple[float, float], heading: tuple[float, float], *, most: float = 0.5
 ) -> tuple[float, float]:

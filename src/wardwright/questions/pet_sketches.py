@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 import shapely
 
 from wardwright.model.device import Device
@@ -10,6 +12,7 @@ from wardwright.model.record import Point2
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.questions.outer_rings import outer_rings
+from wardwright.rules.animal_tops import tops_of
 from wardwright.trials.pet_room import PetRoom
 
 
@@ -33,28 +36,14 @@ def pet_sketches(house: Site, device: Device, room: PetRoom, *, is_good: bool) -
         Each top with its height; a line from the detector to where the zones leave least room.
     """
     at = standing(house, device)
-    floor = house.storey(at.storey).elevation_m
-    found = []
-    things: dict[str, list[shapely.Geometry]] = {}
-    heights: dict[str, float] = {}
+    found: list[Sketch] = []
+    things: dict[str, list[int]] = {}
     for under in room.left.reached:
         top = room.left.told.tops[under.number]
         if top.thing is not None:
-            things.setdefault(top.thing, []).append(top.area)
-            heights[top.thing] = max(heights.get(top.thing, 0.0), top.top_m - floor)
-    for thing, areas in things.items():
-        area = shapely.union_all(areas)
-        if rings := outer_rings(area):
-            middle = area.representative_point()
-            found.append(
-                Sketch(
-                    role="perch",
-                    storey=at.storey,
-                    points=((middle.x, middle.y),),
-                    rings=rings,
-                    label=f"{heights[thing]:.1f} m",
-                )
-            )
+            things.setdefault(top.thing, []).append(under.number)
+    for numbers in things.values():
+        found.extend(_perch(house, at.storey, tuple(numbers)))
     under_least = room.least_under
     if not is_good and under_least is not None and room.least is not None:
         role = "notice" if room.trips_on is not None else "fault"
@@ -65,3 +54,17 @@ def pet_sketches(house: Site, device: Device, room: PetRoom, *, is_good: bool) -
             Sketch.model_validate({"role": role, "storey": at.storey, "points": (here,), "label": label})
         )
     return tuple(found)
+
+
+@lru_cache(maxsize=256)
+def _perch(house: Site, storey: str, numbers: tuple[int, ...]) -> tuple[Sketch, ...]:
+    """Some tops of one thing, whichever detector's zones pass over them."""
+    tops = [tops_of(house)[number] for number in numbers]
+    area = shapely.union_all([top.area for top in tops])
+    rings = outer_rings(area)
+    if not rings:
+        return ()
+    middle = area.representative_point()
+    height = max(0.0, *(top.top_m - house.storey(storey).elevation_m for top in tops))
+    here: Point2 = (middle.x, middle.y)
+    return (Sketch(role="perch", storey=storey, points=(here,), rings=rings, label=f"{height:.1f} m"),)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from functools import lru_cache
 
 import numpy as np
 
@@ -45,6 +46,13 @@ def half_centre_deg(sheet: MovementSheet) -> float:
 
 def is_clear(site: Site, storey: str, eye: Point2, *, heading_deg: float, sheet: MovementSheet) -> bool:
     """Whether a place and direction keep clear of warm things and glass and look into a free room."""
+    return _is_clear(site.bare, (storey, eye), heading_deg=heading_deg, sheet=sheet)
+
+
+@lru_cache(maxsize=4096)
+def _is_clear(site: Site, at: tuple[str, Point2], *, heading_deg: float, sheet: MovementSheet) -> bool:
+    """Remembered by the house: whatever hangs there, and whoever asks."""
+    storey, eye = at
     if hot_things_near(site, storey, eye, clearance_m=sheet.hot_clearance_m):
         return False
     if sheet.angle_deg >= LOOKS_ALL_ROUND_DEG:

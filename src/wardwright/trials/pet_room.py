@@ -15,7 +15,7 @@ from wardwright.model.site import Site
 from wardwright.rules.animal_tops import Top
 from wardwright.rules.animals import Roaming
 from wardwright.rules.perches import UnderZones
-from wardwright.trials.pet_walks import tripped
+from wardwright.trials.pet_walks import Tripped, tripped
 from wardwright.trials.pets import OpenTo, ways_to
 from wardwright.trials.room_left import Left, room_left
 
@@ -83,13 +83,7 @@ def room_for(
     """
     left = room_left(house, device, sheet=sheet, animal=animal)
     told, wide, reached, inside = left.told, left.wide, left.reached, left.inside
-    found = tripped(house, catalogue, device, animal=animal, under=inside) if inside else ()
-    trips = [one for one in found if one.seconds[1] < np.inf]
-    first = min(
-        trips,
-        key=lambda one: (told.tops[one.number].kind == "floor", one.seconds[1], one.number),
-        default=None,
-    )
+    first = _first_tripped(house, catalogue, device, left=left)
     least = min(reached, key=lambda one: (one.free_m, one.number), default=None)
     breaks: dict[str, Top] = {}
     for one in sorted(inside, key=lambda one: (one.free_m, one.number)):
@@ -106,6 +100,17 @@ def room_for(
         None if first is None else first.seconds,
         _ways(left.entered, wide.tops[nearest.number]) if nearest is not None and is_narrower else (),
     )
+
+
+def _first_tripped(house: Site, catalogue: Catalogue, device: Device, *, left: Left) -> Tripped | None:
+    """Where it trips the detector soonest: it is let walk on floors only where it does so on no thing."""
+    things = tuple(one for one in left.inside if left.told.tops[one.number].kind != "floor")
+    floors = tuple(one for one in left.inside if left.told.tops[one.number].kind == "floor")
+    for under in (things, floors):
+        found = tripped(house, catalogue, device, animal=left.animal, under=under) if under else ()
+        if trips := [one for one in found if one.seconds[1] < np.inf]:
+            return min(trips, key=lambda one: (one.seconds[1], one.number))
+    return None
 
 
 def _ways(entered: tuple[OpenTo, ...], top: Top) -> tuple[OpenTo, ...]:

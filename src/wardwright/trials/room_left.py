@@ -134,11 +134,11 @@ def room_left(
 
 def _least(free: FloatArray, needs: FloatArray, jumps: FloatArray, *, cap: float) -> FloatArray:
     """The least room above any top that each jump gets it to, at most the cap. [m]"""
-    if not len(free):
-        return np.full(len(jumps), cap)
-    gets_there = needs[None, :] <= jumps[:, None]
-    least: FloatArray = np.minimum(np.where(gets_there, free[None, :], np.inf).min(axis=1), cap)
-    return least
+    order = np.argsort(needs)
+    # The least over none of them, over the easiest one, over the two easiest ...
+    least = np.minimum(np.minimum.accumulate(np.concatenate([[np.inf], free[order]])), cap)
+    found: FloatArray = least[np.searchsorted(needs[order], jumps, side="right")]
+    return found
 
 
 @lru_cache(maxsize=256)
