@@ -10,7 +10,7 @@ from typing import NamedTuple
 import numpy as np
 import shapely
 
-from wardwright.geometry.raster import FloatArray
+from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.model.catalogue import Figure
 from wardwright.model.device import Device
 from wardwright.model.device_sheets import MovementSheet
@@ -94,19 +94,9 @@ def headlamps(site: Site, device: Device, sheet: MovementSheet, *, figure: Figur
     eye = np.array([place.x_m, place.y_m, site.storey(place.storey).elevation_m + place.height_m])
     blockers = view_from(site, place.storey, (place.x_m, place.y_m)).blockers
     best: Light | None = None
-    for lamp, heading in _lamps(site.bare):
+    lamps, headings = _lamps(site.bare)
+    for lamp in lamps[_may_shine_on(eye, lamps, headings, sheet=sheet, heading_deg=place.heading_deg)]:
         way = eye - lamp
-        flat = math.hypot(way[0], way[1])
-        if not 0.0 < flat <= LAMP_FAR_M:
-            continue
-        if _between_deg(math.degrees(math.atan2(way[1], way[0])), heading) > LAMP_HALF_DEG:
-            continue
-        bearing = math.degrees(math.atan2(-way[1], -way[0]))
-        if (
-            sheet.angle_deg < LOOKS_ALL_ROUND_DEG
-            and _between_deg(bearing, place.heading_deg) > sheet.angle_deg / 2
-        ):
-            continue
         share = GLASS_PASSES / float(way @ way)
         if best is not None and figure.value * share <= best.strength.value:
             continue
@@ -116,6 +106,20 @@ def headlamps(site: Site, device: Device, sheet: MovementSheet, *, figure: Figur
             strength = Estimate(value=value, low=low, high=high, unit="lx", basis="default")
             best = Light(opening, (float(lamp[0]), float(lamp[1])), strength)
     return best
+
+
+def _may_shine_on(
+    eye: FloatArray, lamps: FloatArray, headings: FloatArray, *, sheet: MovementSheet, heading_deg: float
+) -> BoolArray:
+    """Which headlamps are near enough, point toward a lens, and lie in its fan; what stands between apart."""
+    east, north = (eye[axis] - lamps[:, axis] for axis in (0, 1))
+    flat = np.hypot(east, north)
+    kept: BoolArray = (flat > 0.0) & (flat <= LAMP_FAR_M)
+    toward = np.degrees(np.arctan2(north, east))
+    kept &= _between_deg(toward, headings) <= LAMP_HALF_DEG
+    if sheet.angle_deg < LOOKS_ALL_ROUND_DEG:
+        kept &= _between_deg(toward + 180.0, heading_deg) <= sheet.angle_deg / 2
+    return kept
 
 
 def rooflight(site: Site, device: Device, sheet: MovementSheet) -> Light | None:
@@ -148,7 +152,7 @@ def rooflight(site: Site, device: Device, sheet: MovementSheet) -> Light | None:
             spot = along(wall.line_m, opening.offset_m, left_m=sign * (wall.thickness_m / 2 + OFF_WALL_M))
             x, y = spot[0] - place.x_m, spot[1] - place.y_m
             away = math.hypot(x, y, rise)
-            turn = math.radians(_between_deg(math.degrees(math.atan2(y, x)), place.heading_deg))
+            turn = math.radians(float(_between_deg(math.degrees(math.atan2(y, x)), place.heading_deg)))
             # The axis is level.
             off = math.degrees(
                 math.acos(max(-1.0, min(1.0, math.cos(turn) * math.hypot(x, y) / max(away, 1e-9))))
@@ -188,19 +192,20 @@ def _is_bare_pane(site: Site, opening: Opening) -> bool:
 
 
 @lru_cache(maxsize=64)
-def _lamps(site: Site) -> tuple[tuple[FloatArray, float], ...]:
-    """Places of headlamps on the road, with where the car is heading, both ways. [m, deg]"""
+def _lamps(site: Site) -> tuple[FloatArray, FloatArray]:
+    """Places of headlamps on the road, shape (N, 3) [m], and where each car heads, both ways, shape (N,) [deg]."""
     road = site.ground.road_m or ()
     level = site.ground.level_m + LAMP_UP_M
-    found = []
+    places, headings = [], []
     for start, end in pairwise(road):
         length = math.dist(start, end)
         heading = math.degrees(math.atan2(end[1] - start[1], end[0] - start[0]))
         for step in range(math.ceil(length / ROAD_STEP_M) + 1):
             share = min(1.0, step * ROAD_STEP_M / length) if length > 0.0 else 0.0
             x, y = (a + share * (b - a) for a, b in zip(start, end, strict=True))
-            found += [(np.array([x, y, level]), heading), (np.array([x, y, level]), heading + 180.0)]
-    return tuple(found)
+            places += [(x, y, level)] * 2
+            headings += [heading, heading + 180.0]
+    return np.array(places, dtype=np.float64).reshape(-1, 3), np.array(headings, dtype=np.float64)
 
 
 def _let_in(site: Site, panes: dict[str, Opening], ray: Ray, *, blockers: shapely.Geometry) -> Opening | None:
@@ -234,5 +239,5 @@ def _is_hidden(site: Site, ray: Ray) -> bool:
     return False
 
 
-def _between_deg(a_deg: float, b_deg: float) -> float:
-    return abs((a_deg - b_deg + 180.0) % 360.0 - 180.0)
+def _between_deg(a_deg: FloatArray | float, b_deg: FloatArray | float) -> FloatArray:
+    return np.abs((np.asarray(a_deg) - b_deg + 180.0) % 360.0 - 180.0)

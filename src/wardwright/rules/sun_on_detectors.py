@@ -187,6 +187,8 @@ def within(beam: Beam, at: At, *, half: float) -> Beam:
 def _lens_minutes(house: Site, at: At, norths: tuple[float, ...]) -> FloatArray:
     """About the minutes on a lens: axes north, by fan and by all that may reach it, coverings drawn and open."""
     beams = beams_on(house, at.lens, north=norths, is_thin=True)
+    if not beams:
+        return np.zeros((len(norths), 2, 2))
     halves = (at.half, max(at.half, WIDE_RAD))
     counted = [_by_north(house, [within(one, at, half=half) for one in beams], norths) for half in halves]
     return np.stack(counted, axis=1)
