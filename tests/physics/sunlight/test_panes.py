@@ -16,7 +16,7 @@ from wardwright.physics.sunlight.panes import (
     bounds_of,
     by_time,
     in_rows,
-    lit_by_any,
+    lit_sky,
     most_lit,
     row_bounds,
     shining,
@@ -78,14 +78,14 @@ def test_half_the_disc_makes_a_beam_last_about_a_minute_longer_at_each_end() -> 
     assert 2 * 60 / 60 * beams / 0.25 <= many - few <= 30
 
 
-def test_lit_by_any_is_the_union_where_it_is_clear() -> None:
+def test_a_lit_sky_is_the_union_of_what_lights_each_place() -> None:
     order = facing(YEAR, math.pi)
     places = [(0.5, 1.0, 0.0), (1.5, 2.0, 0.0), (1.0, 0.1, 0.0)]
     clear = np.arange(len(order.steps)) % 3 > 0
     union = np.zeros(len(order.steps), dtype=np.bool_)
     for index in range(3):
         union[shining(order, bounds_of(PANE, places), index=index)] = True
-    painted = lit_by_any(order.bins, bounds_of(PANE, places)) & clear
+    painted = lit_sky(bounds_of(PANE, places))[order.bins] & clear
     assert np.count_nonzero(painted ^ (union & clear)) < 0.08 * np.count_nonzero(union & clear)
     assert np.count_nonzero((union & clear) & ~painted) < 0.005 * np.count_nonzero(union)
     assert union.any()
@@ -116,7 +116,8 @@ def test_a_row_of_neighbours_is_lit_when_any_of_them_is() -> None:
     shuffled = np.random.default_rng(4).permutation(rows)
     bounds = row_bounds(PANE, shuffled[in_rows(PANE, shuffled, cell=0.1)], cell=0.1)
     assert len(bounds.right) == 3
-    assert (lit_by_any(order.bins, bounds) == lit_by_any(order.bins, bounds_of(PANE, rows))).mean() > 0.999
+    each = lit_sky(bounds_of(PANE, rows))
+    assert (lit_sky(bounds)[order.bins] == each[order.bins]).mean() > 0.999
 
 
 def test_some_steps_of_an_order_by_time_are_the_same_steps() -> None:

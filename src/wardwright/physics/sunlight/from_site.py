@@ -40,7 +40,7 @@ from wardwright.physics.sunlight.panes import (
     bounds_of,
     by_time,
     in_rows,
-    lit_by_any,
+    lit_sky,
     most_lit,
     row_bounds,
     shining,
@@ -211,16 +211,21 @@ def beams_into(site: Site, view: View, *, north: float | Norths, is_thin: bool =
     house, norths = site.bare, _each(north)
     found = []
     for one in panes_of(house):
-        if one.storey != view.storey:
-            continue
-        seen = view.mask[_lightable_cells(house, one, view.grid)]
-        if not seen.any():
+        sky = _sky(house, one, view) if one.storey == view.storey else None
+        if sky is None:
             continue
         free = _unshaded(house, one, norths=norths, is_thin=is_thin)
-        lit = lit_by_any(free.bins, row_bounds(one.pane, _lightable(house, one)[seen], cell=CELL_M))
-        if lit.any():
-            found.append(Beam(one.opening, one.is_covered, free.steps[lit], np.empty(0)))
+        steps = free.steps[sky.take(free.bins)]
+        if len(steps):
+            found.append(Beam(one.opening, one.is_covered, steps, np.empty(0)))
     return tuple(found)
+
+
+@lru_cache(maxsize=64)
+def _sky(house: Site, one: SitePane, view: View) -> BoolArray | None:
+    """From where in the sky the sun lights any of a view through a pane; None where it lights nothing."""
+    seen = view.mask[_lightable_cells(house, one, view.grid)]
+    return lit_sky(row_bounds(one.pane, _lightable(house, one)[seen], cell=CELL_M)) if seen.any() else None
 
 
 def beams_thrown(

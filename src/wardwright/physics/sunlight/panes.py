@@ -168,13 +168,11 @@ def shining(facing: Facing, bounds: Bounds, *, index: int = 0) -> IntArray:
     return np.asarray(start + np.nonzero(mask)[0])
 
 
-def lit_by_any(bins: IntArray, bounds: Bounds, *, spread: float = HALF_SUN_RAD) -> BoolArray:
-    """Which steps of the year shine through a pane on any of several places, to a quarter of a degree.
+def lit_sky(bounds: Bounds, *, spread: float = HALF_SUN_RAD) -> BoolArray:
+    """From where in the sky the sun shines through a pane on any of several places, to a quarter of a degree.
 
     Parameters
     ----------
-    bins : ndarray of int, shape (S,)
-        From `Facing.bins`: where the sun stands before the pane's wall. [-]
     bounds : Bounds
         Of the places.
     spread : float, default HALF_SUN_RAD
@@ -182,22 +180,22 @@ def lit_by_any(bins: IntArray, bounds: Bounds, *, spread: float = HALF_SUN_RAD) 
 
     Returns
     -------
-    ndarray of bool, shape (S,)
-        In the order of the bins.
+    ndarray of bool, shape (TURN_BINS * PROFILE_BINS,)
+        By bin, so that the steps that shine are looked up by `Facing.bins`.
 
     Notes
     -----
-    The places' rectangles of angles are painted into one picture of the sky, in which every step is looked up.
+    The places' rectangles of angles are painted into one picture.
     """
     sky = np.zeros((TURN_BINS, PROFILE_BINS), dtype=np.bool_)
     kept = (bounds.right < bounds.left) & (bounds.high > np.maximum(0.0, bounds.low))
     right, left, low, high = (side[kept] for side in bounds)
-    first, bottom = bin_of(right - spread, low - spread)
-    last, top = bin_of(left + spread, high + spread)
+    (first, last), (bottom, top) = bin_of(
+        np.stack([right - spread, left + spread]), np.stack([low - spread, high + spread])
+    )
     for i, j, k, m in zip(first.tolist(), last.tolist(), bottom.tolist(), top.tolist(), strict=True):
         sky[i : j + 1, k : m + 1] = True
-    lit: BoolArray = sky.ravel().take(bins)
-    return lit
+    return sky.ravel()
 
 
 def most_lit(facing: Facing, bounds: Bounds, places: IntArray) -> BoolArray:

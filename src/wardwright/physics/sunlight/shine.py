@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import NamedTuple
 
 from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray
@@ -41,8 +42,9 @@ class Beam(NamedTuple):
     """Of the sun on the plan at each, anticlockwise from x; empty for a lit floor. [rad]"""
 
 
-class View(NamedTuple):
-    """Cells of a storey's floor that a detector looks at."""
+@dataclass(frozen=True, eq=False)
+class View:
+    """Cells of a storey's floor that a detector looks at; looked up by the view itself, not by its content."""
 
     storey: str
     grid: Grid
