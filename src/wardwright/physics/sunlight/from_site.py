@@ -56,8 +56,6 @@ OFF_GLASS_M, UNDER_HEAD_M = 0.01, 0.05
 """How far behind the middle of a wall, and under its head, a line from a pane into the room begins. [m]"""
 REACH_M, ARC_M = 15.0, 0.15
 """How far into the house sun through a pane is followed, and how finely. [m] (assumption)"""
-
-
 Norths = tuple[float, ...]
 
 
