@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from functools import lru_cache
 from typing import NamedTuple
@@ -32,6 +33,9 @@ from wardwright.trials.ways_in import WayIn, once_in
 from wardwright.trials.ways_on_foot import on_foot
 from wardwright.trials.zone_response import in_turn, respond, response_times
 
+Likely = tuple[tuple[float, Behaviour], ...]
+"""When signals reach the control unit in the likely case [s], and how their zones behave."""
+
 
 class Race(NamedTuple):
     """Times of one race in every row of `cases`; infinite where a thing never happens. [s]"""
@@ -49,10 +53,20 @@ class Race(NamedTuple):
     sounder: FloatArray | None
     """None: there is no sounder."""
     message: FloatArray
+    message_due: float
+    """When the message may begin to leave, in the likely case. [s]"""
     reached: FloatArray
     broken: FloatArray
-    message_waits: bool
-    """Whether the abort delay counted in the likely case."""
+    likely: Likely
+    programme: Programme
+
+    @property
+    def message_waits(self) -> bool:
+        """Whether the abort delay counts in the likely case."""
+        if self.programme.abort_delay_s <= 0 or not self.likely:
+            return False
+        at_once = respond(in_turn(*zip(*self.likely, strict=True)), _without_abort_delay(self.programme))
+        return self.message_due > at_once.message_due_s
 
 
 def race(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, part: str = "full") -> Race:
@@ -168,7 +182,7 @@ def _run(
     counted = [one for one in watchers if one[1].alarms]
     told = [_told(course, one[0], one[2:]) for one in counted]
     never = np.full(cases.total, np.inf)
-    heard = _Heard(never, never, never, None, waits=False)
+    heard = _Heard(never, never, never, None, likely=())
     if told:
         behaviours = tuple(behaviour for _, behaviour, _, _ in counted)
         signals = np.stack([one.signal for one in told])
@@ -184,9 +198,11 @@ def _run(
         first_index=None if first is None else told[first].index,
         sounder=heard.alarm + cases.rows[SOUNDER] if sounds else None,
         message=heard.due + cases.rows[MESSAGE],
+        message_due=float(heard.due[0]),
         reached=course.reached,
         broken=course.broken,
-        message_waits=heard.waits,
+        likely=heard.likely,
+        programme=programme,
     )
 
 
@@ -195,20 +211,18 @@ class _Heard(NamedTuple):
     alarm: FloatArray
     due: FloatArray
     first: int | None
-    waits: bool
+    likely: Likely
 
 
 def _heard(
     signals: FloatArray, behaviours: tuple[Behaviour, ...], programme: Programme, *, delay: FloatArray
 ) -> _Heard:
     """What the control unit makes of the signals that reach it."""
-    first = int(signals[:, 0].argmin()) if np.isfinite(signals[:, 0]).any() else None
+    likely = signals[:, 0].tolist()
+    first = likely.index(min(likely)) if math.isfinite(min(likely)) else None
     alarm, due = response_times(signals + delay, behaviours, programme)
-    waits = False
-    if programme.abort_delay_s > 0:
-        likely = in_turn((signals[:, 0] + delay[0]).tolist(), behaviours)
-        waits = float(due[0]) > respond(likely, _without_abort_delay(programme)).message_due_s
-    return _Heard(signals.min(axis=0), alarm, due, first, waits)
+    come = zip((signals[:, 0] + delay[0]).tolist(), behaviours, strict=True)
+    return _Heard(signals.min(axis=0), alarm, due, first, tuple(come))
 
 
 @lru_cache(maxsize=64)

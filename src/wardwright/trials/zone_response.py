@@ -157,28 +157,38 @@ def response_times(
     alarm, due : ndarray, shape (N,)
         As in `Response`. [s]
     """
-    rows = times.shape[1]
-    never = np.full(rows, np.inf)
     alarming = [i for i, b in enumerate(behaviours) if b.alarms]
     starting = [i for i in alarming if behaviours[i].starts_entry]
-    starts = times[starting] if starting else never[np.newaxis]
+    # Zones of the way in are alarms too while no entry time runs.
+    held_back = [i for i in alarming if _may_be_held(behaviours[i])] if starting else []
+    at_once = [i for i in alarming if i not in held_back]
+    waits = np.array([_wait(one, programme) for one in behaviours])
+    first, due = _least(times, at_once), _least(times, at_once, waits)
+    if not starting:
+        return first, due
+    starts = times[starting]
     entry = starts.min(axis=0)
-    first = never
-    for i in alarming:
+    for i in held_back:
         if not behaviours[i].starts_entry:
-            # Zones of the way in are alarms too while no entry time runs.
-            held = behaviours[i].allowed_after_entry & (times[i] >= entry)
-            first = np.minimum(first, np.where(held, np.inf, times[i]))
+            first = np.minimum(first, np.where(times[i] >= entry, np.inf, times[i]))
     # An entry that begins after the alarm starts no timer: its signal is one more alarm.
     ends = np.where(entry < first, entry + programme.entry_time_s, entry)
     alarm = np.minimum(first, ends)
-    due = never
-    for i in alarming:
-        behaviour = behaviours[i]
-        may_be_held = behaviour.allowed_after_entry or behaviour.starts_entry
-        held = may_be_held & (times[i] >= entry) & (times[i] < alarm)
-        due = np.minimum(due, np.where(held, np.inf, times[i]) + _wait(behaviour, programme))
-    if starting:
-        waits = np.array([_wait(behaviours[i], programme) for i in starting])[starts.argmin(axis=0)]
-        due = np.minimum(due, ends + waits)
-    return alarm, due
+    for i in held_back:
+        held = (times[i] >= entry) & (times[i] < alarm)
+        due = np.minimum(due, np.where(held, np.inf, times[i]) + waits[i])
+    return alarm, np.minimum(due, ends + waits[starting][starts.argmin(axis=0)])
+
+
+def _may_be_held(behaviour: Behaviour) -> bool:
+    """Whether a signal says nothing once an entry time runs."""
+    return behaviour.allowed_after_entry or behaviour.starts_entry
+
+
+def _least(times: FloatArray, chosen: Sequence[int], waits: FloatArray | None = None) -> FloatArray:
+    """The least of some signals in each row, each after its wait; infinite where there is none. [s]"""
+    if not chosen:
+        return np.full(times.shape[1], np.inf)
+    some = times[chosen] if waits is None else times[chosen] + waits[chosen][:, None]
+    least: FloatArray = some.min(axis=0)
+    return least

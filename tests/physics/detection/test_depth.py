@@ -87,7 +87,7 @@ def test_the_edge_between_cells_is_found_to_a_quarter_of_a_cell() -> None:
 
 
 @given(st.integers(0, 9999))
-def test_the_early_way_out_hides_no_core(seed: int) -> None:
+def test_the_farther_out_the_edge_the_more_core(seed: int) -> None:
     # An edge that lies at the middles of the outermost cells, told or left out, is the same edge.
     rng = np.random.default_rng(seed)
     free = rng.random((45, 45)) < 0.97

@@ -52,21 +52,21 @@ def test_a_crawler_is_sensed_only_where_a_row_comes_low() -> None:
     for height, expected in ((1.75, [True, True, True]), (0.6, [True, False, True])):
         who = figures(3.0, 6.0, 7.0, height=height)
         heights = visible_heights(OPEN, who.places)
-        sensed = row_senses(FAN, who, heights=heights, distance=np.array([3.0, 6.0, 7.0]), contrast=5.0)
+        sensed = row_senses(FAN, who, heights=heights, distance=np.array([3.0, 6.0, 7.0]), contrasts=[5.0])[0]
         assert sensed.tolist() == expected
 
 
 def test_close_under_the_detector_every_row_passes_overhead() -> None:
     who = figures(0.1, 1.0)
     heights = visible_heights(OPEN, who.places)
-    sensed = row_senses(FAN, who, heights=heights, distance=np.array([0.1, 1.0]), contrast=5.0)
+    sensed = row_senses(FAN, who, heights=heights, distance=np.array([0.1, 1.0]), contrasts=[5.0])[0]
     assert sensed.tolist() == [False, True]
 
 
 def test_too_little_contrast_is_not_sensed() -> None:
     who = figures(3.0)
     heights = visible_heights(OPEN, who.places)
-    assert not row_senses(FAN, who, heights=heights, distance=np.array([3.0]), contrast=0.9).any()
+    assert not row_senses(FAN, who, heights=heights, distance=np.array([3.0]), contrasts=[0.9]).any()
 
 
 def test_behind_a_high_screen_too_little_is_in_view() -> None:
@@ -99,10 +99,7 @@ def test_each_shape_lies_within_the_next() -> None:
     by_sight = [visible_heights(sight, places) for sight in (told, OPEN)]
     high = in_fan(bearing, FAN, margin=math.radians(5))
     high &= any_in_view(FAN, who, heights=by_sight[1], distance=distance)
-    usual, worst = (
-        row_senses(FAN, who, heights=by_sight[0], distance=distance, contrast=contrast)
-        for contrast in (5.4, 2.3)
-    )
+    worst, usual = row_senses(FAN, who, heights=by_sight[0], distance=distance, contrasts=(2.3, 5.4))
     seen = high & in_fan(bearing, FAN, margin=0.0) & usual
     low = seen & worst & enough_in_view(who, heights=by_sight[0])
     low &= in_fan(bearing, FAN, margin=-math.radians(5))

@@ -88,19 +88,15 @@ def core_cells(
     lengths = np.hypot(ways[:, 0], ways[:, 1]) * grid.cell
     steps = _steps(ground.inside.shape, ground.inside.tobytes())
 
-    def core_of(within: FloatArray) -> BoolArray:
-        first = np.where(ground.inside, entries, np.inf)
-        np.minimum.at(first, (rows, columns), within * lengths)
-        first = np.maximum(first * _SLANT - _DETOUR * grid.cell, 0.0)
-        core = np.zeros(low.shape, dtype=np.bool_)
-        core[ground.inside] = _is_far(steps, first[ground.inside] / grid.cell, least=CORE_DEPTH_M / grid.cell)
-        return core & low
-
-    if is_low is None:
-        return core_of(np.zeros(len(rows)))
-    most = core_of(np.full(len(rows), _SAMPLES[-1]))
-    # Where even the latest edge leaves no core, the true one need not be looked for.
-    return core_of(_shares(rows, columns, ways=ways, grid=grid, is_low=is_low)) if most.any() else most
+    within = (
+        np.zeros(len(rows)) if is_low is None else _shares(rows, columns, ways=ways, grid=grid, is_low=is_low)
+    )
+    first = np.where(ground.inside, entries, np.inf)
+    np.minimum.at(first, (rows, columns), within * lengths)
+    first = np.maximum(first * _SLANT - _DETOUR * grid.cell, 0.0)
+    core = np.zeros(low.shape, dtype=np.bool_)
+    core[ground.inside] = _is_far(steps, first[ground.inside] / grid.cell, least=CORE_DEPTH_M / grid.cell)
+    return core & low
 
 
 def _ground(low: BoolArray, free: BoolArray, *, turned_up: BoolArray, cell: float) -> Ground:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -101,7 +102,7 @@ def in_fan(bearing: FloatArray, fan: Fan, *, margin: float) -> BoolArray:
 
 
 def row_senses(
-    fan: Fan, figures: Figures, *, heights: Heights, distance: FloatArray, contrast: float
+    fan: Fan, figures: Figures, *, heights: Heights, distance: FloatArray, contrasts: Sequence[float]
 ) -> BoolArray:
     """Where some row of zones passes through what is visible of a walker, strongly enough.
 
@@ -115,26 +116,27 @@ def row_senses(
         What is visible over each place.
     distance : ndarray, shape (N,)
         Plan range of each place. [m]
-    contrast : float
+    contrasts : sequence of float, length C
         How many times the least contrast a walker has. [-]
 
     Returns
     -------
-    ndarray of bool, shape (N,)
-        True where one does. Whether the place lies in the fan is not asked.
+    ndarray of bool, shape (C, N)
+        True where one does, at each contrast. Whether the place lies in the fan is not asked.
     """
-    sensed = np.zeros(len(distance), dtype=np.bool_)
+    sensed = np.zeros((len(contrasts), len(distance)), dtype=np.bool_)
+    times = np.asarray(contrasts, dtype=np.float64)[:, None]
     half_high = BEAM_SHAPE * beam_width(distance, fan.split) / 2.0
     for depression in fan.depressions:
         level = fan.eye[2] - distance * math.tan(min(depression, math.radians(89.0)))
-        hits = (level >= figures.bottoms) & (level <= figures.tops) & heights.seen_at(level)
-        within = heights.seen_length(
-            np.maximum(level - half_high, figures.bottoms), np.minimum(level + half_high, figures.tops)
-        )
+        # A row passes over a walker's place, or below it, at most ranges.
+        rows = np.nonzero((level >= figures.bottoms) & (level <= figures.tops))[0]
+        who, seen, level, half = figures.of(rows), heights.of(rows), level[rows], half_high[rows]
+        within = seen.seen_length(np.maximum(level - half, who.bottoms), np.minimum(level + half, who.tops))
         strength = zone_amplitude(
-            distance, figures.width, height_within=within, split=fan.split, contrast=contrast
+            distance[rows], who.width, height_within=within, split=fan.split, contrast=times
         )
-        sensed |= hits & (strength >= 1.0 - 1e-9)
+        sensed[:, rows] |= seen.seen_at(level) & (strength >= 1.0 - 1e-9)
     return sensed
 
 
@@ -258,10 +260,7 @@ def sensed_places(
     some = figures.of(rows)
     # Where no leaf is in view, the heights are those that have just been looked up.
     heights = in_view.heights.of(kept) if told is away else visible_heights(told, some.places)
-    usual, worst = (
-        row_senses(fan, some, heights=heights, distance=distance[rows], contrast=contrast)
-        for contrast in (contrasts[1], contrasts[0])
-    )
+    worst, usual = row_senses(fan, some, heights=heights, distance=distance[rows], contrasts=contrasts)
     surely = usual & worst & enough_in_view(some, heights=heights)
     surely &= in_fan(bearing[rows], fan, margin=-FAN_MARGIN_RAD)
     return Sensed(

@@ -83,7 +83,7 @@ def beam_width(distance: ArrayLike, split: float) -> FloatArray:
 
 
 def zone_amplitude(
-    distance: ArrayLike, body_width: float, *, height_within: ArrayLike, split: float, contrast: float
+    distance: ArrayLike, body_width: float, *, height_within: ArrayLike, split: float, contrast: ArrayLike
 ) -> FloatArray:
     """How strong the signal of a body in one half is, against the least that is sensed.
 
@@ -97,7 +97,7 @@ def zone_amplitude(
         How much of the half's height at that range the body fills. [m]
     split : float
         Between the two halves of a pair. [rad]
-    contrast : float
+    contrast : array_like, shape (...)
         How many times the least contrast the body has when it fills a half wholly. [-]
 
     Returns

@@ -160,7 +160,8 @@ def reach_from(web: Web, floor: int, point: FloatArray, *, costs: Costs) -> Reac
     """
     net, count = web.nets[floor], len(web.points)
     views = views_round(point[None], net.corners, crossing_lines=net.crossing_lines)
-    own = _rows_from(web.nets, web.first, (floor, point), number=count)
+    own = _to_corners(web, floor, (float(point[0]), float(point[1]))).copy()
+    own[:, 0] = count
     others = np.flatnonzero(web.floor_of[web.first[-1] :] == floor) + int(web.first[-1])
     near = _rows_between(net, views, (point, web.points[others]), number=count, others=others)
     extra = np.concatenate([own, near])
@@ -306,10 +307,16 @@ def _rows_from(
 
 
 @lru_cache(maxsize=256)
+def _to_corners(web: Web, floor: int, place: tuple[float, float]) -> FloatArray:
+    """Links between a point and the corners of its floor, whichever way they are walked; the point has no number."""
+    return _rows_from(web.nets, web.first, (floor, np.array(place)), number=-1)
+
+
+@lru_cache(maxsize=256)
 def _rows_to(web: Web, floor: int, place: tuple[float, float]) -> FloatArray:
     """The last links to a point, from corners and ends of joins: the same wherever one comes from."""
     point = np.array(place)
-    rows = [_rows_from(web.nets, web.first, (floor, point), number=-1)]
+    rows = [_to_corners(web, floor, place)]
     for end in np.flatnonzero(web.floor_of[web.first[-1] :] == floor):
         number = np.array([int(end) + int(web.first[-1])])
         pair = (web.points[number[0]], point[None])
