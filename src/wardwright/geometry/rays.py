@@ -122,6 +122,8 @@ def _floor_range(eye: FloatArray, toward: FloatArray, rise: FloatArray, *, floor
     with np.errstate(divide="ignore", invalid="ignore"):
         reached = (floor.level - eye[2]) / rise
     meets = np.isfinite(reached) & (reached > 0.0)
+    if not meets.any():
+        return np.full(len(rise), np.inf)
     reached = np.where(meets, reached, 0.0)
     place = eye[:2] + reached[:, None] * toward
     for hole in floor.holes:

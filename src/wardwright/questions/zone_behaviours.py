@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Literal
 
 from wardwright.errors import NotComputable
-from wardwright.geometry.raster import outlines
+from wardwright.geometry.raster import BoolArray, outlines
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.estimate import Driver, Estimate
@@ -177,13 +178,32 @@ def _sketches(
     """The band and the walk where a movement detector sees some of it, and what it sees."""
     if catalogue.sheet(device.sheet).kind != "movement-detector":
         return ()
-    seen = seen_of_band(house, catalogue, device, controls=controls)
-    band, grids = band_of(house, catalogue, controls), grids_of(house)
-    found = []
-    for storey, cells in seen.cells.items():
-        for role, mask in (("arrival-band", band[storey]), ("arrival-seen", cells)):
-            rings = outlines(grids[storey], mask, tolerance=grids[storey].cell)
-            if rings:
-                found.append(Sketch.model_validate({"role": role, "storey": storey, "rings": rings}))
-    walks = (sketch for trip in trips_to(house, catalogue, controls) for sketch in walk_on(trip))
-    return (*found, *(sketch for sketch in walks if sketch.storey in seen.cells))
+    cells = seen_of_band(house, catalogue, device, controls=controls).cells
+    found: list[Sketch] = []
+    for storey, mask in cells.items():
+        found.extend(_on_band(house, catalogue, storey, controls=controls))
+        found.extend(_floor_sketch("arrival-seen", house, storey, mask=mask))
+    walks = _walks(house, catalogue, controls)
+    return (*found, *(sketch for sketch in walks if sketch.storey in cells))
+
+
+@lru_cache(maxsize=64)
+def _on_band(
+    house: Site, catalogue: Catalogue, storey: str, *, controls: tuple[Device, ...]
+) -> tuple[Sketch, ...]:
+    """The band, whichever detector sees some of it."""
+    return _floor_sketch("arrival-band", house, storey, mask=band_of(house, catalogue, controls)[storey])
+
+
+@lru_cache(maxsize=64)
+def _walks(house: Site, catalogue: Catalogue, controls: tuple[Device, ...]) -> tuple[Sketch, ...]:
+    return tuple(sketch for trip in trips_to(house, catalogue, controls) for sketch in walk_on(trip))
+
+
+def _floor_sketch(
+    role: Literal["arrival-band", "arrival-seen"], house: Site, storey: str, *, mask: BoolArray
+) -> tuple[Sketch, ...]:
+    """Some floor of a storey; nothing where it is too little to draw."""
+    grid = grids_of(house)[storey]
+    rings = outlines(grid, mask, tolerance=grid.cell)
+    return (Sketch(role=role, storey=storey, rings=rings),) if rings else ()

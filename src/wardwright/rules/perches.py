@@ -76,15 +76,11 @@ def under_zones(site: Site, device: Device, sheet: MovementSheet) -> tuple[Under
 @lru_cache(maxsize=512)
 def _under_zones(house: Site, device: Device, sheet: MovementSheet) -> tuple[UnderZones, ...]:
     ahead = ahead_of(house, device, sheet)
-    storey = ahead.level.storey.id
-    there = _places_on(house, storey)
-    seen = _places_seen(house, storey, ahead.eye, heading=ahead.heading, half=ahead.half)
-    if not len(seen.rows):
+    there = _places_seen(house, ahead.level.storey.id, ahead.eye, heading=ahead.heading, half=ahead.half)
+    if not there.tops:
         return ()
-    stood = there.stood[seen.rows]
-    free = np.full(len(there.stood), np.inf)
-    zone = seen.lowest_zone(ahead.depressions, stood, reach_m=sheet.reach_m)
-    free[seen.rows] = np.round(zone - stood, 9)
+    zone = there.seen.lowest_zone(ahead.depressions, there.stood, reach_m=sheet.reach_m)
+    free = np.round(zone - there.stood, 9)
     is_under = np.isfinite(np.minimum.reduceat(free, [first for _, first, _ in there.tops]))
     found = []
     for index in np.flatnonzero(is_under).tolist():
@@ -93,15 +89,6 @@ def _under_zones(house: Site, device: Device, sheet: MovementSheet) -> tuple[Und
         x, y = there.points[least].tolist()
         found.append(UnderZones(number, float(there.stood[least]), float(free[least]), (x, y)))
     return tuple(found)
-
-
-@lru_cache(maxsize=512)
-def _places_seen(
-    house: Site, storey: str, eye: tuple[float, float, float], *, heading: float, half: float
-) -> InSight:
-    """Those that a detector sees anything over: whatever its sheet, and however it is tilted."""
-    sight = sight_from(house, storey, eye, heading=heading, half=half)
-    return in_sight(sight, _places_on(house, storey).points, heading=heading, half=half)
 
 
 class _Places(NamedTuple):
@@ -113,6 +100,36 @@ class _Places(NamedTuple):
     """Where they are, shape (N, 2). [m]"""
     stood: FloatArray
     """What is stood on there, above the house's zero, shape (N,). [m]"""
+
+
+class _Seen(NamedTuple):
+    """Those of the places of a storey that a detector sees anything over, K of them."""
+
+    tops: tuple[tuple[int, int, int], ...]
+    """As `_Places.tops`, of these alone. [-]"""
+    points: FloatArray
+    """Shape (K, 2). [m]"""
+    stood: FloatArray
+    """Shape (K,). [m]"""
+    seen: InSight
+    """What is visible over them."""
+
+
+@lru_cache(maxsize=512)
+def _places_seen(
+    house: Site, storey: str, eye: tuple[float, float, float], *, heading: float, half: float
+) -> _Seen:
+    """The same whatever the detector's sheet, and however it is tilted."""
+    there = _places_on(house, storey)
+    sight = sight_from(house, storey, eye, heading=heading, half=half)
+    seen = in_sight(sight, there.points, heading=heading, half=half)
+    bounds = [(first, end) for _, first, end in there.tops]
+    kept = np.searchsorted(seen.rows, np.array(bounds, dtype=np.int64).reshape(-1, 2)).tolist()
+    numbers = [number for number, _, _ in there.tops]
+    tops = tuple(
+        (number, first, end) for number, (first, end) in zip(numbers, kept, strict=True) if first < end
+    )
+    return _Seen(tops, there.points[seen.rows], there.stood[seen.rows], seen)
 
 
 @lru_cache(maxsize=64)

@@ -7,6 +7,7 @@ taken to notice as soon as it possibly may.
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -203,6 +204,11 @@ def rooms_beside(site: Site, trip: Trip) -> tuple[Space, ...]:
         return ()
     points = zip(trip.route.storeys[::5], trip.route.points[::5].tolist(), strict=True)
     on_way = {space.id for s, (x, y) in points if (space := space_at(site, s, (x, y))) is not None}
+    return _rooms_beside(site.bare, frozenset(on_way))
+
+
+@lru_cache(maxsize=256)
+def _rooms_beside(site: Site, on_way: frozenset[str]) -> tuple[Space, ...]:
     beside: set[str] = set()
     for edge in site.open_edges:
         if on_way & set(edge.spaces):

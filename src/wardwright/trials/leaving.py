@@ -13,7 +13,7 @@ from typing import Literal, NamedTuple
 import numpy as np
 import shapely
 
-from wardwright.geometry.raster import painted
+from wardwright.geometry.raster import BoolArray, painted
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.fabric import Space
@@ -205,8 +205,7 @@ def _watched(
     house: Site, catalogue: Catalogue, space: Space, *, devices: tuple[Device, ...]
 ) -> tuple[float, tuple[str, ...]]:
     """The share of a room's floor that movement detectors surely notice on, and which they are."""
-    grid = grids_of(house)[space.storey]
-    room = painted(grid, shapely.Polygon(space.outline_m)) & standing_floor(house)[space.storey]
+    room = _floor_of(house, space)
     covered, by = np.zeros_like(room), []
     for device in devices:
         if catalogue.sheet(device.sheet).kind != "movement-detector":
@@ -216,3 +215,11 @@ def _watched(
             covered |= low & room
             by.append(device.id)
     return float(covered.sum()) / max(1.0, float(room.sum())), tuple(by)
+
+
+@lru_cache(maxsize=512)
+def _floor_of(house: Site, space: Space) -> BoolArray:
+    """Where a person's middle can be in a room, on the house's own grid; shared, not to be written to."""
+    inside = painted(grids_of(house)[space.storey], shapely.Polygon(space.outline_m))
+    floor: BoolArray = inside & standing_floor(house)[space.storey]
+    return floor
