@@ -11,8 +11,15 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.behaviour_mends import headings_off
-from wardwright.questions.zones_at_night import heard_at_night, out_of_night, part_set, still_noticed_by
+from wardwright.questions.zones_at_night import (
+    heard_at_night,
+    out_of_night,
+    part_set,
+    still_noticed_by,
+    where_the_unit_is,
+)
 from wardwright.rules.finding import Mend
 from wardwright.rules.kit import NIGHT
 from wardwright.trials.barriers import grids_of
@@ -57,13 +64,18 @@ def night_mends(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Le
         by the bed; its zones taken out of the night part. Each silences the trip, those of the last kind all
         together. What it brings is how many openings are still noticed with the night part set.
     """
-    return with_gains(site, catalogue, night_cures(site, catalogue, trip, leaves=leaves))
+    cures = night_cures(site, catalogue, trip, leaves=leaves)
+    return with_gains(site.bare, catalogue, cures, goal=where_the_unit_is(site, catalogue))
 
 
-def with_gains(site: Site, catalogue: Catalogue, cures: tuple[Cure, ...]) -> tuple[Mend, ...]:
+def with_gains(
+    house: Site, catalogue: Catalogue, cures: tuple[Cure, ...], *, goal: Spot | None
+) -> tuple[Mend, ...]:
     """Cures with what they bring: it hangs on where the control unit is, what they are does not."""
     return tuple(
-        mend if heard is None else mend.model_copy(update={"gain": still_noticed_by(site, catalogue, heard)})
+        mend
+        if heard is None
+        else mend.model_copy(update={"gain": still_noticed_by(house, catalogue, heard, goal=goal)})
         for mend, heard in cures
     )
 

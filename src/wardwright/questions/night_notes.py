@@ -18,9 +18,10 @@ from wardwright.questions.night_numbers import NightCase, nearest_detector, unse
 from wardwright.questions.night_times import night_cases
 from wardwright.trials.barriers import grids_of
 from wardwright.trials.draws import estimate_of
-from wardwright.trials.household_walk import walk
+from wardwright.trials.household_walk import stretches_on, walk
 from wardwright.trials.night_walk import Moment
 from wardwright.trials.stacked_floors import Floors
+from wardwright.trials.stretches import Stretch
 from wardwright.trials.trip_floor import Ends, floor_seen, trip_floor
 
 CLOSE_M = 0.05
@@ -130,18 +131,15 @@ def night_sketches(site: Site, catalogue: Catalogue, case: NightCase) -> tuple[S
 def _floor(house: Site, catalogue: Catalogue, ends: Ends) -> tuple[Sketch, ...]:
     """The floor of a trip, and its walk on each storey."""
     found = _drawn(house, "trip", dict(sorted(trip_floor(house, catalogue, ends).items())))
-    route = walk(house, catalogue, ends.start, goal=ends.goal)
-    if route is not None:
-        for storey in sorted(set(route.storeys)):
-            places = [
-                (float(x), float(y))
-                for (x, y), on in zip(route.points.tolist(), route.storeys, strict=True)
-                if on == storey
-            ]
-            chosen = [*places[:-1:4], places[-1]]
-            if len(chosen) > 1:
-                found.append(Sketch(role="walk", storey=storey, points=tuple(chosen)))
-    return tuple(found)
+    walked = (_walked(stretch) for stretch in stretches_on(house, catalogue, ends.start, goal=ends.goal))
+    return (*found, *(one for one in walked if len(one.points) > 1))
+
+
+@lru_cache(maxsize=256)
+def _walked(stretch: Stretch) -> Sketch:
+    """A walk on one storey, its points a little apart."""
+    places = [(x, y) for x, y in stretch.points().tolist()]
+    return Sketch(role="walk", storey=stretch.storey, points=(*places[:-1:4], places[-1]))
 
 
 @lru_cache(maxsize=256)

@@ -8,12 +8,13 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import DeviceKind
 from wardwright.model.household import Person
 from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.answer import Answer, about_the_site, unanswered
 from wardwright.questions.night_mends import Cure, night_cures, with_gains
 from wardwright.questions.night_notes import night_notes, night_parts, night_sketches
 from wardwright.questions.night_numbers import MEASURES, NightCase, night_number
 from wardwright.questions.still_protected import still_protected
-from wardwright.questions.zones_at_night import more_at_night
+from wardwright.questions.zones_at_night import more_at_night, where_the_unit_is
 from wardwright.rules.kit import NIGHT
 from wardwright.trials.alarm import DETECTORS
 from wardwright.trials.home_goals import TOILETS
@@ -55,11 +56,9 @@ def _answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     all_trips = night_trips(site, catalogue)
     trips = _told_apart(all_trips)
     detectors = tuple(one for one in site.devices if catalogue.sheet(one.sheet).kind in DETECTORS)
-    seen_by = site.model_copy(update={"devices": detectors})
-    each = [
-        _with_mends(site, catalogue, _answer(seen_by, catalogue, trip, people=people))
-        for trip, people in trips
-    ]
+    seen_by = _known(site.model_copy(update={"devices": detectors}))
+    goal = where_the_unit_is(site, catalogue)
+    each = [_with_mends(seen_by, catalogue, trip, people=people, goal=goal) for trip, people in trips]
     notes = (*_not_asked(site), *_astray(seen_by, catalogue))
     kept = still_protected(site, catalogue, number=NUMBER, notes=notes)
     if kept.estimate is not None and kept.verdict != "good":
@@ -121,9 +120,19 @@ def _subject(trip: NightTrip, people: tuple[Person, ...]) -> tuple[str, str]:
     return f"{who} from bed to {trip.place.name}", f"{trip.person.id}/{trip.goal}/{trip.place.id}"
 
 
-def _with_mends(site: Site, catalogue: Catalogue, found: tuple[Answer, tuple[Cure, ...]]) -> Answer:
-    answer, cures = found
-    mends = with_gains(site, catalogue, cures)
+@lru_cache(maxsize=16)
+def _known(site: Site) -> Site:
+    """One object for equal sites, so that what is remembered by it is found without comparing."""
+    return site
+
+
+@lru_cache(maxsize=512)
+def _with_mends(
+    site: Site, catalogue: Catalogue, trip: NightTrip, *, people: tuple[Person, ...], goal: Spot | None
+) -> Answer:
+    """The answer about a trip, with what its cures would bring against somebody who goes to the control unit."""
+    answer, cures = _answer(site, catalogue, trip, people=people)
+    mends = with_gains(site.bare, catalogue, cures, goal=goal)
     return answer.model_copy(update={"mends": mends}) if mends else answer
 
 

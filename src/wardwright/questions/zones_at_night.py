@@ -10,6 +10,7 @@ from wardwright.model.device import Device
 from wardwright.model.estimate import Estimate
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
+from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.still_protected import openings_noticed_by
 from wardwright.rules.finding import Mend
 from wardwright.rules.kit import NIGHT
@@ -22,7 +23,13 @@ from wardwright.trials.ways_on_foot import spot_of
 
 def still_noticed(site: Site, catalogue: Catalogue) -> Estimate | None:
     """How many openings are noticed at night on a changed site. [openings]"""
-    return still_noticed_by(site, catalogue, heard_at_night(site, catalogue))
+    heard = heard_at_night(site, catalogue)
+    return still_noticed_by(site.bare, catalogue, heard, goal=where_the_unit_is(site, catalogue))
+
+
+def where_the_unit_is(site: Site, catalogue: Catalogue) -> Spot | None:
+    """Where somebody stands at the control unit; None without one."""
+    return next((spot_of(site, unit) for unit in control_units(site, catalogue)), None)
 
 
 def heard_at_night(site: Site, catalogue: Catalogue) -> tuple[Device, ...]:
@@ -31,12 +38,11 @@ def heard_at_night(site: Site, catalogue: Catalogue) -> tuple[Device, ...]:
     return tuple(device for device, behaviour in heard if behaviour.alarms)
 
 
-def still_noticed_by(site: Site, catalogue: Catalogue, devices: tuple[Device, ...]) -> Estimate | None:
-    """How many openings some detectors notice somebody come in by; None without a control unit. [openings]"""
-    units = control_units(site, catalogue)
-    if not units:
-        return None
-    return openings_noticed_by(site.bare, catalogue, devices, goal=spot_of(site, units[0]))
+def still_noticed_by(
+    house: Site, catalogue: Catalogue, devices: tuple[Device, ...], *, goal: Spot | None
+) -> Estimate | None:
+    """How many openings some detectors notice somebody come in by who goes to the control unit. [openings]"""
+    return None if goal is None else openings_noticed_by(house, catalogue, devices, goal=goal)
 
 
 def more_at_night(
@@ -75,18 +81,18 @@ def more_at_night(
     return tuple(found)
 
 
-@lru_cache(maxsize=128)
 def _with_zone(site: Site, zone: Zone) -> Site:
-    """One object for one change: mends of many trips try the same."""
     return site.model_copy(update={"zones": tuple(zone if one.id == zone.id else one for one in site.zones)})
 
 
+@lru_cache(maxsize=64)
 def out_of_night(site: Site, zone: Zone) -> Site:
-    """A site with one zone taken out of the night part."""
+    """A site with one zone taken out of the night part; one object, since mends of many trips try the same."""
     parts = tuple(part for part in zone.parts if part != NIGHT)
     return _with_zone(site, zone.model_copy(update={"parts": parts}))
 
 
+@lru_cache(maxsize=64)
 def part_set(site: Site, zone: Zone, *, behaviour: str) -> Site:
     """A site whose zone behaves otherwise when part set; in the full part nothing changes."""
     return _with_zone(site, zone.model_copy(update={"behaviour_part_set": behaviour}))

@@ -88,16 +88,20 @@ class _Band(NamedTuple):
 def _band(house: Site, stretch: Stretch) -> _Band:
     cells = floor_about(house, stretch)
     points = grids_of(house)[stretch.storey].centres()[cells]
-    gaps = np.hypot(*(points[:, None] - stretch.points()[None]).transpose(2, 0, 1))
+    (x, y), (to_x, to_y) = points.T, stretch.points().T
+    gaps = np.hypot(np.subtract.outer(x, to_x), np.subtract.outer(y, to_y))
     return _Band(cells, points, gaps.argmin(axis=1))
+
+
+def stretches_on(house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot) -> tuple[Stretch, ...]:
+    """The household's way between two places, storey by storey; none where there is none."""
+    return tuple(one for one, _ in _stretches(house, catalogue, start, goal=goal))
 
 
 def band_on(house: Site, catalogue: Catalogue, start: Spot, *, goal: Spot) -> Floors:
     """The floor about the household's way between two places, by storey; empty where there is none."""
-    return {
-        stretch.storey: floor_about(house, stretch)
-        for stretch, _ in _stretches(house, catalogue, start, goal=goal)
-    }
+    stretches = stretches_on(house, catalogue, start, goal=goal)
+    return {stretch.storey: floor_about(house, stretch) for stretch in stretches}
 
 
 @lru_cache(maxsize=2048)
