@@ -6,7 +6,7 @@ import pytest
 
 from common.houses import on_wall, one_room
 from common.turning import quarter_turned
-from wardwright.model.device import Device
+from wardwright.model.device import Device, FreeMount
 from wardwright.model.fixture import Outlet
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
@@ -75,6 +75,18 @@ def test_a_repeater_that_nothing_hangs_on() -> None:
     pir = on_wall("pir", "movement-12m", "north", 3.0)
     answer = of("rep", house(UNIT, pir, on_wall("rep", "repeater-radio", "north", 1.0)))
     assert (answer.verdict, answer.estimate and answer.estimate.value) == ("good", 1.0)
+
+
+def test_a_repeater_that_a_detector_far_off_hangs_on() -> None:
+    far, between = (
+        device.model_copy(update={"mount": FreeMount(storey="ground", at_m=(away, 2.0))})
+        for device, away in (
+            (on_wall("pir", "movement-12m", "north", 3.0), 2560.0),
+            (on_wall("rep", "repeater-radio", "north", 1.0), 1280.0),
+        )
+    )
+    answer = of("rep", house(UNIT, far, between))
+    assert (answer.verdict, answer.estimate and answer.estimate.value) == ("bad", 0.0)
 
 
 def test_a_quarter_turn_changes_nothing() -> None:

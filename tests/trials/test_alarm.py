@@ -3,7 +3,7 @@ from wardwright.model.device import FreeMount, WallMount
 from wardwright.model.site import Site
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
-from wardwright.trials.alarm import NO_MATTER_WHERE, alarm_of, as_met
+from wardwright.trials.alarm import NO_MATTER_WHERE, alarm_of, as_met, detectors_alone
 
 CATALOGUE = load_catalogue()
 HALL = WallMount(wall="ground-back", side="left", offset_m=7.8, height_m=2.2)
@@ -59,3 +59,15 @@ def test_the_unit_may_be_left_out_of_account_too() -> None:
     assert as_met(there, CATALOGUE) != as_met(SITE, CATALOGUE)
     kinds = (*NO_MATTER_WHERE, "control-unit")
     assert as_met(there, CATALOGUE, but=kinds) == as_met(SITE, CATALOGUE, but=kinds)
+
+
+def test_a_site_of_detectors_alone_is_one_object_wherever_all_else_is() -> None:
+    unit = next(one for one in SITE.devices if CATALOGUE.sheet(one.sheet).kind == "control-unit")
+    alone = detectors_alone(SITE, CATALOGUE)
+    assert [one.id for one in alone.devices] == [
+        one.id for one in SITE.devices if one.id in {"hall", "front-door-contact", "kitchen-window-contact"}
+    ]
+    elsewhere = moved(SITE, unit.id, FreeMount(storey=SITE.storeys[0].id, at_m=(1.0, 1.0)))
+    assert detectors_alone(elsewhere, CATALOGUE) is alone
+    turned = moved(SITE, "hall", HALL.model_copy(update={"offset_m": 7.0}))
+    assert detectors_alone(turned, CATALOGUE) is not alone

@@ -5,9 +5,11 @@ from __future__ import annotations
 import pytest
 
 from common.houses import on_wall, one_room
+from wardwright.model.device import WallMount
 from wardwright.physics.power.from_site import on_cells
 from wardwright.store.catalogue import load_catalogue
-from wardwright.trials.cell_lives import Margin, capacity_of, lasting
+from wardwright.store.samples import read_sample
+from wardwright.trials.cell_lives import Margin, capacity_of, lasting, lasting_in, setting_of
 
 CATALOGUE = load_catalogue()
 
@@ -45,3 +47,23 @@ def test_drivers_are_named_in_trade_words() -> None:
         "sendings until a message is heard",
         "activations in a day",
     ]
+
+
+def test_a_keypad_that_moves_leaves_a_contact_in_its_setting() -> None:
+    site = read_sample("terrace")
+    pad = site.device("hall-keypad")
+    assert isinstance(pad.mount, WallMount)
+    beside = pad.mount.model_copy(update={"offset_m": pad.mount.offset_m + 0.05})
+    after = site.model_copy(
+        update={
+            "devices": tuple(
+                one.model_copy(update={"mount": beside}) if one.id == pad.id else one for one in site.devices
+            )
+        }
+    )
+    for device in site.devices:
+        one = on_cells(device, CATALOGUE)
+        if one is not None and device.id != pad.id:
+            setting = setting_of(after, CATALOGUE, device)
+            assert setting == setting_of(site, CATALOGUE, device)
+            assert lasting(after, CATALOGUE, one) is lasting_in(CATALOGUE, one, setting, margin=None)

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
 from wardwright.model.household import Person
 from wardwright.model.site import Site
+from wardwright.trials.alarm import detectors_alone
 from wardwright.trials.arrival import arrive, wrong_turns
 from wardwright.trials.leaving import leave
-from wardwright.trials.trips import Trip
+from wardwright.trials.trips import Trip, controls_of, trips_to
 
 
 def arrival_notes(site: Site, catalogue: Catalogue, trip: Trip, *, slowest: Person) -> tuple[str, ...]:
@@ -33,6 +36,17 @@ def arrival_notes(site: Site, catalogue: Catalogue, trip: Trip, *, slowest: Pers
     """
     if not site.zones:
         return ()
+    controls = () if trip.control is None else controls_of(site, catalogue)
+    plain = detectors_alone(site, catalogue)
+    return _notes(plain, catalogue, controls, door=trip.door.id, slowest=slowest)
+
+
+@lru_cache(maxsize=64)
+def _notes(
+    site: Site, catalogue: Catalogue, controls: tuple[Device, ...], *, door: str, slowest: Person
+) -> tuple[str, ...]:
+    """By the detectors and the keypads: the rest does not matter to whoever comes in."""
+    trip = next(one for one in trips_to(site.bare, catalogue, controls) if one.door.id == door)
     found = []
     came = arrive(site, catalogue, trip, person=slowest)
     if came.by is None:

@@ -16,7 +16,7 @@ from wardwright.questions.answer import Answer, PartAnswer, Verdict, about_the_s
 from wardwright.questions.battery_mends import cell_mends
 from wardwright.questions.link_margins import link_margins
 from wardwright.questions.visit_plan import VisitPlan, visit_plan
-from wardwright.trials.cell_lives import Lasting, Margin, lasting
+from wardwright.trials.cell_lives import Lasting, Margin, Setting, lasting_in, setting_of
 from wardwright.trials.draws import estimate_of
 
 NUMBER = 15
@@ -77,8 +77,12 @@ def _of(
 ) -> Answer | None:
     one = on_cells(device, catalogue)
     if one is not None:
-        life = _life(site, catalogue, one, margin=margin)
-        return _of_cells(life, catalogue, site=site, margin=margin, interval=interval)
+        setting = setting_of(site, catalogue, device)
+        answer = _of_cells(catalogue, one, setting, margin=margin, interval=interval)
+        if answer.verdict == "good" or answer.estimate is None:
+            return answer
+        mends = cell_mends(site, catalogue, one, now=answer.estimate, margin=margin)
+        return answer.model_copy(update={"mends": mends})
     sheet = catalogue.sheet(device.sheet)
     if sheet.standby is not None:
         return _of_a_standby_battery(device, sheet, catalogue, interval=interval)
@@ -90,27 +94,13 @@ def _of(
     return None
 
 
-def _life(site: Site, catalogue: Catalogue, one: OnCells, *, margin: Margin | None) -> Lasting:
-    """Remembered without what cannot change it: the programme and all devices but those of its own kind."""
-    alike = {"control-unit", "keypad", "keyfob", one.sheet.kind}
-    kept = tuple(
-        other
-        for other in site.devices
-        if other.id == one.device.id or catalogue.sheet(other.sheet).kind in alike
-    )
-    plain = site.bare.model_copy(update={"people": site.people, "devices": kept})
-    return _remembered(plain, catalogue, one, margin=margin)
-
-
-@lru_cache(maxsize=512)
-def _remembered(site: Site, catalogue: Catalogue, one: OnCells, *, margin: Margin | None) -> Lasting:
-    return lasting(site, catalogue, one, margin=margin)
-
-
+@lru_cache(maxsize=256)
 def _of_cells(
-    life: Lasting, catalogue: Catalogue, *, site: Site, margin: Margin | None, interval: float
+    catalogue: Catalogue, one: OnCells, setting: Setting, *, margin: Margin | None, interval: float
 ) -> Answer:
-    one, estimate = life.one, estimate_of(life.years, life.cases, unit="a")
+    """The answer about a device but for its mends, which hang on the site's programme, too."""
+    life = lasting_in(catalogue, one, setting, margin=margin)
+    estimate = estimate_of(life.years, life.cases, unit="a")
     verdict: Verdict = "bad" if estimate.value < interval else "thin" if estimate.low < interval else "good"
     messages = sum((share * life.cases.rows[name] for name, share in life.traffic.shares), 0.0 * life.years)
     parts = [PartAnswer(name="check-ins a day", estimate=_exactly(one.check_ins, "d-1"))]
@@ -130,7 +120,6 @@ def _of_cells(
         verdict=verdict,
         parts=tuple(parts),
         notes=_notes(life, estimate),
-        mends=() if verdict == "good" else cell_mends(site, catalogue, one, now=estimate, margin=margin),
     )
 
 

@@ -16,7 +16,7 @@ from wardwright.questions.night_numbers import MEASURES, NightCase, night_number
 from wardwright.questions.still_protected import still_protected
 from wardwright.questions.zones_at_night import more_at_night, where_the_unit_is
 from wardwright.rules.kit import NIGHT
-from wardwright.trials.alarm import DETECTORS
+from wardwright.trials.alarm import DETECTORS, detectors_alone
 from wardwright.trials.home_goals import TOILETS
 from wardwright.trials.household_trips import play_night_trip
 from wardwright.trials.household_walk import walk
@@ -55,9 +55,7 @@ def _answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
         return none("who lives there is not told")
     all_trips = night_trips(site, catalogue)
     trips = _told_apart(all_trips)
-    detectors = tuple(one for one in site.devices if catalogue.sheet(one.sheet).kind in DETECTORS)
-    seen_by = _known(site.model_copy(update={"devices": detectors}))
-    goal = where_the_unit_is(site, catalogue)
+    seen_by, goal = detectors_alone(site, catalogue), where_the_unit_is(site, catalogue)
     each = [_with_mends(seen_by, catalogue, trip, people=people, goal=goal) for trip, people in trips]
     notes = (*_not_asked(site), *_astray(seen_by, catalogue))
     kept = still_protected(site, catalogue, number=NUMBER, notes=notes)
@@ -118,12 +116,6 @@ def _subject(trip: NightTrip, people: tuple[Person, ...]) -> tuple[str, str]:
         how = f" by {trip.place.name}" if trip.control is None and trip.ends is not None else ""
         return f"{who} out in the morning{how}", f"{trip.person.id}/out{how and '/' + trip.place.id}"
     return f"{who} from bed to {trip.place.name}", f"{trip.person.id}/{trip.goal}/{trip.place.id}"
-
-
-@lru_cache(maxsize=16)
-def _known(site: Site) -> Site:
-    """One object for equal sites, so that what is remembered by it is found without comparing."""
-    return site
 
 
 @lru_cache(maxsize=512)

@@ -45,28 +45,17 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     """
     if not control_units(site, catalogue):
         return (about_the_site(NUMBER, MEASURE, site=site, reason="no control unit"),)
-    # Wherever detectors stand, all else that can be lost is answered alike.
-    found = list(_all_but_detectors(as_met(site, catalogue, but=DETECTORS), catalogue))
-    met = as_met(site, catalogue)
-    detectors = sorted(
-        (one for one in site.devices if catalogue.sheet(one.sheet).kind in DETECTORS), key=lambda one: one.id
+    # Wherever detectors and keypads stand, all but repeaters is answered alike.
+    elsewhere = as_met(site, catalogue, but=(*DETECTORS, "keypad", "keyfob"))
+    return (
+        *_all_but_hearing(elsewhere, catalogue),
+        *(_repeater(site, catalogue, one) for one in devices_of(site, catalogue, "repeater")),
+        *_detectors(as_met(site, catalogue), catalogue),
     )
-    try:
-        of = noticing(met, catalogue)
-    except NotComputable as reason:
-        # The control unit is where nobody walks: who notices on the way there cannot be asked.
-        why = f"not computable: {reason}"
-        found += [
-            unanswered(NUMBER, NOTICED_MEASURE, subject=one.name, subject_id=one.id, reason=why)
-            for one in detectors
-        ]
-    else:
-        found += [detector_lost(met, catalogue, one, of=of) for one in detectors if of is not None]
-    return tuple(found)
 
 
 @lru_cache(maxsize=32)
-def _all_but_detectors(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+def _all_but_hearing(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
     unit = control_units(site, catalogue)[0]
     return (
         mains_lost(site, catalogue, unit),
@@ -74,8 +63,24 @@ def _all_but_detectors(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
         *(_transmitter(site, catalogue, one) for one in devices_of(site, catalogue, "transmitter")),
         _control_unit(site, catalogue, unit),
         *(_sounder(site, catalogue, one, unit=unit) for one in devices_of(site, catalogue, "sounder")),
-        *(_repeater(site, catalogue, one) for one in devices_of(site, catalogue, "repeater")),
     )
+
+
+@lru_cache(maxsize=32)
+def _detectors(met: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
+    """The answer about each detector, on the site as an intruder meets it."""
+    kinds = [(one, catalogue.sheet(one.sheet).kind) for one in met.devices]
+    detectors = sorted((one for one, kind in kinds if kind in DETECTORS), key=lambda one: one.id)
+    try:
+        of = noticing(met, catalogue)
+    except NotComputable as reason:
+        # The control unit is where nobody walks: who notices on the way there cannot be asked.
+        why = f"not computable: {reason}"
+        return tuple(
+            unanswered(NUMBER, NOTICED_MEASURE, subject=one.name, subject_id=one.id, reason=why)
+            for one in detectors
+        )
+    return tuple(detector_lost(met, catalogue, one, of=of) for one in detectors if of is not None)
 
 
 def _counted(count: int, unit: str) -> Estimate:

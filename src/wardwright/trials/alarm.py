@@ -96,6 +96,21 @@ def as_met(site: Site, catalogue: Catalogue, *, but: tuple[DeviceKind, ...] = NO
     return site.model_copy(update={"devices": devices})
 
 
+@lru_cache(maxsize=64)
+def detectors_alone(site: Site, catalogue: Catalogue) -> Site:
+    """The site with no devices but its detectors; one object for equal ones.
+
+    What hangs on detectors and zones only is remembered by it, and is found without comparing.
+    """
+    kept = tuple(one for one in site.devices if catalogue.sheet(one.sheet).kind in DETECTORS)
+    return _known(site.model_copy(update={"devices": kept}))
+
+
+@lru_cache(maxsize=64)
+def _known(site: Site) -> Site:
+    return site
+
+
 @lru_cache(maxsize=512)
 def _anywhere(device: Device, storey: str) -> Device:
     """One object for one device, so that what is remembered by it is found without comparing."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -11,7 +12,7 @@ from wardwright.model.catalogue import Catalogue, Figure
 from wardwright.model.device import Device
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
-from wardwright.physics.power.from_site import OnCells, climate, life_of
+from wardwright.physics.power.from_site import Climate, OnCells, climate, life_of
 from wardwright.physics.power.retries import sends_a_message
 from wardwright.trials.draws import Cases, Input, cases_of
 from wardwright.trials.household_traffic import Traffic, traffic_of
@@ -65,8 +66,26 @@ def lasting(site: Site, catalogue: Catalogue, one: OnCells, *, margin: Margin | 
     Lasting
         Its rows are the likely case, each input low and high, then the draws.
     """
-    traffic = traffic_of(site, catalogue, one.device)
-    inputs = _inputs(site, catalogue, one, traffic=traffic, margin=margin)
+    return lasting_in(catalogue, one, setting_of(site, catalogue, one.device), margin=margin)
+
+
+class Setting(NamedTuple):
+    """All that a device's cells hang on of the site: a keypad that moves changes it for few other devices."""
+
+    traffic: Traffic
+    where: Climate
+
+
+def setting_of(site: Site, catalogue: Catalogue, device: Device) -> Setting:
+    """How often a device sends, and how cold it gets where it hangs."""
+    return Setting(traffic_of(site, catalogue, device), climate(site, device))
+
+
+@lru_cache(maxsize=512)
+def lasting_in(catalogue: Catalogue, one: OnCells, setting: Setting, *, margin: Margin | None) -> Lasting:
+    """How long a device's cells last in a setting: all else as in `lasting`."""
+    traffic, where = setting
+    inputs = _inputs(catalogue, one, setting, margin=margin)
     cases = cases_of(inputs)
     rows = cases.rows
     messages = sum((share * rows[name] for name, share in traffic.shares), np.zeros(cases.total))
@@ -75,7 +94,7 @@ def lasting(site: Site, catalogue: Catalogue, one: OnCells, *, margin: Margin | 
         capacity=rows[f"{CAPACITY} {one.cell.id}"],
         loss=rows[f"{LOSS} {one.cell.id}"],
         usable=rows[USABLE],
-        temperature=rows[f"temperature-{climate(site, one.device)}"],
+        temperature=rows[f"temperature-{where}"],
         current=rows[CURRENT],
         sends=rows[f"{SENDS} {one.device.id}"],
         messages=np.minimum(messages, traffic.most),
@@ -84,9 +103,9 @@ def lasting(site: Site, catalogue: Catalogue, one: OnCells, *, margin: Margin | 
 
 
 def _inputs(
-    site: Site, catalogue: Catalogue, one: OnCells, *, traffic: Traffic, margin: Margin | None
+    catalogue: Catalogue, one: OnCells, setting: Setting, *, margin: Margin | None
 ) -> tuple[Input, ...]:
-    where = climate(site, one.device)
+    traffic, where = setting
     known: Basis = "told"
     figures = [
         Input(f"{CAPACITY} {one.cell.id}", "what the cell holds", capacity_of(one), known),
@@ -127,7 +146,7 @@ def _sends(catalogue: Catalogue, device: Device, *, margin: Margin | None) -> In
     key, name = f"{SENDS} {device.id}", "sendings until a message is heard"
     if margin is None:
         return Input(key, name, catalogue.figure("sends-a-message"), "default")
-    value, low, high = (float(sends_a_message(one)) for one in (margin.value, margin.high, margin.low))
+    value, low, high = sends_a_message([margin.value, margin.high, margin.low]).tolist()
     figure = Figure(
         id="sends", name=name, value=value, low=min(low, value), high=max(high, value), unit="-", source="own",
         mark="derived",

@@ -40,6 +40,15 @@ class Input(NamedTuple):
         return cls(figure.id, figure.name, figure, basis)
 
 
+@lru_cache(maxsize=1024)
+def _slices(key: str, *, seed: int, count: int) -> FloatArray:
+    """Where each draw of a key lies, whatever the figure is; not to be written to. [spreads]"""
+    digest = hashlib.blake2b(f"{seed}:{key}".encode(), digest_size=8).digest()
+    shuffle = np.random.default_rng(int.from_bytes(digest, "big")).permutation(count)
+    found: FloatArray = np.clip(ndtri((shuffle + 0.5) / count), -2.5, 2.5) / Z_95
+    return found
+
+
 class Cases(NamedTuple):
     """Rows of inputs: the likely case, each input at its low and high, then the draws."""
 
@@ -73,9 +82,7 @@ def draws_of(key: str, figure: Figure, *, seed: int, count: int) -> tuple[float,
     tuple of float
         The draws, shuffled. [the figure's unit]
     """
-    digest = hashlib.blake2b(f"{seed}:{key}".encode(), digest_size=8).digest()
-    shuffle = np.random.default_rng(int.from_bytes(digest, "big")).permutation(count)
-    z = np.clip(ndtri((shuffle + 0.5) / count), -2.5, 2.5) / Z_95
+    z = _slices(key, seed=seed, count=count)
     spread = np.where(z > 0, figure.high - figure.value, figure.value - figure.low)
     floor = min(figure.low, 0.25 * figure.value)
     return tuple(np.maximum(figure.value + z * spread, floor).tolist())
