@@ -32,15 +32,19 @@ from wardwright.rules.sounders.sounder_within_quick_reach import sounder_within_
 from wardwright.trials.draws import Input, cases_of, estimate_of
 
 ON_TAPE: tuple[Rule, ...] = FIXING_RULES
-"""What a device on tape may fall foul of."""
+"""What a device on tape may fall foul of: these look at it and the house alone."""
 LOWER: Mapping[DeviceKind, tuple[Rule, ...]] = MappingProxyType(
     {
         "camera": (outside_camera_within_reach,),
         "movement-detector": (movement_detector_height_outside_its_sheet,),
-        "sounder": (outside_sounder_within_reach, sounder_within_quick_reach),
+        "sounder": (outside_sounder_within_reach,),
     }
 )
-"""What a device that hangs lower may fall foul of, by its kind."""
+"""What a device that hangs lower may fall foul of, by its kind: all these look at it and the house alone."""
+LOWER_AMONG_OTHERS: Mapping[DeviceKind, tuple[Rule, ...]] = MappingProxyType(
+    {"sounder": (sounder_within_quick_reach,)}
+)
+"""What else, where other devices and the way in count too."""
 UNIT = "min of work"
 HAIR_M = 0.01
 """So far below a limit a device is tried, that it does not hang on rounding. [m]"""
@@ -70,24 +74,7 @@ def choices_for(site: Site, catalogue: Catalogue) -> tuple[Choice, ...]:
     tuple of Choice
         What saves most first; what saves nothing is left out.
     """
-    found = []
-    for device in new_devices(site):
-        for action, values, other in _tried(site, catalogue, device):
-            after = site.model_copy(
-                update={"devices": tuple(other if one.id == device.id else one for one in site.devices)}
-            )
-            saved = _saved(
-                catalogue, device_tasks(site, catalogue, device), device_tasks(after, catalogue, other)
-            )
-            if saved.value <= 0.0:
-                continue
-            mend = Mend(action=action, subject=device.id, values=values, gain=saved)
-            kind = catalogue.sheet(device.sheet).kind
-            rules = ON_TAPE if action == "change-device" else LOWER.get(kind, ())
-            broken = _broken(after, catalogue, rules, subject=device.id)
-            if broken:
-                broken -= _broken(site, catalogue, rules, subject=device.id)
-            found.append(Choice(mend, tuple(sorted(broken))))
+    found = [one for device in new_devices(site) for one in _choices(site, catalogue, device)]
     return tuple(
         sorted(
             found,
@@ -100,10 +87,26 @@ def choices_for(site: Site, catalogue: Catalogue) -> tuple[Choice, ...]:
     )
 
 
+def _choices(site: Site, catalogue: Catalogue, device: Device) -> Iterator[Choice]:
+    now = device_tasks(site, catalogue, device)
+    for action, values, other in _tried(site.bare, catalogue, device):
+        # Whatever becomes of the device itself, its cable runs to the control unit that there is now.
+        saved = _saved(catalogue, now, device_tasks(site, catalogue, other))
+        if saved.value > 0.0:
+            mend = Mend(action=action, subject=device.id, values=values, gain=saved)
+            broken = _new_faults(site, catalogue, device, other=other, is_taped=action == "change-device")
+            yield Choice(mend, tuple(sorted(broken)))
+
+
 Values = tuple[tuple[str, str | float | int | bool], ...]
 
 
-def _tried(site: Site, catalogue: Catalogue, device: Device) -> Iterator[tuple[str, Values, Device]]:
+@lru_cache(maxsize=512)
+def _tried(house: Site, catalogue: Catalogue, device: Device) -> tuple[tuple[str, Values, Device], ...]:
+    return tuple(_ways(house, catalogue, device))
+
+
+def _ways(site: Site, catalogue: Catalogue, device: Device) -> Iterator[tuple[str, Values, Device]]:
     sheet = catalogue.sheet(device.sheet)
     height = working_height(site, device)
     if isinstance(device.mount, WallMount) and height is not None:
@@ -143,11 +146,35 @@ def _saved(catalogue: Catalogue, now: tuple[Task, ...], then: tuple[Task, ...]) 
     return estimate_of(less - sum(minutes_of(task, cases) for task in come), cases, unit=UNIT)
 
 
-def _broken(site: Site, catalogue: Catalogue, rules: tuple[Rule, ...], *, subject: str) -> set[str]:
+def _new_faults(
+    site: Site, catalogue: Catalogue, device: Device, *, other: Device, is_taped: bool
+) -> frozenset[str]:
+    """Codes of the rules that a device breaks in another form, and does not as it is."""
+    found = _broken_alone(site.bare, catalogue, other, is_taped=is_taped)
+    if found:
+        found -= _broken_alone(site.bare, catalogue, device, is_taped=is_taped)
+    rules = () if is_taped else LOWER_AMONG_OTHERS.get(catalogue.sheet(device.sheet).kind, ())
+    if not rules:
+        return found
+    devices = tuple(other if one.id == device.id else one for one in site.devices)
+    after = site.model_copy(update={"devices": devices})
+    among = _broken(after, catalogue, rules, subject=device.id)
+    return found | (among - _broken(site, catalogue, rules, subject=device.id) if among else among)
+
+
+@lru_cache(maxsize=512)
+def _broken_alone(house: Site, catalogue: Catalogue, device: Device, *, is_taped: bool) -> frozenset[str]:
+    """Codes of the rules that look at a device and the house alone: remembered while others move."""
+    rules = ON_TAPE if is_taped else LOWER.get(catalogue.sheet(device.sheet).kind, ())
+    alone = house.model_copy(update={"devices": (device,)})
+    return _broken(alone, catalogue, rules, subject=device.id)
+
+
+def _broken(site: Site, catalogue: Catalogue, rules: tuple[Rule, ...], *, subject: str) -> frozenset[str]:
     """Codes of the rules that find a fault of one device."""
-    return {
+    return frozenset(
         one.code
         for rule in rules
         for one in findings_of(rule, site, catalogue)
         if one.subject == subject and one.severity != "not run"
-    }
+    )

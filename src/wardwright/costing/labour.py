@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from functools import lru_cache
-from typing import NamedTuple
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
 
 import numpy as np
 
@@ -21,8 +21,9 @@ ANYTHING, DAY = "allow-anything", "job-day"
 ON_SITE: tuple[Phase, ...] = ("fit", "prove", "hand over", "contingency")
 
 
-class Labour(NamedTuple):
-    """The work of a job in minutes."""
+@dataclass(frozen=True, eq=False)
+class Labour:
+    """The work of a job in minutes: one object for the same work, so that what hangs on it is remembered by it."""
 
     tasks: tuple[Task, ...]
     cases: Cases
@@ -31,15 +32,23 @@ class Labour(NamedTuple):
     journeys: int
     """Single ways: there and back for the survey and for each day of work."""
 
-    @property
+    @cached_property
     def minutes(self) -> FloatArray:
         """All of it, in every row. [min]"""
         return np.asarray(np.sum(list(self.by_phase.values()), axis=0), dtype=np.float64)
 
-    @property
+    @cached_property
     def hours(self) -> Estimate:
         """All of it. [h]"""
         return estimate_of(self.minutes / PER_HOUR, self.cases, unit="h")
+
+    @cached_property
+    def hours_by_phase(self) -> Mapping[str, Estimate]:
+        """Phase -> how long it takes. [h]"""
+        return {
+            phase: estimate_of(minutes / PER_HOUR, self.cases, unit="h")
+            for phase, minutes in self.by_phase.items()
+        }
 
     @property
     def days(self) -> int:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -71,6 +72,21 @@ def priced(
     if labour is None:
         return None
     parts = parts_of(site, catalogue, rates, prices=prices)
+    return _option(labour, parts, rates, risks=risks, name=name, changes=changes, mends=mends)
+
+
+@lru_cache(maxsize=128)
+def _option(
+    labour: Labour,
+    parts: tuple[Part, ...],
+    rates: Rates,
+    *,
+    risks: tuple[Risk, ...],
+    name: str,
+    changes: tuple[OptionChange, ...],
+    mends: tuple[Mend, ...],
+) -> QuoteOption:
+    """Remembered by the work and the parts: a device that is moved a little mostly takes neither more nor less."""
     lines = (*_part_lines(parts, rates), *_work_lines(labour, rates), *_allowances(labour, rates, risks))
     net = total(line.amount for line in lines)
     tax = None if net is None or rates.tax_percent is None else share_of(net, rates.tax_percent)

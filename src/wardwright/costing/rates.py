@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
@@ -111,7 +112,12 @@ def rates_of(site: Site, catalogue: Catalogue, firm: Firm | None = None) -> Rate
     Rates
         What a firm tells has no range.
     """
-    row = catalogue.tax_rate(site.place.country)
+    return _rates_in(site.place.country, catalogue, firm)
+
+
+@lru_cache(maxsize=64)
+def _rates_in(country: str | None, catalogue: Catalogue, firm: Firm | None) -> Rates:
+    row = catalogue.tax_rate(country)
     told = None if firm is None else firm.rates
     by_row = None if row is None or row.percent is None else exact(row.percent)
     own_tax = None if firm is None else firm.tax

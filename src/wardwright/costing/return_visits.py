@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -71,8 +72,12 @@ def is_a_risk(finding: Finding) -> bool:
 
 def risk_inputs(catalogue: Catalogue, risks: Sequence[Risk]) -> tuple[Input, ...]:
     """What the draws take to say how likely a return visit is, and how long it takes."""
-    names = sorted({SETTLING, LENGTH, *(risk.figure for risk in risks)})
-    return tuple(Input.of(catalogue.figure(name)) for name in names)
+    return _inputs(catalogue, frozenset(risk.figure for risk in risks))
+
+
+@lru_cache(maxsize=256)
+def _inputs(catalogue: Catalogue, figures: frozenset[str]) -> tuple[Input, ...]:
+    return tuple(Input.of(catalogue.figure(name)) for name in sorted({SETTLING, LENGTH, *figures}))
 
 
 def chance_of_return(risks: Sequence[Risk], cases: Cases) -> FloatArray:

@@ -7,7 +7,7 @@ from typing import Literal
 
 from wardwright.costing.cable_runs import cable_run_m
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device, FreeMount, Surface, WallMount
+from wardwright.model.device import Device, DeviceKind, FreeMount, Surface, WallMount
 from wardwright.model.placement import standing
 from wardwright.model.record import Id, Record
 from wardwright.model.site import Site
@@ -51,6 +51,7 @@ def new_devices(site: Site) -> tuple[Device, ...]:
     return tuple(sorted((one for one in site.devices if not one.is_existing), key=lambda one: one.id))
 
 
+@lru_cache(maxsize=64)
 def tasks_of(site: Site, catalogue: Catalogue) -> tuple[Task, ...]:
     """All the work of a job.
 
@@ -70,10 +71,16 @@ def tasks_of(site: Site, catalogue: Catalogue) -> tuple[Task, ...]:
     if not devices:
         return ()
     fresh = {one.id for one in devices}
-    found = [task for device in devices for task in device_tasks(site, catalogue, device)]
     zones = sum(1 for zone in site.zones if fresh.intersection(zone.devices))
-    kinds = {catalogue.sheet(one.sheet).kind for one in devices}
-    found += [
+    kinds = frozenset(catalogue.sheet(one.sheet).kind for one in devices)
+    by_device = (task for device in devices for task in device_tasks(site, catalogue, device))
+    return (*by_device, *_job_tasks(kinds, zones=zones))
+
+
+@lru_cache(maxsize=64)
+def _job_tasks(kinds: frozenset[DeviceKind], *, zones: int) -> tuple[Task, ...]:
+    """What is done once, whatever the number of devices."""
+    found = [
         Task(phase="survey", figures=("job-survey",)),
         Task(phase="prepare", figures=("job-prepare",)),
         Task(phase="fit", figures=("job-walk-round",)),

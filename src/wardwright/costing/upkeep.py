@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from decimal import Decimal
-from typing import TYPE_CHECKING
+from functools import lru_cache
+from typing import TYPE_CHECKING, NamedTuple
 
 from wardwright.costing.money import exact, to_cents, total
 from wardwright.costing.rates import Rates, visit_in_rows
@@ -16,6 +17,7 @@ from wardwright.model.site import Site
 from wardwright.trials.draws import Input, cases_of, estimate_of
 
 if TYPE_CHECKING:  # not loaded by `ask`, whose budget is small
+    from wardwright.costing.firm import Subscription
     from wardwright.costing.price_list import PriceList
 
 SERVICE_LENGTH, SERVICE_INTERVAL = "upkeep-service", "service-interval"
@@ -45,6 +47,22 @@ class Upkeep(Record):
     a_year: Estimate | None
     """On average, with the batteries' lives from low to high. [currency]"""
     not_known: tuple[str, ...] = ()
+
+
+class _Used(NamedTuple):
+    """How often cells of one kind are changed in these years."""
+
+    cell: str
+    likely: int
+    least: int
+    most: int
+
+    def figure(self, name: str) -> Figure:
+        """What the draws take."""
+        return Figure(
+            id=f"used-{self.cell}", name=f"how often {name} is changed", value=float(self.likely),
+            low=float(self.least), high=float(self.most), unit="-", source="own", mark="derived",
+        )  # fmt: skip
 
 
 def changes_within(years: float, life: float, interval: float) -> int:
@@ -103,21 +121,45 @@ def upkeep_of(
         Visits first, then batteries by kind, then subscriptions.
     """
     years, interval = rates.upkeep_years, catalogue.limit(SERVICE_INTERVAL, site.place.rule_pack).value
-    visits = math.floor(years / interval + SAME)
+    used, not_known = _cells(site, catalogue, lives, years=years, interval=interval)
+    kept = {one.sheet for one in site.devices}
+    paid = tuple(one for one in rates.subscriptions if not one.sheets or kept & set(one.sheets))
+    return _upkeep(
+        catalogue,
+        rates,
+        prices,
+        visits=math.floor(years / interval + SAME),
+        used=used,
+        no_life=not_known,
+        paid=paid,
+    )
+
+
+@lru_cache(maxsize=128)
+def _upkeep(
+    catalogue: Catalogue,
+    rates: Rates,
+    prices: PriceList | None,
+    *,
+    visits: int,
+    used: tuple[_Used, ...],
+    no_life: tuple[str, ...],
+    paid: tuple[Subscription, ...],
+) -> Upkeep:
+    """Remembered by how often things are changed: a battery that lasts a little longer mostly changes nothing."""
+    years, not_known = rates.upkeep_years, list(no_life)
     visit = to_cents(rates.visit(exact(catalogue.figure(SERVICE_LENGTH).value)))
     lines = [_line("service visits", visits, visit)]
-    counts, not_known = _cells(site, catalogue, lives, years=years, interval=interval)
-    used: list[tuple[Figure, float]] = []
-    for cell, figure in sorted(counts.items()):
-        price = cell_price(cell, catalogue, rates, prices=prices)
-        if figure.high == 0.0:
+    priced: list[tuple[Figure, float]] = []
+    for one in used:
+        price = cell_price(one.cell, catalogue, rates, prices=prices)
+        if one.most == 0:
             continue
+        name = catalogue.cell(one.cell).name
         if price is None:
-            not_known.append(f"no price is known for {catalogue.cell(cell).name}")
-        lines.append(_line(catalogue.cell(cell).name, round(figure.value), price))
-        used.append((figure, float(price or 0)))
-    kept = {one.sheet for one in site.devices}
-    paid = [one for one in rates.subscriptions if not one.sheets or kept & set(one.sheets)]
+            not_known.append(f"no price is known for {name}")
+        lines.append(_line(name, one.likely, price))
+        priced.append((one.figure(name), float(price or 0)))
     lines += [_line(f"subscription: {one.name}", years, one.per_year) for one in paid]
     amount = None if not_known else total(line.amount for line in lines)
     return Upkeep(
@@ -127,7 +169,11 @@ def upkeep_of(
         a_year=None
         if amount is None
         else _a_year(
-            catalogue, rates, used=used, a_year=visits / years, fixed=float(sum(one.per_year for one in paid))
+            catalogue,
+            rates,
+            used=priced,
+            a_year=visits / years,
+            fixed=float(sum(one.per_year for one in paid)),
         ),
         not_known=tuple(not_known),
     )
@@ -145,8 +191,8 @@ def cell_price(cell: str, catalogue: Catalogue, rates: Rates, *, prices: PriceLi
 
 def _cells(
     site: Site, catalogue: Catalogue, lives: Mapping[str, Estimate | None], *, years: int, interval: float
-) -> tuple[dict[str, Figure], list[str]]:
-    """Kind of cell -> how many are used, and of which devices that is not known."""
+) -> tuple[tuple[_Used, ...], tuple[str, ...]]:
+    """How many cells of each kind are used, by kind, and of which devices that is not known."""
     counts: dict[str, list[int]] = {}
     not_known: list[str] = []
     for device in sorted(site.devices, key=lambda one: one.id):
@@ -162,15 +208,7 @@ def _cells(
         before = counts.setdefault(cell, [0, 0, 0])
         for i, one in enumerate((life.value, life.high, life.low)):
             before[i] += each * changes_within(years, max(one, SHORTEST), interval)
-    return {cell: _used(cell, catalogue.cell(cell).name, found) for cell, found in counts.items()}, not_known
-
-
-def _used(cell: str, name: str, found: list[int]) -> Figure:
-    likely, least, most = (float(one) for one in found)
-    return Figure(
-        id=f"used-{cell}", name=f"how often {name} is changed", value=likely, low=least, high=most, unit="-",
-        source="own", mark="derived",
-    )  # fmt: skip
+    return tuple(_Used(cell, *found) for cell, found in sorted(counts.items())), tuple(not_known)
 
 
 def _line(what: str, count: int, each: Decimal | None) -> UpkeepLine:

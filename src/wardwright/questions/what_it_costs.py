@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from wardwright.costing.choices_tried import Choice, choices_for
 from wardwright.costing.labour import Labour, labour_of
+from wardwright.costing.option import QuoteOption
 from wardwright.costing.pricing import priced, return_cost
-from wardwright.costing.rates import NO_CURRENCY, PER_HOUR, Rates, rates_of
+from wardwright.costing.rates import NO_CURRENCY, Rates, rates_of
 from wardwright.costing.return_visits import Risk, chance_of_return, risk_inputs
 from wardwright.costing.tasks import new_devices
 from wardwright.costing.upkeep import Upkeep, upkeep_of
@@ -62,7 +64,7 @@ def answers(site: Site, catalogue: Catalogue) -> tuple[Answer, ...]:
         return ()
     return (
         _hours(site, catalogue, labour),
-        _price(site, catalogue, rates, risks=risks, labour=labour),
+        _price(priced(site, catalogue, rates, risks=risks), rates, risks=risks, labour=labour),
         _return_visit(risks, labour),
         _upkeep(upkeep_for(site, catalogue, rates)),
     )
@@ -107,10 +109,7 @@ def _hours(site: Site, catalogue: Catalogue, labour: Labour) -> Answer:
         measure=HOURS,
         estimate=labour.hours,
         verdict="good",
-        parts=tuple(
-            PartAnswer(name=phase, estimate=estimate_of(minutes / PER_HOUR, labour.cases, unit="h"))
-            for phase, minutes in labour.by_phase.items()
-        ),
+        parts=tuple(PartAnswer(name=phase, estimate=hours) for phase, hours in labour.hours_by_phase.items()),
         notes=(
             f"{labour.journeys} journeys: there and back for the survey and for each day of work",
             *_given_up(site, tried),
@@ -136,10 +135,8 @@ def _given_up(site: Site, tried: tuple[Choice, ...]) -> tuple[str, ...]:
     return tuple(found)
 
 
-def _price(
-    site: Site, catalogue: Catalogue, rates: Rates, *, risks: tuple[Risk, ...], labour: Labour
-) -> Answer:
-    option = priced(site, catalogue, rates, risks=risks)
+@lru_cache(maxsize=64)
+def _price(option: QuoteOption | None, rates: Rates, *, risks: tuple[Risk, ...], labour: Labour) -> Answer:
     with_tax = f"with {rates.tax_name}" if rates.tax_percent is not None else "before tax"
     notes = [
         "prices and rates are made up for this catalogue: give your own to `quote`",
@@ -190,6 +187,7 @@ KINDS = {
 }
 
 
+@lru_cache(maxsize=64)
 def _return_visit(risks: tuple[Risk, ...], labour: Labour) -> Answer:
     chance = estimate_of(chance_of_return(risks, labour.cases), labour.cases, unit="-")
     verdict: Verdict = "bad" if chance.value >= LIKELY else "thin" if chance.value >= RATHER else "good"
@@ -211,6 +209,7 @@ def _return_visit(risks: tuple[Risk, ...], labour: Labour) -> Answer:
     )
 
 
+@lru_cache(maxsize=64)
 def _upkeep(upkeep: Upkeep) -> Answer:
     if upkeep.a_year is None:
         return unanswered(

@@ -42,14 +42,9 @@ def _answers(site: Site, catalogue: Catalogue, *, is_mended: bool) -> tuple[Answ
     heard, readings = heard_by(site, catalogue), read_devices(site)
     teaches = next_reading(site, catalogue)
     every = [
-        _answer(
-            site.bare,
-            catalogue,
-            device,
-            outlets=site.outlets if is_mended else None,
-            heard=heard,
-            readings=readings,
-        )
+        _mended(site.bare, catalogue, device, outlets=site.outlets, heard=heard, readings=readings)
+        if is_mended
+        else _answer(site.bare, catalogue, device, heard=heard, readings=readings)
         for device, _ in found
     ]
     return tuple(
@@ -61,12 +56,30 @@ def _answers(site: Site, catalogue: Catalogue, *, is_mended: bool) -> tuple[Answ
 
 
 @lru_cache(maxsize=1024)
+def _mended(
+    house: Site,
+    catalogue: Catalogue,
+    device: Device,
+    *,
+    outlets: tuple[Outlet, ...],
+    heard: Heard,
+    readings: tuple[ReadDevice, ...],
+) -> Answer:
+    """What would mend it put to the answer, which stays as it is where that is not asked or not known."""
+    answer = _answer(house, catalogue, device, heard=heard, readings=readings)
+    if answer.verdict not in ("bad", "thin"):
+        return answer
+    worst, *_ = links_with(house, catalogue, device, heard=heard, readings=readings)
+    mends = _mends(house, catalogue, device, link=worst, outlets=outlets, heard=heard, readings=readings)
+    return answer.model_copy(update={"mends": mends})
+
+
+@lru_cache(maxsize=1024)
 def _answer(
     house: Site,
     catalogue: Catalogue,
     device: Device,
     *,
-    outlets: tuple[Outlet, ...] | None,
     heard: Heard,
     readings: tuple[ReadDevice, ...],
 ) -> Answer:
@@ -88,9 +101,6 @@ def _answer(
         chance=1.0 - worst.chance_under(limit),
         parts=_parts(links, limit=limit),
         notes=_notes(house, catalogue, links),
-        mends=()
-        if verdict == "good" or outlets is None
-        else _mends(house, catalogue, device, link=worst, outlets=outlets, heard=heard, readings=readings),
         sketches=radio_sketches(house, worst),
     )
 
