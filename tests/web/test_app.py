@@ -344,7 +344,7 @@ def test_no_barrier_is_found(open_page: OpenPage, served: Served, view: str, sch
 READY = {
     "Survey": ".survey",
     "Fit": "[data-kit]",
-    "Prove": "[data-kit]",
+    "Prove": "[data-test]",
     "Hand over": ".copy",
     "Look after": ".dates",
 }

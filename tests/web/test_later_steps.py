@@ -1,4 +1,4 @@
-"""The steps after the design in a real browser: what is fitted and tested where, papers to keep, dates."""
+"""The steps after the design in a real browser: what is fitted, what is tested, papers to keep, dates."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ import pytest
 
 from common.served import Served
 from wardwright.documents.paper_list import TITLES
-from web.conftest import JOB, OpenPage, until
+from web.conftest import JOB, SHAPES, OpenPage, assert_fits, assert_no_barrier, until
 
 
 def at(page: Any, step: str) -> None:
@@ -16,22 +16,67 @@ def at(page: Any, step: str) -> None:
     page.wait_for_selector(".later")
 
 
-@pytest.mark.parametrize("step", ["Fit", "Prove"])
-def test_every_device_stands_on_its_storey_and_is_shown_on_the_plan(
-    open_page: OpenPage, served: Served, step: str
+def test_devices_stand_in_the_order_of_fitting_and_a_pressed_one_shows_its_sheet_and_itself(
+    open_page: OpenPage, served: Served
 ) -> None:
     page = open_page()
-    at(page, step)
+    at(page, "Fit")
     page.wait_for_selector("[data-kit]")
     listed = page.locator("[data-kit]").evaluate_all("all => all.map(one => one.dataset.kit)")
-    kept = [one["id"] for one in served.said(f"/{JOB}")["site"]["devices"]]
-    assert sorted(listed) == sorted(kept)
-    before = page.locator(".over").inner_html()
-    page.locator('[data-kit="hall-movement"] .tag').click()
-    page.wait_for_selector('[data-device="hall-movement"].is-chosen')
-    if step == "Prove":
-        until(lambda: page.locator(".over").inner_html() not in ("", before))  # what it sees is drawn alone
+    said = served.said(f"/{JOB}/steps")["fit"]
+    assert listed == [one["device"] for stage in said for one in stage["devices"]]
+    assert page.locator(".stage h3").count() == len(said)
+    line = page.locator('[data-kit="bedroom-1-sounder"]')
+    assert "52 cm from the right end of the wall" in line.inner_text()
+    assert not line.locator(".sheet").is_visible()
+    line.locator(".press").focus()
+    page.keyboard.press("Enter")
+    page.wait_for_selector('[data-device="bedroom-1-sounder"].is-chosen')  # on the storey that it hangs on
+    until(lambda: line.locator(".ways li").count() == 4)
+    told = line.inner_text()
+    assert "May be moved left" in told
+    assert "Ladders" in told
+    assert "signal read before any hole" in told
+    page.keyboard.press("Enter")
+    until(lambda: not line.locator(".sheet").is_visible())
     assert page.locator(".not-yet").inner_text()
+
+
+def test_tests_stand_in_walking_order_and_a_pressed_one_is_drawn_alone(
+    open_page: OpenPage, served: Served
+) -> None:
+    page = open_page()
+    at(page, "Prove")
+    page.wait_for_selector("[data-test]")
+    stops = served.said(f"/{JOB}/steps")["prove"]["stops"]
+    assert page.locator("[data-stop]").count() == len(stops)
+    keys = page.locator(".tests > [data-test]").evaluate_all("all => all.map(one => one.dataset.test)")
+    assert keys == [test["key"] for stop in stops for test in stop["tests"]]
+    walks = page.locator('[data-test="view/hall-movement"] .walks .press')
+    walks.first.focus()
+    page.keyboard.press("Enter")
+    until(lambda: page.locator(".over .ink-walk").count() == 1)
+    assert page.locator('[data-device="hall-movement"].is-chosen').count() == 1
+    assert "It notices within" in page.locator('[data-test="view/hall-movement"]').inner_text()
+    page.locator('[data-test="sound/bedroom-1-bed"] > .press').click()
+    page.wait_for_selector(".over .ink-level")
+    assert page.locator(".plan-tools [aria-pressed=true]").inner_text() == "First floor"
+    assert page.locator(".over .ink-walk").count() == 0
+    page.get_by_role("button", name="Draw the whole round").click()
+    until(lambda: page.locator(".over .ink-walk").count() > 1)
+    page.get_by_role("button", name="Design", exact=True).click()
+    until(lambda: page.locator(".over .ink-goal").count() == 0)  # what a step draws goes with it
+
+
+@pytest.mark.parametrize("step", ["Fit", "Prove"])
+@pytest.mark.parametrize("shape", SHAPES)
+def test_no_barrier_and_room_enough_on_site(open_page: OpenPage, shape: str, step: str) -> None:
+    page = open_page(shape)
+    at(page, step)
+    page.locator(".press").first.click()
+    page.wait_for_selector(".is-chosen")
+    assert_fits(page, ".later")
+    assert_no_barrier(page)
 
 
 def test_a_paper_of_each_class_is_kept_under_a_name_that_says_whose_it_is(open_page: OpenPage) -> None:

@@ -12,7 +12,9 @@ import { Jobs } from "./panels/Jobs";
 import { Signed } from "./panels/Signed";
 import { Quote } from "./panels/Quote";
 import { Questions } from "./panels/Questions";
-import { Fit, LookAfter, Prove } from "./panels/LaterSteps";
+import { Fit } from "./panels/Fit";
+import { LookAfter } from "./panels/LaterSteps";
+import { Prove } from "./panels/Prove";
 import { Passes } from "./panels/Passes";
 import { HandOver } from "./panels/HandOver";
 import { Survey } from "./panels/Survey";
@@ -23,6 +25,7 @@ import { live } from "./server/now";
 import * as state from "./state";
 import "./style.css";
 import "./panels/keeping.css";
+import "./panels/onsite.css";
 import { words } from "./words";
 
 async function open(file: string): Promise<void> {
@@ -57,6 +60,9 @@ function leave(): void {
   location.hash = "";
 }
 
+/** On site a device is looked up in its list: nothing of it is changed there. */
+const SITE_STEPS = ["Fit", "Prove"];
+
 function Panel() {
   const step = state.step.value;
   if (step === "Survey") return <Survey />;
@@ -77,7 +83,7 @@ function App() {
         <div class="desk" data-step={state.step.value}>
           <Head onLeave={leave} />
           <main><Plan /></main>
-          <aside id="panel" tabIndex={-1} aria-label={state.step.value}><Details /><Panel /><Attachments /></aside>
+          <aside id="panel" tabIndex={-1} aria-label={state.step.value}>{SITE_STEPS.includes(state.step.value) ? null : <Details />}<Panel /><Attachments /></aside>
         </div>
       )}
     </>

@@ -6,7 +6,7 @@ import threading
 import time
 from collections.abc import Callable, Sequence
 from functools import lru_cache
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar
 
 from wardwright.documents.content.board import (
     BoardAnswer,
@@ -40,6 +40,8 @@ from wardwright.server.messages import Board, Changed, Compared, WalkLine
 from wardwright.store.jobs.job import Job
 from wardwright.trials.campaign.results import CampaignReport
 
+Found = TypeVar("Found")
+
 
 class Seen(NamedTuple):
     """What one page was sent last, so that only what is another is sent again."""
@@ -67,6 +69,11 @@ class Desk:
     def checked(self, site: Site) -> Site:
         """The site, if it holds together."""
         return sound(site, where="the house", catalogue=self.catalogue)
+
+    def worked_out(self, work: Callable[[], Found]) -> Found:
+        """What comes of some work on the house, done while nobody else works anything out."""
+        with self._lock:
+            return work()
 
     def answers_to(self, number: int, site: Site) -> tuple[Answer, ...]:
         """The answers to one question, of any state of the house; nobody else waits longer than that takes."""

@@ -7,7 +7,8 @@ from typing import Any, Literal
 from wardwright.documents.content.board import BoardAnswer, BoardFinding, BoardQuestion
 from wardwright.documents.content.care_list import CareList
 from wardwright.documents.content.comparison import Comparison
-from wardwright.documents.content.fitting_list import StepStorey
+from wardwright.documents.content.fitting_stages import FitStage
+from wardwright.documents.content.proving_stops import ProveRound
 from wardwright.documents.content.screen import ScreenStorey
 from wardwright.model.edits import Operation
 from wardwright.model.record import Record
@@ -104,9 +105,28 @@ class Compared(Record):
 class LaterSteps(Record):
     """What the steps after the design are about."""
 
-    fit: tuple[StepStorey, ...]
-    prove: tuple[StepStorey, ...]
+    revision: int
+    fit: tuple[FitStage, ...]
+    prove: ProveRound | None
+    """None: there is no device to test."""
     care: CareList
+
+
+class Drawn(Record):
+    """What a test draws on the plan."""
+
+    revision: int
+    storeys: dict[str, str]
+    """By storey, as SVG groups."""
+
+
+class GivesWay(Record):
+    """How far one device may be fixed from its place, tried on the model."""
+
+    device: str
+    revision: int
+    ways: tuple[str, ...]
+    """A sentence for each way; empty: it is bound to its place."""
 
 
 class Fault(Record):

@@ -1,15 +1,14 @@
 import { signal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import * as link from "../server/link";
-import type { CareDate, LaterSteps, StepLine, StepStorey } from "../server/types";
+import type { CareDate, LaterSteps } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
-import { choose } from "./Questions";
 
 const told = signal<{ file: string; said: LaterSteps } | null>(null);
 
 /** What the server says of the later steps, asked again whenever the house is another. */
-function useSteps(): LaterSteps | null {
+export function useSteps(): LaterSteps | null {
   const file = state.file.value;
   const revision = state.revision.value;
   useEffect(() => {
@@ -22,79 +21,6 @@ function useSteps(): LaterSteps | null {
     return () => { isWanted = false; };
   }, [file, revision]);
   return told.value?.file === file ? told.value.said : null;
-}
-
-export function Fit() {
-  const steps = useSteps();
-  const { title, intro, notYet } = words.later.Fit;
-  return (
-    <section class="later" aria-labelledby="later-title">
-      <h2 id="later-title">{title}</h2>
-      <p class="hint">{intro}</p>
-      {steps ? <><Cautions of={steps.fit} /><Storeys of={steps.fit} /></> : <p class="hint" role="status">{words.later.working}</p>}
-      <p class="not-yet">{notYet}</p>
-    </section>
-  );
-}
-
-export function Prove() {
-  const steps = useSteps();
-  const { title, intro, notYet } = words.later.Prove;
-  return (
-    <section class="later" aria-labelledby="later-title">
-      <h2 id="later-title">{title}</h2>
-      <p class="hint">{intro}</p>
-      {steps ? <Storeys of={steps.prove} /> : <p class="hint" role="status">{words.later.working}</p>}
-      <p class="not-yet">{notYet}</p>
-    </section>
-  );
-}
-
-/** Each caution once, with the devices that it is about. */
-function Cautions({ of }: { of: readonly StepStorey[] }) {
-  const about = new Map<string, string[]>();
-  for (const device of of.flatMap((one) => one.devices)) {
-    for (const caution of device.cautions) about.set(caution, [...(about.get(caution) ?? []), device.tag]);
-  }
-  if (!about.size) return null;
-  return (
-    <div class="cautions">
-      <h3>{words.later.beware}</h3>
-      <ul>{[...about].map(([caution, tags]) => <li key={caution}>{caution} <span class="hint">{tags.join(", ")}</span></li>)}</ul>
-    </div>
-  );
-}
-
-function Storeys({ of }: { of: readonly StepStorey[] }) {
-  if (!of.length) return <p class="hint">{words.later.none}</p>;
-  return (
-    <>
-      {of.map((storey) => (
-        <div key={storey.storey}>
-          <h3>{storey.name} <span class="count">{storey.devices.length}</span></h3>
-          <ol class="kit">{storey.devices.map((one) => <Kit key={one.device} storey={storey.storey} line={one} />)}</ol>
-        </div>
-      ))}
-    </>
-  );
-}
-
-function Kit({ storey, line }: { storey: string; line: StepLine }) {
-  const show = () => {
-    state.storey.value = storey;
-    state.chosen.value = { of: "devices", id: line.device };
-    choose(line.answer || null);
-  };
-  return (
-    <li data-kit={line.device} class={state.chosen.value?.id === line.device ? "is-chosen" : undefined}>
-      <button type="button" class="tag" aria-label={words.later.show(line.name)} onClick={show}>{line.tag}</button>
-      <div>
-        <p><strong>{line.name}</strong> <span class="hint">{line.kind}, {line.room}</span></p>
-        <ul class="told">{line.facts.map((one) => <li key={one}>{one}</li>)}</ul>
-        {line.findings.length ? <p class="first"><strong>{words.later.mendFirst}</strong> {line.findings.join(" ")}</p> : null}
-      </div>
-    </li>
-  );
 }
 
 export function LookAfter() {

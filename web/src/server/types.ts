@@ -298,6 +298,12 @@ export interface DifferentAnswer {
   cause: "house" | "program" | "both";
 }
 
+export interface Drawn {
+  revision: number;
+  /** By storey, as SVG groups. */
+  storeys: Record<string, string>;
+}
+
 export interface Edit {
   /** Made by whoever sends it: sent again it changes nothing. */
   id: string;
@@ -361,6 +367,29 @@ export interface FirmText {
   text: string;
 }
 
+export interface FitLine {
+  device: string;
+  /** Its letters on the plan. */
+  tag: string;
+  name: string;
+  kind: string;
+  room: string;
+  storey: string;
+  /** Sentences: where, how it is set and held, how it is joined to the rest, how long it takes. */
+  facts: string[];
+  cautions: string[];
+  /** What must be mended about it first: codes and messages. */
+  findings: string[];
+}
+
+export interface FitStage {
+  heading: string;
+  /** In the order of fitting; empty: nothing is fixed in this stage. */
+  devices: FitLine[];
+  /** Names of the devices that the stage is about, and that are fixed in another. */
+  named: string[];
+}
+
 export interface Fixing {
   /** How each field is known. */
   basis?: Record<string, "measured" | "told" | "guessed" | "default">;
@@ -399,6 +428,13 @@ export interface FreeMount {
   storey: string;
   at_m: [number, number];
   height_m?: number;
+}
+
+export interface GivesWay {
+  device: string;
+  revision: number;
+  /** A sentence for each way; empty: it is bound to its place. */
+  ways: string[];
 }
 
 export interface Ground {
@@ -488,8 +524,10 @@ export interface JobLine {
 }
 
 export interface LaterSteps {
-  fit: StepStorey[];
-  prove: StepStorey[];
+  revision: number;
+  fit: FitStage[];
+  /** None: there is no device to test. */
+  prove: ProveRound | null;
   care: CareList;
 }
 
@@ -757,6 +795,53 @@ export interface Programme {
   responses?: Response[];
 }
 
+export interface ProveRound {
+  heading: string;
+  begins: string;
+  how: string;
+  stops: ProveStop[];
+  /** Detectors that no walk could be laid out for; empty: there is none. */
+  missing: string;
+}
+
+export interface ProveStop {
+  number: number;
+  /** Empty where nobody knows. */
+  storey: string;
+  where: string;
+  /** How long it takes on foot from the stop before. */
+  walk: string;
+  tests: ProveTest[];
+}
+
+export interface ProveTest {
+  /** What it is known by: its kind and what it is about. */
+  key: string;
+  about: string;
+  /** Letters on the plan of the device that it is about; empty: it is about something else. */
+  tag: string;
+  what: string;
+  /** What is waited for before each walk; empty: nothing. */
+  wait: string;
+  /** What the model expects; empty: what is done says it. */
+  expected: string;
+  /** Empty: it is done once, as it says. */
+  walks: ProveWalk[];
+}
+
+export interface ProveWalk {
+  /** What it is known by: its test, how it is walked, by what, and how fast. */
+  key: string;
+  how: string;
+  /** How fast, and how far. */
+  pace: string;
+  expects: "notices" | "may notice" | "stays quiet";
+  /** By the model, as a sentence. */
+  expected: string;
+  /** Whether the design wants that; False: it is not to be so. */
+  is_wanted: boolean;
+}
+
 export interface PutDevice {
   do: "put-device";
   device: Device;
@@ -971,28 +1056,6 @@ export interface Stair {
   balusters?: "open" | "solid" | "none";
   /** Whether the space below the flight is boxed in. */
   is_enclosed?: boolean;
-}
-
-export interface StepLine {
-  device: string;
-  /** Its letters on the plan. */
-  tag: string;
-  name: string;
-  kind: string;
-  room: string;
-  /** Sentences, in the order in which one needs them. */
-  facts: string[];
-  cautions: string[];
-  /** What must be mended about it first: codes and messages. */
-  findings: string[];
-  /** Key of the answer that draws what it is about; empty: none does. */
-  answer: string;
-}
-
-export interface StepStorey {
-  storey: string;
-  name: string;
-  devices: StepLine[];
 }
 
 export interface Storey {

@@ -58,6 +58,11 @@ def stage_words(step: FittingStep) -> str:
 
 
 def sheet_words(sheet: FixingSheet, names: Names) -> tuple[str, ...]:
+    """One device's fixing and what to beware of, a sentence each without a full stop."""
+    return (*fixing_words(sheet, names), *(DANGERS[one].removesuffix(".") for one in sheet.dangers))
+
+
+def fixing_words(sheet: FixingSheet, names: Names) -> tuple[str, ...]:
     """One device's fixing, a sentence each without a full stop.
 
     Parameters
@@ -70,7 +75,7 @@ def sheet_words(sheet: FixingSheet, names: Names) -> tuple[str, ...]:
     Returns
     -------
     tuple of str
-        Where, how high, how it is held, and what to beware of.
+        Where, how high, and how it is held.
     """
     room = OUTSIDE if sheet.space is None else names.of(sheet.space)
     found = [f"{room}: {_place(sheet)}, {CLIMBS[sheet.climb]}"]
@@ -84,7 +89,7 @@ def sheet_words(sheet: FixingSheet, names: Names) -> tuple[str, ...]:
             f"tape wants the surface at {quantity(sheet.least_surface_c, 'deg C', 1.0, is_plain=True)} or warmer, "
             f"painted {sheet.least_paint_days:.0f} days ago or longer, cleaned and dry"
         )
-    return (*found, *(DANGERS[one].removesuffix(".") for one in sheet.dangers))
+    return tuple(found)
 
 
 def _place(sheet: FixingSheet) -> str:

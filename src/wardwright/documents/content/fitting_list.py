@@ -71,14 +71,10 @@ def fitting_list(site: Site, catalogue: Catalogue, findings: Sequence[Finding]) 
                     device,
                     names=names,
                     looks=tags[device.id].looks,
-                    is_contact=_is_contact(catalogue, device),
+                    is_contact=is_contact(catalogue, device),
                 ),
                 "cautions": cautions_of(site, catalogue, (Mend(action="change-mount", subject=device.id),)),
-                "findings": tuple(
-                    f"{one.code}: {sentence(one.message)}"
-                    for one in findings
-                    if one.subject == device.id and one.severity == "must mend" and not one.accepted
-                ),
+                "findings": mended_first(findings, device),
             }
         )
 
@@ -116,7 +112,17 @@ def step_line(site: Site, device: Device, *, tag: Tag) -> StepLine:
     )
 
 
-def _is_contact(catalogue: Catalogue, device: Device) -> bool:
+def mended_first(findings: Sequence[Finding], device: Device) -> tuple[str, ...]:
+    """What must be mended about a device before it is fitted: codes and messages."""
+    return tuple(
+        f"{one.code}: {sentence(one.message)}"
+        for one in findings
+        if one.subject == device.id and one.severity == "must mend" and not one.accepted
+    )
+
+
+def is_contact(catalogue: Catalogue, device: Device) -> bool:
+    """Whether a device is an opening contact."""
     sheet = sheet_of(catalogue, device)
     return sheet is not None and sheet.kind == "opening-contact"
 
@@ -128,7 +134,34 @@ def _turn(catalogue: Catalogue, device: Device) -> tuple[int, str]:
 
 
 def _facts(site: Site, device: Device, *, names: Names, looks: bool, is_contact: bool) -> tuple[str, ...]:
-    found = list(_place(site, device, names=names))
+    found = [*_place(site, device, names=names), *set_words(site, device, looks=looks, is_contact=is_contact)]
+    if not isinstance(device.mount, FreeMount) or device.fixing is not None:
+        found.append(_held(device))
+    if device.is_existing:
+        found.append("there already, and stays")
+    return tuple(sentence(one) for one in found)
+
+
+def set_words(site: Site, device: Device, *, looks: bool, is_contact: bool) -> tuple[str, ...]:
+    """How a device is set up where it goes: the gap of a contact, where one looks; no full stops.
+
+    Parameters
+    ----------
+    site : Site
+        The house.
+    device : Device
+        One of its devices.
+    looks : bool
+        Whether it looks somewhere.
+    is_contact : bool
+        Whether it has a gap between its parts.
+
+    Returns
+    -------
+    tuple of str
+        Empty where there is nothing to set.
+    """
+    found = []
     if isinstance(device.mount, OpeningMount) and is_contact:
         gap = device.mount.gap_m
         told = NOT_DECIDED if gap is None else quantity(gap * 1000.0, "mm", 1.0)
@@ -136,11 +169,7 @@ def _facts(site: Site, device: Device, *, names: Names, looks: bool, is_contact:
     if looks:
         tilt = f", {quantity(device.tilt_deg, 'deg', 1.0)} down" if device.tilt_deg else ""
         found.append(f"looks {toward(standing(site, device).heading_deg)} on the plan{tilt}")
-    if not isinstance(device.mount, FreeMount) or device.fixing is not None:
-        found.append(_held(device))
-    if device.is_existing:
-        found.append("there already, and stays")
-    return tuple(sentence(one) for one in found)
+    return tuple(found)
 
 
 def _place(site: Site, device: Device, *, names: Names) -> tuple[str, ...]:

@@ -1,13 +1,12 @@
-"""The later steps of a job: what is fitted where, what is walk-tested, and what has a date."""
+"""The later steps of a job: what is fitted where, what is tested in which order, and what has a date."""
 
 from __future__ import annotations
 
 from fastapi import APIRouter, Request
 
 from wardwright.documents.content.care_list import care_list
-from wardwright.documents.content.fitting_list import fitting_list
-from wardwright.documents.content.proving_list import proving_list
-from wardwright.server.messages import LaterSteps
+from wardwright.server.later_steps import drawn_of, gives_way, round_of, stages_of
+from wardwright.server.messages import Drawn, GivesWay, LaterSteps
 from wardwright.server.routers.jobs import desks_of
 from wardwright.store.clock import today
 
@@ -18,9 +17,23 @@ router = APIRouter(prefix="/api/jobs/{file}/steps", tags=["steps"])
 def steps(request: Request, file: str) -> LaterSteps:
     """What the later steps are about, of the house as it is now."""
     desk = desks_of(request).desk(file)
-    state = desk.state()
+    revision = desk.job.newest
+    state = desk.state(revision)
     return LaterSteps(
-        fit=fitting_list(state.site, desk.catalogue, state.findings),
-        prove=proving_list(state.site, desk.catalogue, state.answers),
+        revision=revision,
+        fit=stages_of(desk, state),
+        prove=round_of(desk, state),
         care=care_list(state.site, desk.catalogue, today=today()),
     )
+
+
+@router.get("/drawn")
+def drawn(request: Request, file: str, *, key: str) -> Drawn:
+    """What a test, one walk of it, or the whole round draws on the plan."""
+    return drawn_of(desks_of(request).desk(file), key)
+
+
+@router.get("/gives-way")
+def way(request: Request, file: str, *, device: str) -> GivesWay:
+    """How far one device may be fixed from its place before an answer fails."""
+    return gives_way(desks_of(request).desk(file), device)
