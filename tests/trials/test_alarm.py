@@ -1,9 +1,16 @@
 from common.worked_terrace import worked_terrace
 from wardwright.model.device import FreeMount, WallMount
+from wardwright.model.programme import Programme
 from wardwright.model.site import Site
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
-from wardwright.trials.alarm import NO_MATTER_WHERE, alarm_of, as_met, detectors_alone
+from wardwright.trials.alarm import (
+    NO_MATTER_WHERE,
+    alarm_of,
+    as_met,
+    detectors_alone,
+    without_abort_delay,
+)
 
 CATALOGUE = load_catalogue()
 HALL = WallMount(wall="ground-back", side="left", offset_m=7.8, height_m=2.2)
@@ -71,3 +78,9 @@ def test_a_site_of_detectors_alone_is_one_object_wherever_all_else_is() -> None:
     assert detectors_alone(elsewhere, CATALOGUE) is alone
     turned = moved(SITE, "hall", HALL.model_copy(update={"offset_m": 7.0}))
     assert detectors_alone(turned, CATALOGUE) is not alone
+
+
+def test_no_message_waits_without_an_abort_delay() -> None:
+    told = Programme(entry_time_s=20.0, abort_delay_s=30.0)
+    assert without_abort_delay(told) == Programme(entry_time_s=20.0, abort_delay_s=0.0)
+    assert without_abort_delay(told) is without_abort_delay(told)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 import numpy as np
@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from accuracy.rows import Row
 from wardwright.model.programme import STANDARD_BEHAVIOURS, Behaviour, Programme
-from wardwright.trials.zone_response import Signal, in_turn, respond, response_times
+from wardwright.trials.zone_response import Signal, respond, response_once, response_times
 
 KNOWN = {b.id: b for b in STANDARD_BEHAVIOURS}
 RADIO_S, MESSAGE_S, BREAK_S = 1.0, 10.0, 10.0
@@ -75,6 +75,18 @@ def test_worked_terrace_exactly(case: str) -> None:
     assert at_unit + BREAK_S == pytest.approx(broken, abs=1e-12)
 
 
+def in_turn(times: Sequence[float], behaviours: Sequence[Behaviour]) -> list[Signal]:
+    """Signals for `respond`, those of one moment in the turn in which the closed forms take them.
+
+    What alarms at once comes before what starts an entry, and that before what is allowed after one.
+    """
+    found = []
+    for number, (time_s, behaviour) in enumerate(zip(times, behaviours, strict=True)):
+        turn = 1 if behaviour.starts_entry else 2 if behaviour.allowed_after_entry else 0
+        found.append(Signal(time_s, behaviour, f"{turn} {number:06d}"))
+    return found
+
+
 ANY = st.builds(
     Behaviour,
     id=st.just("any"),
@@ -96,6 +108,7 @@ def test_signals_of_one_moment_in_their_turn_are_as_the_closed_form_takes_them(
     alarm, due = response_times(np.array(times).reshape(-1, 1), behaviours, programme)
     assert alarm[0] == one.alarm_s
     assert due[0] == one.message_due_s
+    assert response_once(times, behaviours, programme) == (one.alarm_s, one.message_due_s)
 
 
 @given(
@@ -112,6 +125,8 @@ def test_closed_form_equals_the_machine(drawn: list[tuple[int, Behaviour]], entr
     alarm, due = response_times(times, [s.behaviour for s in signals], programme)
     assert alarm[0] == one.alarm_s
     assert due[0] == one.message_due_s
+    plain = response_once(times[:, 0].tolist(), [s.behaviour for s in signals], programme)
+    assert plain == (one.alarm_s, one.message_due_s)
 
 
 def test_logged_only_rings_nothing() -> None:

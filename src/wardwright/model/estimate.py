@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from wardwright.model.record import Basis, Record
 
 
@@ -15,6 +17,27 @@ class Driver(Record):
     negative, in the answer's unit."""
     basis: Basis
     """How the input is known."""
+
+
+@lru_cache(maxsize=4096)
+def driver_of(name: str, swing: float, basis: Basis) -> Driver:
+    """One object for one driver: of those of new answers nearly all were drivers of the answers before.
+
+    Parameters
+    ----------
+    name : str
+        The input in trade words.
+    swing : float
+        How far the answer moves. [the answer's unit]
+    basis : str
+        How the input is known.
+
+    Returns
+    -------
+    Driver
+        The record.
+    """
+    return Driver(name=name, swing=swing, basis=basis)
 
 
 class Estimate(Record):

@@ -27,7 +27,7 @@ from wardwright.questions.unit_elsewhere import best_elsewhere
 from wardwright.rules.at_the_opening import is_on, notices_at_the_opening
 from wardwright.rules.kit import is_instant
 from wardwright.rules.wall_spots import wall_spots
-from wardwright.trials.alarm import Alarm, alarm_of
+from wardwright.trials.alarm import Alarm, alarm_of, without_abort_delay
 from wardwright.trials.watchers import control_units, devices_of, notice_together
 from wardwright.trials.ways_in import WayIn
 from wardwright.trials.ways_on_foot import spot_of
@@ -98,7 +98,7 @@ def changes_for(site: Site, catalogue: Catalogue, way: WayIn, *, now: Estimate) 
         moved = as_it_is._replace(goal=elsewhere.spot)
         found.append(("move-device", unit.id, (("near", elsewhere.outlet),), moved))
     if site.programme.abort_delay_s > 0:
-        at_once = alarm.programme.model_copy(update={"abort_delay_s": 0.0})
+        at_once = without_abort_delay(alarm.programme)
         after = alarm._replace(programme=at_once)
         values = (("abort_delay_s", 0.0),)
         found.append(("change-programme", "programme", values, as_it_is._replace(alarm=after)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.estimate import Driver, Estimate
+from wardwright.model.estimate import Estimate
 from wardwright.model.limits import Limit
 from wardwright.model.site import Site
 from wardwright.physics.sound.from_site import Sounding, sound_house
@@ -53,7 +53,7 @@ def _answer(
         low=limit.value - level.high,
         high=limit.value - level.low,
         unit="dB",
-        drivers=tuple(Driver(name=d.name, swing=d.swing, basis=d.basis) for d in level.drivers),
+        drivers=level.drivers,
         basis=level.basis,
     )
     verdict: Verdict = "bad" if margin.value < 0.0 else "thin" if margin.low < 0.0 else "good"

@@ -6,7 +6,7 @@ import numpy as np
 
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue, Figure
-from wardwright.model.estimate import Driver
+from wardwright.model.estimate import Driver, driver_of
 from wardwright.model.record import BASES, Basis
 from wardwright.rules.radio_belief import Z_90, HouseRadio
 
@@ -46,6 +46,6 @@ def drivers_of(
     loudest, quietest = max(noise.high, need), max(noise.low, need)
     swings.append((loudest - quietest, "noise at the receiver", "default"))
     kept = sorted((one for one in swings if one[0] >= LEAST_SWING_DB), key=lambda one: (-one[0], one[1]))
-    drivers = tuple(Driver(name=name, swing=swing, basis=basis) for swing, name, basis in kept)
+    drivers = tuple(driver_of(name, swing, basis) for swing, name, basis in kept)
     weakest = max((BASES.index(one.basis) for one in drivers[:2]), default=0)
     return drivers, BASES[weakest]

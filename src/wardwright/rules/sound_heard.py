@@ -15,7 +15,7 @@ import numpy as np
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
-from wardwright.model.estimate import Driver, Estimate
+from wardwright.model.estimate import Estimate, driver_of
 from wardwright.model.opening import LeafState
 from wardwright.model.site import Site
 from wardwright.physics.sound.from_site import (
@@ -245,6 +245,6 @@ def level_estimate(
         low=min(value + model.low, float(levels.min())),
         high=max(value + model.high, value + baffle.high, float(levels.max())),
         unit="dBA",
-        drivers=tuple(Driver(name=name, swing=swing, basis="default") for name, swing in ranked),
+        drivers=tuple(driver_of(name, swing, "default") for name, swing in ranked),
         basis="default",
     )

@@ -12,7 +12,7 @@ import numpy as np
 from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
-from wardwright.model.estimate import Driver, Estimate
+from wardwright.model.estimate import Estimate, driver_of
 from wardwright.model.placement import standing
 from wardwright.model.record import BASES, Basis
 from wardwright.model.site import Site
@@ -233,7 +233,7 @@ def _estimate(table: FloatArray, value: float, *, middle: int, basis: Basis, sec
         ("whether curtains and blinds are drawn", abs(scaled[middle, 0, 1] - scaled[middle, 0, 0]), "told"),
     )
     drivers = sorted(
-        (Driver(name=name, swing=float(swing), basis=known) for name, swing, known in swings if swing > 1e-9),
+        (driver_of(name, float(swing), known) for name, swing, known in swings if swing > 1e-9),
         key=lambda one: -one.swing,
     )
     known = max((BASES.index(one.basis) for one in drivers[:2]), default=BASES.index(basis))

@@ -38,6 +38,12 @@ class Alarm(NamedTuple):
 
 
 @lru_cache(maxsize=64)
+def without_abort_delay(programme: Programme) -> Programme:
+    """A programme by which no message waits to be called off; one object for one programme."""
+    return programme.model_copy(update={"abort_delay_s": 0.0})
+
+
+@lru_cache(maxsize=64)
 def alarm_of(site: Site, catalogue: Catalogue, part: str = "full") -> Alarm:
     """The alarm of a site with one part set.
 

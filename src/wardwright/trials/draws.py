@@ -13,7 +13,7 @@ from scipy.special import ndtri
 
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Figure
-from wardwright.model.estimate import Driver, Estimate
+from wardwright.model.estimate import Estimate, driver_of
 from wardwright.model.record import BASES, Basis
 
 SEED = 20_260_101
@@ -140,7 +140,7 @@ def estimate_of(values: FloatArray, cases: Cases, *, unit: str) -> Estimate:
     swings = np.abs(values[2 : 2 + 2 * k : 2] - values[1 : 1 + 2 * k : 2]).tolist()
     some = [(-swing, one.name, one) for swing, one in zip(swings, cases.inputs, strict=True) if swing > 1e-9]
     some.sort(key=itemgetter(0, 1))
-    moving = tuple(Driver(name=name, swing=-swing, basis=one.basis) for swing, name, one in some)
+    moving = tuple(driver_of(name, -swing, one.basis) for swing, name, one in some)
     weakest = max((BASES.index(driver.basis) for driver in moving[:2]), default=0)
     return Estimate(
         value=likely,

@@ -17,7 +17,7 @@ from wardwright.trials.alarm import Alarm
 from wardwright.trials.watchers import REACH_SHARES, Noticed, notices_on
 from wardwright.trials.ways_in import WayIn
 from wardwright.trials.ways_on_foot import OnFoot, on_foot
-from wardwright.trials.zone_response import in_turn, respond
+from wardwright.trials.zone_response import response_once
 
 
 class LikelyRace(NamedTuple):
@@ -87,10 +87,10 @@ def likely_race(house: Site, catalogue: Catalogue, alarm: Alarm, *, way: WayIn, 
         if at is not None and behaviour.alarms:
             times.append(at)
             behaviours.append(behaviour)
-    heard = respond(in_turn(times, behaviours), alarm.programme)
+    alarm_s, due_s = response_once(times, behaviours, alarm.programme)
     return LikelyRace(
-        heard.alarm_s + figures.sounder_start if alarm.sounds else None,
-        heard.message_due_s + figures.message_time,
+        alarm_s + figures.sounder_start if alarm.sounds else None,
+        due_s + figures.message_time,
         reached,
         reached + figures.break_control_unit,
     )

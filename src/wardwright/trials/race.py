@@ -16,7 +16,7 @@ from wardwright.model.device import Device
 from wardwright.model.programme import Behaviour, Programme
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Route, Spot, way_in_spot
-from wardwright.trials.alarm import Alarm, alarm_of
+from wardwright.trials.alarm import Alarm, alarm_of, without_abort_delay
 from wardwright.trials.course import (
     MESSAGE,
     RADIO,
@@ -31,7 +31,7 @@ from wardwright.trials.draws import Cases
 from wardwright.trials.watchers import Noticed, notices_on, watchers_on
 from wardwright.trials.ways_in import WayIn, once_in
 from wardwright.trials.ways_on_foot import on_foot
-from wardwright.trials.zone_response import in_turn, respond, response_times
+from wardwright.trials.zone_response import response_once, response_times
 
 Likely = tuple[tuple[float, Behaviour], ...]
 """When signals reach the control unit in the likely case [s], and how their zones behave."""
@@ -65,8 +65,9 @@ class Race(NamedTuple):
         """Whether the abort delay counts in the likely case."""
         if self.programme.abort_delay_s <= 0 or not self.likely:
             return False
-        at_once = respond(in_turn(*zip(*self.likely, strict=True)), _without_abort_delay(self.programme))
-        return self.message_due > at_once.message_due_s
+        times, behaviours = zip(*self.likely, strict=True)
+        _, at_once = response_once(times, behaviours, without_abort_delay(self.programme))
+        return self.message_due > at_once
 
 
 def race(site: Site, catalogue: Catalogue, *, way: WayIn, goal: Spot, part: str = "full") -> Race:
@@ -223,8 +224,3 @@ def _heard(
     alarm, due = response_times(signals + delay, behaviours, programme)
     come = zip((signals[:, 0] + delay[0]).tolist(), behaviours, strict=True)
     return _Heard(signals.min(axis=0), alarm, due, first, tuple(come))
-
-
-@lru_cache(maxsize=64)
-def _without_abort_delay(programme: Programme) -> Programme:
-    return programme.model_copy(update={"abort_delay_s": 0.0})

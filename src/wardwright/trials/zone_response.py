@@ -1,11 +1,12 @@
 """What the control unit does with the signals of its zones: a small state machine.
 
 The machine (`respond`) takes signals one by one, as a control unit does. `response_times` is the same thing in
-closed form for many rows at once; a test holds them against each other.
+closed form for many rows at once, `response_once` for one row in plain numbers; a test holds them against each other.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from enum import Enum
 from typing import NamedTuple
@@ -112,28 +113,6 @@ def respond(signals: Sequence[Signal], programme: Programme) -> Response:
     return Response(entry, alarm, due, tuple(lines))
 
 
-def in_turn(times: Sequence[float], behaviours: Sequence[Behaviour]) -> list[Signal]:
-    """Signals for `respond`, those of one moment in the turn in which `response_times` takes them.
-
-    Parameters
-    ----------
-    times : sequence of float
-        When each reaches the control unit. [s]
-    behaviours : sequence of Behaviour
-        How each zone behaves.
-
-    Returns
-    -------
-    list of Signal
-        What alarms at once comes before what starts an entry, and that before what is allowed after one.
-    """
-    found = []
-    for number, (time_s, behaviour) in enumerate(zip(times, behaviours, strict=True)):
-        turn = 1 if behaviour.starts_entry else 2 if behaviour.allowed_after_entry else 0
-        found.append(Signal(time_s, behaviour, f"{turn} {number:06d}"))
-    return found
-
-
 def _wait(behaviour: Behaviour, programme: Programme) -> float:
     return programme.abort_delay_s if behaviour.delays_message else 0.0
 
@@ -178,6 +157,43 @@ def response_times(
         held = (times[i] >= entry) & (times[i] < alarm)
         due = np.minimum(due, np.where(held, np.inf, times[i]) + waits[i])
     return alarm, np.minimum(due, ends + waits[starting][starts.argmin(axis=0)])
+
+
+def response_once(
+    times: Sequence[float], behaviours: Sequence[Behaviour], programme: Programme
+) -> tuple[float, float]:
+    """Alarm and message-due time of one row of signals: `response_times` without an array, for the likely case alone.
+
+    Parameters
+    ----------
+    times : sequence of float, length Z
+        When each signal reaches the control unit. [s]
+    behaviours : sequence of Behaviour, length Z
+        How each zone behaves.
+    programme : Programme
+        Entry time and abort delay.
+
+    Returns
+    -------
+    alarm, due : float
+        As in `Response`. [s]
+    """
+    signals = [pair for pair in zip(times, behaviours, strict=True) if pair[1].alarms]
+    entry, entry_wait = math.inf, 0.0
+    for at, one in signals:
+        if one.starts_entry and at < entry:
+            entry, entry_wait = at, _wait(one, programme)
+    first = math.inf
+    for at, one in signals:
+        if not (one.starts_entry or (one.allowed_after_entry and at >= entry)):
+            first = min(first, at)
+    ends = entry + programme.entry_time_s if entry < first else entry
+    alarm = min(first, ends)
+    due = ends + entry_wait
+    for at, one in signals:
+        if not (entry <= at < alarm and _may_be_held(one)):
+            due = min(due, at + _wait(one, programme))
+    return alarm, due
 
 
 def _may_be_held(behaviour: Behaviour) -> bool:
