@@ -69,9 +69,12 @@ class Heights(NamedTuple):
         return least
 
     def seen_at(self, height: ArrayLike) -> BoolArray:
-        """Whether one height over each place is seen; height shape () or (N,); result shape (N,). [m]"""
+        """Whether heights over each place are seen; shape (), (N,) or (R, N); result shape (N,) or (R, N). [m]"""
         level = np.asarray(height)
-        seen: BoolArray = np.any((self.low <= level + 1e-9) & (level - 1e-9 <= self.high), axis=0)
+        high, low = level + 1e-9, level - 1e-9
+        seen: BoolArray = np.zeros(np.broadcast_shapes(level.shape, self.low.shape[1:]), dtype=np.bool_)
+        for one_low, one_high in zip(self.low, self.high, strict=True):
+            seen |= (one_low <= high) & (low <= one_high)
         return seen
 
     def seen_length(self, bottom: ArrayLike, top: ArrayLike) -> FloatArray:

@@ -126,12 +126,10 @@ class InSight(NamedTuple):
         ndarray, shape (K,)
             Above the house's zero; inf where no zone passes. [m]
         """
-        lowest = np.full(len(self.rows), np.inf)
-        covered = self.distance <= reach_m + 1e-9
-        for depression in depressions:
-            zone = self.eye_m - self.distance * math.tan(min(depression, math.radians(89.0)))
-            passes = covered & (zone >= above - 1e-9) & self.heights.seen_at(zone)
-            lowest = np.where(passes, np.minimum(lowest, zone), lowest)
+        falls = np.array([[math.tan(min(depression, math.radians(89.0)))] for depression in depressions])
+        zones = self.eye_m - self.distance * falls
+        passes = (self.distance <= reach_m + 1e-9) & (zones >= above - 1e-9) & self.heights.seen_at(zones)
+        lowest: FloatArray = np.where(passes, zones, np.inf).min(axis=0, initial=np.inf)
         return lowest
 
 
@@ -160,7 +158,10 @@ def in_sight(sight: Sight, points: FloatArray, *, heading: float, half: float) -
     is_seen = np.isfinite(heights.lowest())
     rows = rows[is_seen]
     distance = np.hypot(points[rows, 0] - x, points[rows, 1] - y)
-    return InSight(rows, z, distance, Heights(heights.low[:, is_seen], heights.high[:, is_seen]))
+    low, high = heights.low[:, is_seen], heights.high[:, is_seen]
+    # Most of what is seen is one interval; those that only azimuths without such a place have are left out.
+    used = np.isfinite(low).any(axis=1)
+    return InSight(rows, z, distance, Heights(low[used], high[used]))
 
 
 def _in_fan(eye: tuple[float, float, float], points: FloatArray, *, heading: float, half: float) -> BoolArray:
