@@ -11,8 +11,9 @@ from common.houses import CATALOGUE, on_wall, one_room, pet
 from common.rule_houses.movement import PASSING_PETS, SIDEBOARD
 from wardwright.model.fabric import Stair, Storey
 from wardwright.model.site import Site
+from wardwright.rules.animal_tops import tops_of
 from wardwright.rules.animals import animals
-from wardwright.rules.perches import InView, on_floor, on_things
+from wardwright.rules.perches import InView, on_floor, on_things, under_zones
 
 TABLE = CATALOGUE.sheet("fan-passing-pets").movement
 assert TABLE is not None
@@ -95,3 +96,14 @@ def test_the_floor_behind_the_fan_counts_for_nothing() -> None:
     assert TABLE is not None
     found = on_floor(site, fan, TABLE, animal=animals(site, CATALOGUE)[0])
     assert found is None or found.place[0] > found.place[1]
+
+
+def test_zones_are_remembered_by_where_they_lie() -> None:
+    """The same sheet by another name, in the same place, leaves the same room."""
+    site = house(fixtures=(SIDEBOARD,))
+    assert TABLE is not None
+    one = under_zones(site, PASSING_PETS, TABLE)
+    assert [tops_of(site.bare)[under.number].kind for under in one] == ["floor", SIDEBOARD.kind]
+    assert under_zones(site, PASSING_PETS.model_copy(update={"id": "other"}), TABLE) is one
+    tilted = under_zones(site, PASSING_PETS.model_copy(update={"tilt_deg": -1.0}), TABLE)
+    assert min(under.free_m for under in tilted) > min(under.free_m for under in one)

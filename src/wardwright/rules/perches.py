@@ -70,16 +70,29 @@ def under_zones(site: Site, device: Device, sheet: MovementSheet) -> tuple[Under
     tuple of UnderZones
         One for each top over which a zone passes, in the order of `tops_of`.
     """
-    return _under_zones(site.bare, device, sheet)
+    ahead = ahead_of(site, device, sheet)
+    hung = _Hung(ahead.level.storey.id, ahead.eye, ahead.heading, ahead.half)
+    return _under_zones(site.bare, hung, depressions=ahead.depressions, reach_m=sheet.reach_m)
+
+
+class _Hung(NamedTuple):
+    """Where a detector hangs, and how wide it looks: the fields of `Ahead`, and the id of its storey."""
+
+    storey: str
+    eye: tuple[float, float, float]
+    heading: float
+    half: float
 
 
 @lru_cache(maxsize=512)
-def _under_zones(house: Site, device: Device, sheet: MovementSheet) -> tuple[UnderZones, ...]:
-    ahead = ahead_of(house, device, sheet)
-    there = _places_seen(house, ahead.level.storey.id, ahead.eye, heading=ahead.heading, half=ahead.half)
+def _under_zones(
+    house: Site, hung: _Hung, *, depressions: tuple[float, ...], reach_m: float
+) -> tuple[UnderZones, ...]:
+    """Remembered by where its zones lie: rules and questions try like sheets in its place, each by another name."""
+    there = _places_seen(house, hung)
     if not there.tops:
         return ()
-    zone = there.seen.lowest_zone(ahead.depressions, there.stood, reach_m=sheet.reach_m)
+    zone = there.seen.lowest_zone(depressions, there.stood, reach_m=reach_m)
     free = np.round(zone - there.stood, 9)
     is_under = np.isfinite(np.minimum.reduceat(free, [first for _, first, _ in there.tops]))
     found = []
@@ -116,13 +129,11 @@ class _Seen(NamedTuple):
 
 
 @lru_cache(maxsize=512)
-def _places_seen(
-    house: Site, storey: str, eye: tuple[float, float, float], *, heading: float, half: float
-) -> _Seen:
+def _places_seen(house: Site, hung: _Hung) -> _Seen:
     """The same whatever the detector's sheet, and however it is tilted."""
-    there = _places_on(house, storey)
-    sight = sight_from(house, storey, eye, heading=heading, half=half)
-    seen = in_sight(sight, there.points, heading=heading, half=half)
+    there = _places_on(house, hung.storey)
+    sight = sight_from(house, hung.storey, hung.eye, heading=hung.heading, half=hung.half)
+    seen = in_sight(sight, there.points, heading=hung.heading, half=hung.half)
     bounds = [(first, end) for _, first, end in there.tops]
     kept = np.searchsorted(seen.rows, np.array(bounds, dtype=np.int64).reshape(-1, 2)).tolist()
     numbers = [number for number, _, _ in there.tops]

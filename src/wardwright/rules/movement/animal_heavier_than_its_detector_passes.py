@@ -111,11 +111,11 @@ def _seen_on(
     shape = watch(site, catalogue, device, posture=posture)
     ahead = ahead_of(site, device, sheet)
     floor = animal.floor_in(ahead)
-    if len(floor) == 0:
-        return floor
+    # What is in sight is looked up last, over what is left of the floor.
+    floor = floor[shape.high[shape.grid.cells_of(floor)]]
+    floor = floor[ahead.in_fan(floor)]
     low, high = ahead.level.floor_m, ahead.level.floor_m + animal.height_m
-    in_sight = ahead.in_fan(floor) & (ahead.heights(floor).seen_length(low, high) > 0.0)
-    seen: FloatArray = floor[in_sight & shape.high[shape.grid.cells_of(floor)]]
+    seen: FloatArray = floor[ahead.heights(floor).seen_length(low, high) > 0.0]
     return seen
 
 
