@@ -3,9 +3,11 @@ from __future__ import annotations
 import numpy as np
 import pytest
 import shapely
+from hypothesis import given
+from hypothesis import strategies as st
 
 from common.visibility_graph import invented_floor
-from wardwright.geometry.taut import crossed, links_from, net_of
+from wardwright.geometry.taut import crossed, is_crossed_from, links_from, net_of
 
 NO_LINES = np.empty((0, 2, 2))
 BLOCK = shapely.box(0, 0, 10, 10).difference(shapely.box(4, 4, 6, 6))
@@ -65,3 +67,19 @@ def test_an_empty_area_has_no_links() -> None:
     net = net_of(shapely.Polygon(), NO_LINES)
     assert len(net.links.starts) == 0
     assert len(links_from(net, np.array([[0.0, 0.0]])).starts) == 0
+
+
+eighths = st.integers(-40, 40).map(lambda number: number / 8.0)
+places = st.tuples(eighths, eighths)
+
+
+@given(places, st.lists(places, min_size=1, max_size=8), st.lists(st.tuples(places, places), max_size=8))
+def test_ways_from_one_place_are_crossed_where_crossed_says_so(
+    start: tuple[float, float],
+    ends: list[tuple[float, float]],
+    lines: list[tuple[tuple[float, float], tuple[float, float]]],
+) -> None:
+    across = np.array(lines).reshape(-1, 2, 2)
+    ways = np.array([[start, end] for end in ends])
+    expected = np.isfinite(crossed(ways, across)).any(axis=1)
+    assert is_crossed_from(start, np.array(ends), across).tolist() == expected.tolist()

@@ -17,7 +17,7 @@ import numpy as np
 import shapely
 
 from wardwright.geometry.corners import Corners, corners_of, cross
-from wardwright.geometry.raster import FloatArray, IntArray
+from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
 from wardwright.geometry.views import SAME_ANGLE, Views, angles_in, sees, views_at_corners
 
 CROSSED = 1e-9
@@ -137,6 +137,55 @@ def crossed(ways: FloatArray, lines: FloatArray) -> FloatArray:
     on_way, on_line = cross(between, line) / safe, cross(between, way) / safe
     met = (on_way > CROSSED) & (on_way < 1 - CROSSED) & (on_line > -CROSSED) & (on_line < 1 + CROSSED)
     return np.where(met, on_way, np.nan)
+
+
+def is_crossed_from(start: tuple[float, float], ends: FloatArray, lines: FloatArray) -> BoolArray:
+    """Which straight ways from one place cross any of some lines: those where `crossed` tells a share.
+
+    Parameters
+    ----------
+    start : tuple of float
+        Where all ways start. [m]
+    ends : ndarray, shape (M, 2)
+        Where each ends. [m]
+    lines : ndarray, shape (D, 2, 2)
+        Start and end of each. [m]
+
+    Returns
+    -------
+    ndarray of bool, shape (M,)
+        True where a line is crossed.
+
+    Examples
+    --------
+    >>> line = np.array([[[1.0, -1.0], [1.0, 1.0]]])
+    >>> is_crossed_from((0.0, 0.0), np.array([[4.0, 0.0], [0.0, 4.0]]), line).tolist()
+    [True, False]
+    """
+    if not len(ends):
+        return np.zeros(0, dtype=np.bool_)
+    near = lines[_may_be_met(start, ends, lines)]
+    way, line, between = (ends - start)[:, None], near[:, 1] - near[:, 0], near[:, 0] - start
+    area = cross(way, line)
+    safe = np.where(np.abs(area) > 1e-15, area, np.nan)
+    on_way, on_line = cross(between, line) / safe, cross(between, way) / safe
+    met = (on_way > CROSSED) & (on_way < 1 - CROSSED) & (on_line > -CROSSED) & (on_line < 1 + CROSSED)
+    found: BoolArray = np.logical_or.reduce(met, axis=1)
+    return found
+
+
+_NEAR_M = 1e-6
+# A line farther than this from a box crosses nothing in it. [m]
+
+
+def _may_be_met(start: tuple[float, float], ends: FloatArray, lines: FloatArray) -> BoolArray:
+    """Lines whose own box touches the box about some ways from one place, shape (D,)."""
+    touches: BoolArray = np.ones(len(lines), dtype=np.bool_)
+    for axis, there in enumerate(start):
+        low, high = min(ends[:, axis].min(), there) - _NEAR_M, max(ends[:, axis].max(), there) + _NEAR_M
+        first, last = lines[:, 0, axis], lines[:, 1, axis]
+        touches &= (np.maximum(first, last) >= low) & (np.minimum(first, last) <= high)
+    return touches
 
 
 def _sector_towards(views: Views, points: FloatArray) -> IntArray:

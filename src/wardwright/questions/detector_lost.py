@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
@@ -9,10 +11,11 @@ from wardwright.model.estimate import Estimate
 from wardwright.model.placement import standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
+from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.answer import Answer, Verdict
 from wardwright.questions.loss_mends import second_eye
 from wardwright.questions.time_in_hand import likely_hand
-from wardwright.trials.alarm import alarm_of
+from wardwright.trials.alarm import Alarm, alarm_of
 from wardwright.trials.likely_race import likely_race
 from wardwright.trials.single_loss import Noticing, no_longer_noticed
 from wardwright.trials.ways_in import WayIn
@@ -79,18 +82,19 @@ def _too_late(site: Site, catalogue: Catalogue, lost: Device, *, of: Noticing) -
     alarm = alarm_of(site, catalogue)
     without = alarm._replace(heard=tuple(pair for pair in alarm.heard if pair[0].id != lost.id))
     found = []
+
+    def hand(one: Alarm, way: WayIn) -> float:
+        return likely_hand(likely_race(site.bare, catalogue, one, way=way, goal=of.goal), catalogue)
+
     for way, by in of.by_way:
         if lost.id not in by or way.opening.id in found:
             continue
         try:
-            before, after = (
-                likely_hand(likely_race(site.bare, catalogue, one, way=way, goal=of.goal), catalogue)
-                for one in (alarm, without)
-            )
+            # Where it is lost as it is, it is not asked what would come of one detector less.
+            if hand(alarm, way) > 0.0 >= hand(without, way):
+                found.append(way.opening.id)
         except NotComputable:
             continue  # no way on foot leads there: question 1 says so
-        if before > 0.0 >= after:
-            found.append(way.opening.id)
     return found
 
 
@@ -104,16 +108,24 @@ def _sketches(
         if way.opening.id in seen:
             continue
         seen.add(way.opening.id)
-        route = route_to(site, catalogue, way=way, goal=of.goal)
-        if route is None:
-            continue
-        for storey in dict.fromkeys(route.storeys):
-            points = [
-                (float(x), float(y))
-                for (x, y), on in zip(route.points.tolist(), route.storeys, strict=True)
-                if on == storey
-            ]
-            chosen = points[::4] if (len(points) - 1) % 4 == 0 else [*points[::4], points[-1]]
-            if len(chosen) > 1:
-                found.append(Sketch(role="unnoticed", storey=storey, points=tuple(chosen)))
+        found += _unnoticed(site.bare, catalogue, way, goal=of.goal)
+    return tuple(found)
+
+
+@lru_cache(maxsize=256)
+def _unnoticed(house: Site, catalogue: Catalogue, way: WayIn, *, goal: Spot) -> tuple[Sketch, ...]:
+    """The way on foot from a way in, one line for each storey."""
+    route = route_to(house, catalogue, way=way, goal=goal)
+    if route is None:
+        return ()
+    found = []
+    for storey in dict.fromkeys(route.storeys):
+        points = [
+            (float(x), float(y))
+            for (x, y), on in zip(route.points.tolist(), route.storeys, strict=True)
+            if on == storey
+        ]
+        chosen = points[::4] if (len(points) - 1) % 4 == 0 else [*points[::4], points[-1]]
+        if len(chosen) > 1:
+            found.append(Sketch(role="unnoticed", storey=storey, points=tuple(chosen)))
     return tuple(found)

@@ -14,10 +14,8 @@ from wardwright.model.placement import space_at, standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.questions.answer import PartAnswer
-from wardwright.questions.night_numbers import NightCase, nearest_detector, unset_after
-from wardwright.questions.night_times import night_cases
+from wardwright.questions.night_numbers import NightCase, nearest_detector, unset_estimate
 from wardwright.trials.barriers import grids_of
-from wardwright.trials.draws import estimate_of
 from wardwright.trials.household_walk import stretches_on, walk
 from wardwright.trials.night_walk import Moment
 from wardwright.trials.stacked_floors import Floors
@@ -32,8 +30,7 @@ def night_parts(site: Site, catalogue: Catalogue, case: NightCase) -> tuple[Part
     """The numbers behind the answer about a trip: when the alarm would be unset in the morning."""
     if case.trip.control is None:
         return ()
-    unset = unset_after(site, catalogue, case)
-    estimate = estimate_of(unset, night_cases(catalogue, case.trip.person), unit="s")
+    estimate = unset_estimate(site, catalogue, case)
     return (PartAnswer(name=f"unset at {case.trip.control.name} after", estimate=estimate),)
 
 

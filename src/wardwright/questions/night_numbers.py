@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -9,6 +10,7 @@ import numpy as np
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.estimate import Estimate
+from wardwright.model.household import Person
 from wardwright.model.site import Site
 from wardwright.questions.answer import Verdict
 from wardwright.questions.night_times import Walked, night_cases, walked_s
@@ -63,9 +65,9 @@ def night_number(
     trip, ring = case.trip, case.ring
     cases = night_cases(catalogue, trip.person)
     if ring is not None:
-        rings = until(site, catalogue, case, moment=ring.moment) + ring.waits_s
+        walked = _walked(site, catalogue, case, moment=ring.moment)
         verdict: Verdict = "bad" if case.leaves == "night" else "thin"
-        return verdict, MEASURES["rings"], estimate_of(rings, cases, unit="s"), None
+        return verdict, MEASURES["rings"], _rings(catalogue, trip.person, walked, waits_s=ring.waits_s), None
     left = _time_left(site, catalogue, case)
     if left is not None:
         estimate = estimate_of(left, cases, unit="s")
@@ -76,9 +78,19 @@ def night_number(
 
 def until(site: Site, catalogue: Catalogue, case: NightCase, *, moment: Moment) -> FloatArray:
     """When a moment of a trip comes, in every row. [s]"""
+    return walked_s(catalogue, case.trip.person, _walked(site, catalogue, case, moment=moment))
+
+
+def _walked(site: Site, catalogue: Catalogue, case: NightCase, *, moment: Moment) -> Walked:
     steps = steps_on(site.bare, catalogue, case.ends)
-    walked = Walked(0.0, 0.0, 0.0) if steps is None else Walked(*walked_until(steps, moment))
-    return walked_s(catalogue, case.trip.person, walked)
+    return Walked(0.0, 0.0, 0.0) if steps is None else Walked(*walked_until(steps, moment))
+
+
+@lru_cache(maxsize=512)
+def _rings(catalogue: Catalogue, person: Person, walked: Walked, *, waits_s: float) -> Estimate:
+    """When an alarm starts, by what is walked until it is given: a detector that moves a little changes few."""
+    rings = walked_s(catalogue, person, walked) + waits_s
+    return estimate_of(rings, night_cases(catalogue, person), unit="s")
 
 
 def _time_left(site: Site, catalogue: Catalogue, case: NightCase) -> FloatArray | None:
@@ -100,10 +112,28 @@ def _time_left(site: Site, catalogue: Catalogue, case: NightCase) -> FloatArray 
 
 def unset_after(site: Site, catalogue: Catalogue, case: NightCase) -> FloatArray:
     """When the alarm is unset at the keypad that a trip ends at, in every row. [s]"""
+    return _unset_after(catalogue, case.trip.person, _to_its_end(site, catalogue, case))
+
+
+def unset_estimate(site: Site, catalogue: Catalogue, case: NightCase) -> Estimate:
+    """When the alarm is unset at the keypad that a trip ends at. [s]"""
+    return _unset_estimate(catalogue, case.trip.person, _to_its_end(site, catalogue, case))
+
+
+def _to_its_end(site: Site, catalogue: Catalogue, case: NightCase) -> Walked:
     route = walk(site.bare, catalogue, case.ends.start, goal=case.ends.goal)
     last = 0 if route is None else len(route.points) - 1
-    code = night_cases(catalogue, case.trip.person).rows[CODE]
-    return until(site, catalogue, case, moment=Moment(last)) + code
+    return _walked(site, catalogue, case, moment=Moment(last))
+
+
+def _unset_after(catalogue: Catalogue, person: Person, walked: Walked) -> FloatArray:
+    return walked_s(catalogue, person, walked) + night_cases(catalogue, person).rows[CODE]
+
+
+@lru_cache(maxsize=512)
+def _unset_estimate(catalogue: Catalogue, person: Person, walked: Walked) -> Estimate:
+    unset = _unset_after(catalogue, person, walked)
+    return estimate_of(unset, night_cases(catalogue, person), unit="s")
 
 
 def _clear(site: Site, catalogue: Catalogue, case: NightCase) -> Estimate | None:

@@ -16,7 +16,7 @@ import shapely
 from numpy.typing import NDArray
 
 from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
-from wardwright.geometry.taut import crossed
+from wardwright.geometry.taut import is_crossed_from
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.opening import LeafState, Opening
@@ -75,8 +75,10 @@ def possible_floor(house: Site, catalogue: Catalogue, device: Device, *, storeys
 class Lines(NamedTuple):
     """Lines from a detector to bodies on the floor."""
 
-    lines: FloatArray
-    """To several places across each body, shape (N, L, 2, 2). [m]"""
+    eye: tuple[float, float]
+    """Where the detector is. [m]"""
+    ends: FloatArray
+    """Several places across each body, shape (N, L, 2). [m]"""
     clear: BoolArray
     """Whether no wall stands across a line, shape (N, L)."""
     like: IntArray
@@ -108,15 +110,14 @@ def lines_to(house: Site, storey: str, points: FloatArray, *, eye: tuple[float, 
     length = np.maximum(np.hypot(*away.T), 1e-9)[:, None]
     beside = np.stack([-away[:, 1], away[:, 0]], axis=1) / length * BODY_RADIUS_M
     ends = points[:, None] + np.asarray(ACROSS)[None, :, None] * beside[:, None]
-    lines = np.stack([np.broadcast_to(start, ends.shape), ends], axis=2)
-    clear = ~_met(lines, _wall_pieces(house, storey))
+    clear = ~_met(eye, ends, _wall_pieces(house, storey))
     is_clear = clear.any(axis=1)
     like = np.arange(len(points))
     if is_clear.any() and not is_clear.all():
-        known = np.nonzero(is_clear)[0]
-        gaps = np.hypot(*(points[:, None] - points[None, known]).transpose(2, 0, 1))
-        like = np.where(is_clear, like, known[gaps.argmin(axis=1)])
-    return Lines(lines, clear, like)
+        known, (x, y), (from_x, from_y) = np.nonzero(is_clear)[0], points[is_clear].T, points[~is_clear].T
+        gaps = np.hypot(np.subtract.outer(from_x, x), np.subtract.outer(from_y, y))
+        like[~is_clear] = known[gaps.argmin(axis=1)]
+    return Lines(eye, ends, clear, like)
 
 
 def seen_past(
@@ -125,23 +126,20 @@ def seen_past(
     """Whether some line to each body meets no leaf, shape (N,); all of them where walls leave no line at all."""
     if not lines.clear.any():
         return np.ones(len(lines.like), dtype=np.bool_)
-    met = _met(lines.lines, [piece for one in leaves for piece in leaf_pieces(house, one, state(one))])
+    pieces = [piece for one in leaves for piece in leaf_pieces(house, one, state(one))]
+    met = _met(lines.eye, lines.ends, np.array(pieces).reshape(-1, 2, 2))
     seen: BoolArray = np.logical_or.reduce(lines.clear & ~met, axis=1)
     return seen[lines.like]
 
 
-def _met(lines: FloatArray, pieces: Sequence[Line2]) -> BoolArray:
+def _met(eye: tuple[float, float], ends: FloatArray, pieces: FloatArray) -> BoolArray:
     """Whether any piece stands across each line, shape (N, L)."""
-    if not pieces:
-        return np.zeros(lines.shape[:2], dtype=np.bool_)
-    met = np.isfinite(crossed(lines.reshape(-1, 2, 2), np.array(pieces)))
-    whole: BoolArray = np.logical_or.reduce(met, axis=1).reshape(lines.shape[:2])
-    return whole
+    return is_crossed_from(eye, ends.reshape(-1, 2), pieces).reshape(ends.shape[:2])
 
 
 @lru_cache(maxsize=256)
-def _wall_pieces(house: Site, storey: str) -> tuple[Line2, ...]:
-    """The middle lines of a storey's walls, their openings left out. [m]"""
+def _wall_pieces(house: Site, storey: str) -> FloatArray:
+    """The middle lines of a storey's walls, their openings left out, shape (D, 2, 2). [m]"""
     found: list[Line2] = []
     for wall in house.walls:
         if wall.storey != storey:
@@ -157,7 +155,7 @@ def _wall_pieces(house: Site, storey: str) -> tuple[Line2, ...]:
             if start > at:
                 found.append((along(wall.line_m, at), along(wall.line_m, start)))
             at = max(at, end)
-    return tuple(found)
+    return np.array(found).reshape(-1, 2, 2)
 
 
 @lru_cache(maxsize=256)
@@ -213,10 +211,11 @@ def leaf_pieces(house: Site, opening: Opening, state: LeafState) -> list[Line2]:
 
 def looked_through(house: Site, leaves: Sequence[Opening], lines: Lines, *, seen: BoolArray) -> list[str]:
     """Doors across whose doorways bodies are seen, the one with most of them first."""
-    chosen = lines.lines[lines.like[seen]]
+    chosen = lines.ends[lines.like[seen]]
     clear = lines.clear[lines.like[seen]]
+    doorways = {one.id: np.array([opening_line(house.wall(one.wall), one)]) for one in leaves}
     counts: Mapping[str, int] = {
-        one.id: int((clear & _met(chosen, [opening_line(house.wall(one.wall), one)])).any(axis=1).sum())
-        for one in leaves
+        name: int((clear & _met(lines.eye, chosen, doorway)).any(axis=1).sum())
+        for name, doorway in doorways.items()
     }
     return sorted((name for name, count in counts.items() if count), key=lambda name: (-counts[name], name))
