@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from typing import Any
 
 import numpy as np
@@ -11,6 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from accuracy.rows import Row
+from common.signals import in_turn
 from wardwright.model.programme import STANDARD_BEHAVIOURS, Behaviour, Programme
 from wardwright.trials.zone_response import Signal, respond, response_once, response_times
 
@@ -73,18 +74,6 @@ def test_worked_terrace_exactly(case: str) -> None:
     assert answer.alarm_s == pytest.approx(sounder, abs=1e-12)
     assert answer.message_due_s + MESSAGE_S == pytest.approx(message, abs=1e-12)
     assert at_unit + BREAK_S == pytest.approx(broken, abs=1e-12)
-
-
-def in_turn(times: Sequence[float], behaviours: Sequence[Behaviour]) -> list[Signal]:
-    """Signals for `respond`, those of one moment in the turn in which the closed forms take them.
-
-    What alarms at once comes before what starts an entry, and that before what is allowed after one.
-    """
-    found = []
-    for number, (time_s, behaviour) in enumerate(zip(times, behaviours, strict=True)):
-        turn = 1 if behaviour.starts_entry else 2 if behaviour.allowed_after_entry else 0
-        found.append(Signal(time_s, behaviour, f"{turn} {number:06d}"))
-    return found
 
 
 ANY = st.builds(

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from common.houses import CATALOGUE
+from common.signals import in_turn
 from common.small_campaign import STILL, fitted_hall, watched_hall, world
 from wardwright.geometry.raster import BoolArray
 from wardwright.model.catalogue import Catalogue
@@ -21,7 +22,7 @@ from wardwright.trials.campaign.streams import Streams
 from wardwright.trials.draws import Z_95
 from wardwright.trials.interruption import AT_START, Response, Tasks, interruption
 from wardwright.trials.race import race
-from wardwright.trials.zone_response import in_turn, respond
+from wardwright.trials.zone_response import respond
 
 TRIALS = 100_000
 
