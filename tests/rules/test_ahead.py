@@ -10,7 +10,7 @@ import pytest
 from common.houses import CATALOGUE, on_ceiling, on_wall, one_room, opening, two_rooms_and_hall
 from common.rule_houses.service import WORKTOP
 from wardwright.model.device_sheets import MovementSheet
-from wardwright.rules.ahead import ahead_of, in_sight, sight_from
+from wardwright.rules.ahead import ahead_of
 
 
 def table(sheet_id: str = "fan") -> MovementSheet:
@@ -88,24 +88,3 @@ def test_a_zone_behind_a_tall_box_does_not_count() -> None:
     assert free.tolist() == pytest.approx([2.2 - 2.96 * math.tan(math.radians(29.54))])
     hidden = ahead_of(one_room(devices=(FAN,), fixtures=(tall,)), FAN, table())
     assert hidden.lowest_zone(point, stood, reach_m=12.0).tolist() == [math.inf]
-
-
-def test_places_in_sight_are_those_in_the_fan_that_are_not_hidden() -> None:
-    tall = WORKTOP.model_copy(update={"centre_m": (2.0, 2.0), "size_m": (0.4, 1.0), "height_m": 2.6})
-    ahead = ahead_of(one_room(devices=(FAN,), fixtures=(tall,)), FAN, table())
-    points = np.array([[1.04, 2.0], [3.0, 2.0], [1.04, 3.9], [1.54, 2.5]])
-    seen = in_sight(ahead.sight, points, heading=ahead.heading, half=ahead.half)
-    assert seen.rows.tolist() == [0, 3]
-    assert seen.distance.tolist() == pytest.approx([1.0, math.hypot(1.5, 0.5)])
-    stood = np.array([0.0, 0.3])
-    assert (
-        seen.lowest_zone(ahead.depressions, stood, reach_m=12.0).tolist()
-        == ahead.lowest_zone(points[[0, 3]], stood, reach_m=12.0).tolist()
-    )
-
-
-def test_a_sheet_as_wide_in_its_place_shares_its_sight() -> None:
-    site = one_room(devices=(FAN,))
-    ahead = ahead_of(site, FAN, table())
-    there = sight_from(site.bare, "ground", ahead.eye, heading=ahead.heading, half=ahead.half)
-    assert there is ahead.sight

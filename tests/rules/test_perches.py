@@ -13,7 +13,7 @@ from wardwright.model.fabric import Stair, Storey
 from wardwright.model.site import Site
 from wardwright.rules.animal_tops import tops_of
 from wardwright.rules.animals import animals
-from wardwright.rules.perches import InView, on_floor, on_things, under_zones
+from wardwright.rules.perches import InView, on_floor, on_things, still_under, under_zones
 
 TABLE = CATALOGUE.sheet("fan-passing-pets").movement
 assert TABLE is not None
@@ -107,3 +107,19 @@ def test_zones_are_remembered_by_where_they_lie() -> None:
     assert under_zones(site, PASSING_PETS.model_copy(update={"id": "other"}), TABLE) is one
     tilted = under_zones(site, PASSING_PETS.model_copy(update={"tilt_deg": -1.0}), TABLE)
     assert min(under.free_m for under in tilted) > min(under.free_m for under in one)
+
+
+def test_the_same_places_under_the_zones_once_it_hangs_higher() -> None:
+    """0.1 m higher its zones leave 0.1 m more over the same place."""
+    site = house(fixtures=(SIDEBOARD,))
+    assert TABLE is not None
+    before = under_zones(site, PASSING_PETS, TABLE)
+    mount = PASSING_PETS.mount.model_copy(update={"height_m": PASSING_PETS.mount.height_m + 0.1})  # type: ignore[union-attr]
+    higher = PASSING_PETS.model_copy(update={"mount": mount})
+    after = still_under(site.bare, higher, TABLE, before=PASSING_PETS, under=before)
+    assert [one.place for one in after] == [one.place for one in before]
+    assert [one.free_m for one in after] == pytest.approx([one.free_m + 0.1 for one in before])
+    assert still_under(site.bare, PASSING_PETS, TABLE, before=PASSING_PETS, under=before) == before
+    assert still_under(site.bare, higher, TABLE, before=PASSING_PETS, under=()) == ()
+    away = PASSING_PETS.model_copy(update={"heading_deg": 180.0})
+    assert still_under(site.bare, away, TABLE, before=PASSING_PETS, under=before) == ()

@@ -12,6 +12,7 @@ from wardwright.model.estimate import Estimate
 from wardwright.model.placement import is_way_in, sides_of_opening, space_at, standing
 from wardwright.model.site import Site
 from wardwright.questions.answer import WORST_FIRST
+from wardwright.questions.beaten_changes import beaten
 from wardwright.questions.pet_changes import Change, Trial, changes
 from wardwright.questions.pet_verdicts import decisive, settled, verdict_of, worst_of
 from wardwright.rules.animals import Roaming
@@ -57,10 +58,12 @@ def pet_mends(
         Those that leave no doubt first; where none does, watching its space by contacts comes last.
     """
     as_it_is = Trial(device, sheet, tuple(room.animal for room in now), device.sheet)
-    rank_now = WORST_FIRST.index(verdict_of(worst_of(now)))
-    every = changes(house, catalogue, as_it_is, now=now)
+    verdict = verdict_of(worst_of(now))
+    every = tuple(changes(house, catalogue, as_it_is, now=now))
+    no_better = beaten(house, catalogue, every, device=device, now=now, verdict=verdict)
+    worth = [change for number, change in enumerate(every) if number not in no_better]
     tried = []
-    for change, rank, room in _better(house, catalogue, every, than=rank_now):
+    for change, rank, room in _better(house, catalogue, worth, than=WORST_FIRST.index(verdict)):
         gain = Estimate.model_validate(room.model_dump() | {"drivers": ()})
         mend = {"action": change.action, "subject": change.subject, "values": change.values, "gain": gain}
         tried.append((rank, Mend.model_validate(mend)))

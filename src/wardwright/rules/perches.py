@@ -13,10 +13,11 @@ from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.floor_cells import floor_cells
 from wardwright.model.site import Site
 from wardwright.model.surfaces import level_of
-from wardwright.rules.ahead import CELL_M, InSight, ahead_of, in_sight, sight_from
+from wardwright.rules.ahead import CELL_M
 from wardwright.rules.animal_reach import reach_of
 from wardwright.rules.animal_tops import Top, tops_of
 from wardwright.rules.animals import Roaming
+from wardwright.rules.hung import Hung, InSight, depressions_of, hung_of, in_sight, sight_from, sight_toward
 
 
 class InView(NamedTuple):
@@ -70,23 +71,13 @@ def under_zones(site: Site, device: Device, sheet: MovementSheet) -> tuple[Under
     tuple of UnderZones
         One for each top over which a zone passes, in the order of `tops_of`.
     """
-    ahead = ahead_of(site, device, sheet)
-    hung = _Hung(ahead.level.storey.id, ahead.eye, ahead.heading, ahead.half)
-    return _under_zones(site.bare, hung, depressions=ahead.depressions, reach_m=sheet.reach_m)
-
-
-class _Hung(NamedTuple):
-    """Where a detector hangs, and how wide it looks: the fields of `Ahead`, and the id of its storey."""
-
-    storey: str
-    eye: tuple[float, float, float]
-    heading: float
-    half: float
+    hung = hung_of(site.bare, device, sheet)
+    return _under_zones(site.bare, hung, depressions=depressions_of(device, sheet), reach_m=sheet.reach_m)
 
 
 @lru_cache(maxsize=512)
 def _under_zones(
-    house: Site, hung: _Hung, *, depressions: tuple[float, ...], reach_m: float
+    house: Site, hung: Hung, *, depressions: tuple[float, ...], reach_m: float
 ) -> tuple[UnderZones, ...]:
     """Remembered by where its zones lie: rules and questions try like sheets in its place, each by another name."""
     there = _places_seen(house, hung)
@@ -115,6 +106,46 @@ class _Places(NamedTuple):
     """What is stood on there, above the house's zero, shape (N,). [m]"""
 
 
+def still_under(
+    house: Site, device: Device, sheet: MovementSheet, *, before: Device, under: tuple[UnderZones, ...]
+) -> tuple[UnderZones, ...]:
+    """The tops of some over which a zone passes still, in the place where one did before: perhaps not the least.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    device : Device
+        A detector as it hangs now.
+    sheet : MovementSheet
+        Its sheet.
+    before : Device
+        The same as it hung before, on the same storey.
+    under : tuple of UnderZones
+        Tops under its zones then.
+
+    Returns
+    -------
+    tuple of UnderZones
+        With the room that is left there now.
+    """
+    hung = hung_of(house, device, sheet)
+    places, stood = np.array([one.place for one in under]), np.array([one.stood_m for one in under])
+    if not under:
+        return ()
+    # As it hung before all is known; elsewhere it looks nowhere but there.
+    is_as_before = hung == hung_of(house, before, sheet)
+    sight = sight_from(house, hung) if is_as_before else sight_toward(house, hung, places)
+    seen = in_sight(sight, places, heading=hung.heading, half=hung.half)
+    zone = seen.lowest_zone(depressions_of(device, sheet), stood[seen.rows], reach_m=sheet.reach_m)
+    free = np.round(zone - stood[seen.rows], 9).tolist()
+    return tuple(
+        under[row]._replace(free_m=room)
+        for row, room in zip(seen.rows.tolist(), free, strict=True)
+        if np.isfinite(room)
+    )
+
+
 class _Seen(NamedTuple):
     """Those of the places of a storey that a detector sees anything over, K of them."""
 
@@ -129,10 +160,10 @@ class _Seen(NamedTuple):
 
 
 @lru_cache(maxsize=512)
-def _places_seen(house: Site, hung: _Hung) -> _Seen:
+def _places_seen(house: Site, hung: Hung) -> _Seen:
     """The same whatever the detector's sheet, and however it is tilted."""
     there = _places_on(house, hung.storey)
-    sight = sight_from(house, hung.storey, hung.eye, heading=hung.heading, half=hung.half)
+    sight = sight_from(house, hung)
     seen = in_sight(sight, there.points, heading=hung.heading, half=hung.half)
     bounds = [(first, end) for _, first, end in there.tops]
     kept = np.searchsorted(seen.rows, np.array(bounds, dtype=np.int64).reshape(-1, 2)).tolist()
@@ -193,10 +224,9 @@ def _farthest_in(
     site: Site, device: Device, sheet: MovementSheet, *, animal: Roaming, is_floor: bool
 ) -> InView | None:
     reach = reach_of(site.bare, animal.row, rooms=animal.rooms)
+    floor = site.storey(hung_of(site.bare, device, sheet).storey).elevation_m
     inside = [
-        _in_view(
-            reach.tops[one.number], one, animal=animal, floor=ahead_of(site, device, sheet).level.floor_m
-        )
+        _in_view(reach.tops[one.number], one, animal=animal, floor=floor)
         for one in under_zones(site, device, sheet)
         if (reach.tops[one.number].kind == "floor") == is_floor
         and reach.needs()[one.number] <= animal.row.jump_m

@@ -38,8 +38,8 @@ class Left(NamedTuple):
     """Room between its top and the lowest zone over any place it gets to; below zero it stands in the zone. [m]"""
     passes_kg: float
     """The weight up to which the sheet passes animals. [kg]"""
-    is_in_view: bool
-    """Whether it may get to any place under a zone at all."""
+    in_view: tuple[UnderZones, ...]
+    """The tops under zones that it may get to at all."""
     likely_m: float
     """Before the animal's height is taken off. [m]"""
     under: tuple[UnderZones, ...]
@@ -55,6 +55,11 @@ class Left(NamedTuple):
     def passes(self) -> bool:
         """Whether the sheet names its weight as one that it passes on the floor."""
         return self.animal.mass_kg <= self.passes_kg
+
+    @property
+    def is_in_view(self) -> bool:
+        """Whether it may get to any place under a zone at all."""
+        return bool(self.in_view)
 
     @property
     def is_enough(self) -> bool:
@@ -123,7 +128,7 @@ def room_left(
         animal,
         estimate_of(room - heights, cases, unit="m"),
         sheet.passes_animals_up_to_kg,
-        bool((wide.needs()[indexes] <= most).any()),
+        tuple(one for one in under if wide.needs()[one.number] <= most),
         float(room[0]),
         under,
         told,
