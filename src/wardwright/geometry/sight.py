@@ -199,8 +199,16 @@ def look_toward(
         What stops sight.
     places : array_like, shape (N, 2)
         Those that will be asked about. [m]
-    heading, half_angle, reach, band, arc : float, float, float, tuple of float, float
-        As for `look`.
+    heading : float, default 0.0
+        As for `look`. [rad]
+    half_angle : float, default pi
+        As for `look`. [rad]
+    reach : float
+        As for `look`. [m]
+    band : tuple of float
+        As for `look`. [m]
+    arc : float, default 0.05
+        As for `look`. [m]
 
     Returns
     -------
