@@ -77,6 +77,26 @@ def test_many_paths_are_the_same_as_one_by_one() -> None:
         assert together.share[i] == pytest.approx(alone.share[0])
 
 
+def test_a_path_past_many_boxes_meets_each_as_it_would_alone() -> None:
+    # Only pairs that come near each other are worked out: none that meets may be left out, none put elsewhere.
+    rng = np.random.default_rng(9)
+    rows = np.column_stack([rng.uniform(0, 5, (30, 4)), rng.uniform(0.05, 0.4, 30)])
+    many, (starts, ends) = walls(*rows.tolist()), rng.uniform(-1, 6, (2, 200, 3))
+    together = passages(starts, ends, many)
+    for i in range(30):
+        alone = passages(starts, ends, walls(tuple(rows[i].tolist())))
+        for name in ("share", "inside"):
+            assert np.array_equal(getattr(together, name)[:, i], getattr(alone, name)[:, 0]), name
+    samples = starts[:, None] + np.linspace(0.0, 1.0, 400)[:, None] * (ends - starts)[:, None]
+    off = samples[:, :, None, :2] - many.origin
+    along = (off * many.along).sum(axis=-1)
+    aside = np.abs(off[..., 1] * many.along[:, 0] - off[..., 0] * many.along[:, 1])
+    held = (along > 0.01) & (along < many.length - 0.01) & (aside < many.half - 0.01)
+    held &= (samples[..., None, 2] > 0.01) & (samples[..., None, 2] < 2.39)
+    assert (together.inside[held.any(axis=1)] > 0.0).all()
+    assert held.any()
+
+
 def test_no_path_and_no_box_are_no_trouble() -> None:
     none = np.empty((0, 3))
     assert passages(none, none, ACROSS).share.shape == (0, 1)

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from wardwright.geometry.raster import FloatArray
+from wardwright.geometry.raster import BoolArray, FloatArray
 
 HAIR_M = 1e-9
 """A path that moves less than this along an axis is level to it. [m]"""
@@ -41,7 +41,7 @@ class Passages(NamedTuple):
     inside: FloatArray
     """Length within the box. [m]"""
     incidence: FloatArray
-    """Between the path and the normal of the box's line. [rad]"""
+    """Between the path and the normal of the box's line; 0 for a path that comes nowhere near. [rad]"""
 
 
 def passages(starts: FloatArray, ends: FloatArray, boxes: Boxes) -> Passages:
@@ -72,33 +72,56 @@ def passages(starts: FloatArray, ends: FloatArray, boxes: Boxes) -> Passages:
 
 
 def _passages(starts: FloatArray, ends: FloatArray, boxes: Boxes) -> Passages:
-    way = ends - starts
-    to_start = starts[:, None, :2] - boxes.origin
-    ux, uy = boxes.along[:, 0], boxes.along[:, 1]
+    met = _may_meet(starts, ends, boxes)
+    # Few paths come anywhere near a box: all else is worked out for those pairs only.
+    path, box = np.nonzero(met)
+    way, length = (ends - starts)[path], np.linalg.norm(ends - starts, axis=1)[path]
+    to_start = starts[path, :2] - boxes.origin[box]
+    ux, uy = boxes.along[box, 0], boxes.along[box, 1]
     # Along the box, across it, and up: where each path starts, how far it goes, and between what it is inside.
-    u, du = to_start[..., 0] * ux + to_start[..., 1] * uy, way[:, :1] * ux + way[:, 1:2] * uy
-    v, dv = to_start[..., 1] * ux - to_start[..., 0] * uy, way[:, 1:2] * ux - way[:, :1] * uy
-    z, dz = starts[:, 2:3], way[:, 2:3]
+    u, du = to_start[:, 0] * ux + to_start[:, 1] * uy, way[:, 0] * ux + way[:, 1] * uy
+    v, dv = to_start[:, 1] * ux - to_start[:, 0] * uy, way[:, 1] * ux - way[:, 0] * uy
+    half = boxes.half[box]
     first, last = np.zeros(u.shape), np.ones(u.shape)
     for at, step, low, high in (
-        (u, du, np.zeros_like(boxes.length), boxes.length),
-        (v, dv, -boxes.half, boxes.half),
-        (z, dz, boxes.low, boxes.high),
+        (u, du, np.zeros(u.shape), boxes.length[box]),
+        (v, dv, -half, half),
+        (starts[path, 2], way[:, 2], boxes.low[box], boxes.high[box]),
     ):
         _cut(first, last, at=at, step=step, between=(low, high))
     is_met = last > first
     part = np.where(is_met, last - first, 0.0)
-    length = np.linalg.norm(way, axis=1)[:, None]
-    inside, thickness = part * length, 2.0 * boxes.half
+    inside, thickness = part * length, 2.0 * half
     share = np.clip(np.maximum(part * np.abs(dv), inside / ALONG) / thickness, 0.0, 1.0)
     with np.errstate(invalid="ignore", divide="ignore"):
         incidence = np.arccos(np.clip(np.abs(dv) / length, 0.0, 1.0))
     return Passages(
-        share,
-        np.where(is_met, (first + last) / 2.0, np.nan),
-        inside,
-        np.where(length > HAIR_M, incidence, 0.0),
+        _spread(share, met, blank=0.0),
+        _spread(np.where(is_met, (first + last) / 2.0, np.nan), met, blank=np.nan),
+        _spread(inside, met, blank=0.0),
+        _spread(np.where(length > HAIR_M, incidence, 0.0), met, blank=0.0),
     )
+
+
+def _may_meet(starts: FloatArray, ends: FloatArray, boxes: Boxes) -> BoolArray:
+    """Which paths come into the upright space between the least and greatest x, y and height of each box; (N, B)."""
+    across = boxes.half[:, None] * np.abs(boxes.along[:, ::-1])
+    last = boxes.origin + boxes.length[:, None] * boxes.along
+    lowest = np.column_stack([np.minimum(boxes.origin, last) - across, boxes.low]) - HAIR_M
+    highest = np.column_stack([np.maximum(boxes.origin, last) + across, boxes.high]) + HAIR_M
+    low, high = np.minimum(starts, ends), np.maximum(starts, ends)
+    met: BoolArray = np.ones((len(starts), len(boxes.length)), dtype=np.bool_)
+    for axis in range(3):
+        met &= low[:, axis, None] <= highest[:, axis]
+        met &= high[:, axis, None] >= lowest[:, axis]
+    return met
+
+
+def _spread(values: FloatArray, where: BoolArray, *, blank: float) -> FloatArray:
+    """Values of some pairs in a table of all."""
+    table = np.full(where.shape, blank)
+    table[where] = values
+    return table
 
 
 def _cut(

@@ -90,7 +90,7 @@ def changes_for(site: Site, catalogue: Catalogue, way: WayIn, *, now: Estimate) 
     for values, detector in watches_to_add(site.bare, catalogue, alarm.heard, way=way, device_id=name):
         after = alarm.with_detector(detector, instant_of(site))
         found.append(("add-device", way.opening.id, values, as_it_is._replace(alarm=after)))
-    for space, values, detector in _movement(site, catalogue, way):
+    for space, values, detector in _movement(site, catalogue, way.opening):
         after = alarm.with_detector(detector, instant_of(site))
         found.append(("add-device", space, values, as_it_is._replace(alarm=after)))
     elsewhere = best_elsewhere(site, catalogue) if now.value <= 0 else None
@@ -120,8 +120,8 @@ def notice_on_all(site: Site, catalogue: Catalogue, ways: Sequence[WayIn], *, go
     there = [one for one in heard if catalogue.sheet(one.sheet).kind == "movement-detector"]
     # Where it is not computable, the answer about each way in says so.
     with suppress(NotComputable):
-        firsts = {way.opening.id: way for way in reversed(ways)}.values()
-        tried = [device for way in firsts for _, _, device in _movement(site, catalogue, way)]
+        openings = {way.opening.id: way.opening for way in ways}.values()
+        tried = [device for one in openings for _, _, device in _movement(site, catalogue, one)]
         notice_together(site.bare, catalogue, [*there, *tried], goal=goal)
 
 
@@ -134,19 +134,21 @@ def _hears_a_way_nobody_uses(site: Site, catalogue: Catalogue, zone: Zone, *, wa
     )
 
 
-def _movement(site: Site, catalogue: Catalogue, way: WayIn) -> list[tuple[str, Values, Device]]:
-    """A movement detector in a far corner of the space that the way leads into, if none is there yet."""
+@lru_cache(maxsize=256)
+def _movement(site: Site, catalogue: Catalogue, opening: Opening) -> tuple[tuple[str, Values, Device], ...]:
+    """A movement detector in a far corner of the space that an opening leads into, if none is there yet."""
     sheet = next((s for s in catalogue.sheets if s.kind == "movement-detector"), None)
-    inside = [s for s in sides_of_opening(site, way.opening) if s and site.space(s).is_protected]
+    inside = [s for s in sides_of_opening(site, opening) if s and site.space(s).is_protected]
     if sheet is None or not inside:
-        return []
+        return ()
     space = site.space(inside[0])
     detectors = devices_of(site, catalogue, "movement-detector")
     if any(_stands_in(site.bare, device) == space.id for device in detectors):
-        return []
-    start = way_in_spot(site, way.opening)
+        return ()
+    start = way_in_spot(site, opening)
     name = _unused(site, "proposed-movement")
-    return [(space.id, *one) for one in _in_corners(site.bare, sheet, space, start=start, device_id=name)]
+    corners = _in_corners(site.bare, sheet, space, start=start, device_id=name)
+    return tuple((space.id, *one) for one in corners)
 
 
 @lru_cache(maxsize=256)
@@ -206,6 +208,7 @@ def with_instant(site: Site) -> tuple[Site, str]:
     return site.model_copy(update={"behaviours": (*site.behaviours, added)}), added.id
 
 
+@lru_cache(maxsize=64)
 def _unused(site: Site, wanted: str) -> str:
     taken = {one.id for one in site.devices} | {one.id for one in site.zones}
     return next(

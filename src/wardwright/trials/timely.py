@@ -132,6 +132,7 @@ def _timely_rings(
     return rings_of(grids_of(house), helps)
 
 
+@lru_cache(maxsize=64)
 def _zoned(site: Site, part: str) -> Zoned:
     found = []
     heard = heard_in(site, part)

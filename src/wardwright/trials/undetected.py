@@ -7,7 +7,7 @@ toward an intruder who gets there sooner.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 
 from wardwright.errors import NotComputable
@@ -95,12 +95,11 @@ def _notices(
     told = {names[one.id] or one.id for one in on_way_in}
     # A zone that has told already gives no second, independent notice.
     counting = tuple(one for one in devices if (names[one.id] or one.id) not in told)
-    return len(_by_zone(site, on_way_in)), _by_zone(site, counting)
+    return len(_by_notice(names, on_way_in)), _by_notice(names, counting)
 
 
-def _by_zone(site: Site, devices: tuple[Device, ...]) -> Groups:
+def _by_notice(names: Mapping[str, str | None], devices: tuple[Device, ...]) -> Groups:
     groups: dict[str, list[Device]] = {}
-    names = notices_of(site, devices)
     for one in devices:
         groups.setdefault(names[one.id] or one.id, []).append(one)
     return tuple(tuple(group) for group in groups.values())
