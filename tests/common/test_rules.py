@@ -19,7 +19,7 @@ from structure.source_tree import PACKAGE, ROOT
 from wardwright.model.site import Site
 from wardwright.rules.finding import Finding
 from wardwright.rules.page import HEADINGS, rule_sections
-from wardwright.rules.registry import Rule, findings_of
+from wardwright.rules.registry import Rule, faults_of, findings_of
 from wardwright.rules.table import RULES
 
 FOLDER = PACKAGE / "rules"
@@ -73,6 +73,18 @@ def test_it_fires_where_it_should(rule: Rule) -> None:
         assert one.cure
         assert not one.message.endswith(".")
         assert "\n" not in one.message
+
+
+@each_rule
+def test_without_mends_it_finds_the_same_faults(rule: Rule) -> None:
+    kept = ("severity", "subject", "message", "estimate", "limit", "related")
+    for site in HOUSES[rule.code][:3]:
+        found = [one for one in findings_of(rule, site, CATALOGUE) if one.severity != "not run"]
+        faults = faults_of(rule, site, CATALOGUE)
+        assert [one.model_dump(include=set(kept)) for one in faults] == [
+            one.model_dump(include=set(kept)) for one in found
+        ]
+        assert rule.unmended is None or not any(one.mends or one.cure for one in faults)
 
 
 @each_rule

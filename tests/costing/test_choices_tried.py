@@ -6,9 +6,10 @@ import pytest
 
 from common.houses import on_wall, one_room
 from common.priced_room import UNIT
-from wardwright.costing.choices_tried import choices_for
+from wardwright.costing.choices_tried import LOWER, ON_TAPE, choices_for
+from wardwright.rules.registry import faults_of
 from wardwright.store.catalogue import load_catalogue
-from wardwright.store.samples import read_sample
+from wardwright.store.samples import read_sample, sample_names
 
 CATALOGUE = load_catalogue()
 
@@ -36,6 +37,19 @@ def test_what_saves_most_is_first_and_nothing_saves_nothing() -> None:
     gains = [one.mend.gain.value for one in choices_for(read_sample("bungalow"), CATALOGUE) if one.mend.gain]
     assert gains == sorted(gains, reverse=True)
     assert all(gain > 0 for gain in gains)
+
+
+@pytest.mark.parametrize("name", sample_names())
+def test_a_rule_that_looks_at_one_device_says_the_same_of_it_among_others(name: str) -> None:
+    site = read_sample(name)
+    for rule in {one.code: one for rules in (ON_TAPE, *LOWER.values()) for one in rules}.values():
+        together = [(one.subject, one.message) for one in faults_of(rule, site, CATALOGUE)]
+        alone = [
+            (one.subject, one.message)
+            for device in sorted(site.devices, key=lambda each: each.id)
+            for one in faults_of(rule, site.bare.model_copy(update={"devices": (device,)}), CATALOGUE)
+        ]
+        assert alone == together
 
 
 def test_an_empty_house_has_no_choices() -> None:

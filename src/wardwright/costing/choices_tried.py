@@ -26,7 +26,7 @@ from wardwright.rules.fixing import FIXING_RULES
 from wardwright.rules.movement.movement_detector_height_outside_its_sheet import (
     movement_detector_height_outside_its_sheet,
 )
-from wardwright.rules.registry import Rule, findings_of
+from wardwright.rules.registry import Rule, faults_of
 from wardwright.rules.sounders.outside_sounder_within_reach import outside_sounder_within_reach
 from wardwright.rules.sounders.sounder_within_quick_reach import sounder_within_quick_reach
 from wardwright.trials.draws import Input, cases_of, estimate_of
@@ -173,8 +173,5 @@ def _broken_alone(house: Site, catalogue: Catalogue, device: Device, *, is_taped
 def _broken(site: Site, catalogue: Catalogue, rules: tuple[Rule, ...], *, subject: str) -> frozenset[str]:
     """Codes of the rules that find a fault of one device."""
     return frozenset(
-        one.code
-        for rule in rules
-        for one in findings_of(rule, site, catalogue)
-        if one.subject == subject and one.severity != "not run"
+        one.code for rule in rules for one in faults_of(rule, site, catalogue) if one.subject == subject
     )

@@ -5,7 +5,9 @@ from __future__ import annotations
 import inspect
 import re
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from dataclasses import dataclass
+from functools import partial
 from typing import Literal
 
 from wardwright.errors import NoneOfAKind, NotComputable
@@ -50,6 +52,8 @@ class Rule:
     """Keys of sources.toml."""
     check: Check
     follows: Follows = "walls and devices"
+    unmended: Check | None = None
+    """The same check, but for cures, mends and their sketches; None: these take no time worth saving."""
 
     @property
     def summary(self) -> str:
@@ -91,7 +95,7 @@ class Rule:
         )
 
 
-def rule(
+def rule(  # noqa: PLR0913 - a rule has that many parts
     *,
     code: str,
     name: str,
@@ -101,6 +105,7 @@ def rule(
     severity: Severity,
     sources: tuple[str, ...],
     follows: Follows = "walls and devices",
+    mends_apart: bool = False,
 ) -> Callable[[Check], Rule]:
     """Make a rule of a check function.
 
@@ -110,6 +115,8 @@ def rule(
     ----------
     code, name, since, stage, mark, severity, sources, follows
         As the fields of `Rule`.
+    mends_apart : bool, default False
+        Whether the check has an argument `is_mended`, by which it leaves out the cure, the mends and what they draw.
 
     Returns
     -------
@@ -118,7 +125,9 @@ def rule(
     """
 
     def made(check: Check) -> Rule:
-        return Rule(code, name, since, stage, mark, severity, sources, check, follows)
+        with_argument: Callable[..., Iterator[Finding]] = check
+        unmended = partial(with_argument, is_mended=False) if mends_apart else None
+        return Rule(code, name, since, stage, mark, severity, sources, check, follows, unmended)
 
     return made
 
@@ -183,7 +192,35 @@ def findings_of(rule_: Rule, site: Site, catalogue: Catalogue) -> tuple[Finding,
         said = rule_.not_run(site.name, str(reason), cure=reason.cure)
         lacks = reason.kind if isinstance(reason, NoneOfAKind) else None
         found.append(said.model_copy(update={"lacks": lacks}))
-    return tuple(sorted(found, key=lambda one: (one.subject, one.severity, one.message)))
+    return tuple(sorted(found, key=_by_subject))
+
+
+def faults_of(rule_: Rule, site: Site, catalogue: Catalogue) -> tuple[Finding, ...]:
+    """What a rule finds wrong, for who only asks whether anything is.
+
+    Parameters
+    ----------
+    rule_ : Rule
+        The rule.
+    site : Site
+        The site; left as it is.
+    catalogue : Catalogue
+        The sheets and figures.
+
+    Returns
+    -------
+    tuple of Finding
+        In the order of their subjects, without mends where these take long. What could not be run is no fault that
+        is known, and is left out.
+    """
+    found: list[Finding] = []
+    with suppress(NotComputable):
+        found.extend((rule_.unmended or rule_.check)(site, catalogue))
+    return tuple(sorted((one for one in found if one.severity != "not run"), key=_by_subject))
+
+
+def _by_subject(one: Finding) -> tuple[str, str, str]:
+    return (one.subject, one.severity, one.message)
 
 
 def exactly(value: float, unit: str, basis: Basis) -> Estimate:

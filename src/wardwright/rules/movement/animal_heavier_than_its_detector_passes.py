@@ -39,8 +39,11 @@ POSTURES: tuple[Posture, ...] = ("pet", "crawl", "crouch", "upright")
     severity="must mend",
     sources=(),
     follows="nothing",
+    mends_apart=True,
 )
-def animal_heavier_than_its_detector_passes(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
+def animal_heavier_than_its_detector_passes(
+    site: Site, catalogue: Catalogue, *, is_mended: bool = True
+) -> Iterator[Finding]:
     """Animals that walk, while the house is set, where a movement detector sees them that is not made for them.
 
     What it checks
@@ -64,6 +67,8 @@ def animal_heavier_than_its_detector_passes(site: Site, catalogue: Catalogue) ->
         The house, its animals and devices.
     catalogue : Catalogue
         The devices' sheets, and what animals are like.
+    is_mended : bool, default True
+        Whether a sheet that passes the animal is looked for.
 
     Yields
     ------
@@ -80,12 +85,18 @@ def animal_heavier_than_its_detector_passes(site: Site, catalogue: Catalogue) ->
     detectors = movement_detectors(site, catalogue)
     household = animals(site, catalogue)
     for device, sheet in detectors:
-        yield from _about(site.bare, catalogue, device, sheet=sheet, household=household)
+        yield from _about(site.bare, catalogue, device, sheet=sheet, household=household, is_mended=is_mended)
 
 
 @lru_cache(maxsize=128)
 def _about(
-    site: Site, catalogue: Catalogue, device: Device, *, sheet: MovementSheet, household: tuple[Roaming, ...]
+    site: Site,
+    catalogue: Catalogue,
+    device: Device,
+    *,
+    sheet: MovementSheet,
+    household: tuple[Roaming, ...],
+    is_mended: bool,
 ) -> tuple[Finding, ...]:
     """What is found about one detector, remembered while others move."""
     seen = {
@@ -98,8 +109,11 @@ def _about(
         return ()
     heaviest = max(seen, key=lambda one: (one.mass_kg, one.pet.id))
     if heaviest.mass_kg > sheet.passes_animals_up_to_kg:
+        found = _too_heavy(site, device, sheet=sheet, animal=heaviest, seen=seen[heaviest])
+        if not is_mended:
+            return (found,)
         mends = _passing_sheet(site, catalogue, device, sheet=sheet, seen=tuple(seen))
-        return (_too_heavy(site, device, sheet=sheet, animal=heaviest, seen=seen[heaviest], mends=mends),)
+        return (found.model_copy(update={"cure": _cure(mends), "mends": mends}),)
     return tuple(_too_tall(site, device, sheet=sheet, seen=tuple(seen)))
 
 
@@ -126,7 +140,6 @@ def _too_heavy(
     sheet: MovementSheet,
     animal: Roaming,
     seen: FloatArray,
-    mends: tuple[Mend, ...],
 ) -> Finding:
     place = standing(site, device)
     nearest = seen[int(np.argmin(np.round(np.hypot(seen[:, 0] - place.x_m, seen[:, 1] - place.y_m), 6)))]
@@ -134,13 +147,10 @@ def _too_heavy(
     return animal_heavier_than_its_detector_passes.finding(
         device.id,
         f"{device.name}: {animal.pet.name} walks in its sight and is heavier than its sheet passes",
-        cure="Use the sheet given, or keep the animal out of what it sees"
-        if mends
-        else "Keep the animal out of what it sees, or watch that space by contacts: no sheet passes it",
+        cure="",
         severity="must mend" if is_told else "advise",
         estimate=exactly(animal.mass_kg, "kg", animal.mass_basis),
         limit=sheet.passes_animals_up_to_kg,
-        mends=mends,
         sketches=(
             Sketch(
                 role="fault",
@@ -151,6 +161,12 @@ def _too_heavy(
         ),
         related=(animal.pet.id,),
     )
+
+
+def _cure(mends: tuple[Mend, ...]) -> str:
+    if mends:
+        return "Use the sheet given, or keep the animal out of what it sees"
+    return "Keep the animal out of what it sees, or watch that space by contacts: no sheet passes it"
 
 
 def _too_tall(

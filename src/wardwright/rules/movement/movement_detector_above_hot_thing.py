@@ -28,8 +28,11 @@ from wardwright.rules.suggestion import suggestions
     mark="common practice",
     severity="advise",
     sources=("own",),
+    mends_apart=True,
 )
-def movement_detector_above_hot_thing(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
+def movement_detector_above_hot_thing(
+    site: Site, catalogue: Catalogue, *, is_mended: bool = True
+) -> Iterator[Finding]:
     """Movement detectors above, or close to, a radiator, a stove or anything else that gets warm.
 
     What it checks
@@ -51,6 +54,8 @@ def movement_detector_above_hot_thing(site: Site, catalogue: Catalogue) -> Itera
         The house, its fixtures and devices.
     catalogue : Catalogue
         The devices' sheets.
+    is_mended : bool, default True
+        Whether a better place is looked for.
 
     Yields
     ------
@@ -70,11 +75,11 @@ def movement_detector_above_hot_thing(site: Site, catalogue: Catalogue) -> Itera
             cure="Add the radiators, stoves and other hot things",
         )
     for device, sheet in detectors:
-        yield from _about(site.bare, device, sheet)
+        yield from _about(site.bare, device, sheet, is_mended=is_mended)
 
 
 @lru_cache(maxsize=128)
-def _about(site: Site, device: Device, sheet: MovementSheet) -> tuple[Finding, ...]:
+def _about(site: Site, device: Device, sheet: MovementSheet, *, is_mended: bool) -> tuple[Finding, ...]:
     """What is found about one detector, remembered while others move."""
     place = standing(site, device)
     here = (place.x_m, place.y_m)
@@ -82,28 +87,32 @@ def _about(site: Site, device: Device, sheet: MovementSheet) -> tuple[Finding, .
     if not near:
         return ()
     nearest = near[0].fixture
-    mends = moved_to_better_spot(site, device, sheet)
-    new = suggestions(site, mends)
+    at_fault = Sketch(role="fault", storey=place.storey, points=(here, nearest.centre_m), label=nearest.name)
     found = movement_detector_above_hot_thing.finding(
         device.id,
         f"{device.name}: it is {'above' if near[0].distance_m == 0.0 else 'too close to'} {nearest.name},"
         f" which gets {nearest.heat}",
-        cure=f"Move it to the place given, in {new[0].label}"
-        if new
-        else "Move it to another room's wall, or watch this room from elsewhere: no place in it keeps clear",
+        cure="",
         severity=_severity(sheet),
         estimate=exactly(
             near[0].distance_m, "m", weakest(device.basis_of("mount"), nearest.basis_of("centre_m"))
         ),
         limit=sheet.hot_clearance_m,
-        mends=mends,
-        sketches=(
-            Sketch(role="fault", storey=place.storey, points=(here, nearest.centre_m), label=nearest.name),
-            *new,
-        ),
+        sketches=(at_fault,),
         related=tuple(one.fixture.id for one in near),
     )
-    return (found,)
+    if not is_mended:
+        return (found,)
+    mends = moved_to_better_spot(site, device, sheet)
+    new = suggestions(site, mends)
+    cured = {"cure": _cure(new), "mends": mends, "sketches": (at_fault, *new)}
+    return (found.model_copy(update=cured),)
+
+
+def _cure(new: tuple[Sketch, ...]) -> str:
+    if new:
+        return f"Move it to the place given, in {new[0].label}"
+    return "Move it to another room's wall, or watch this room from elsewhere: no place in it keeps clear"
 
 
 def _severity(sheet: MovementSheet) -> Severity:

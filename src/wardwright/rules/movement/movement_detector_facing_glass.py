@@ -32,8 +32,11 @@ from wardwright.rules.suggestion import suggestions
     mark="common practice",
     severity="advise",
     sources=("own",),
+    mends_apart=True,
 )
-def movement_detector_facing_glass(site: Site, catalogue: Catalogue) -> Iterator[Finding]:
+def movement_detector_facing_glass(
+    site: Site, catalogue: Catalogue, *, is_mended: bool = True
+) -> Iterator[Finding]:
     """Movement detectors whose fan is aimed at glass to the outside.
 
     What it checks
@@ -55,6 +58,8 @@ def movement_detector_facing_glass(site: Site, catalogue: Catalogue) -> Iterator
         The house, its openings and devices.
     catalogue : Catalogue
         The devices' sheets.
+    is_mended : bool, default True
+        Whether another direction or place is looked for.
 
     Yields
     ------
@@ -68,11 +73,11 @@ def movement_detector_facing_glass(site: Site, catalogue: Catalogue) -> Iterator
         If there is no movement detector.
     """
     for device, sheet in movement_detectors(site, catalogue):
-        yield from _about(site.bare, device, sheet)
+        yield from _about(site.bare, device, sheet, is_mended=is_mended)
 
 
 @lru_cache(maxsize=128)
-def _about(site: Site, device: Device, sheet: MovementSheet) -> tuple[Finding, ...]:
+def _about(site: Site, device: Device, sheet: MovementSheet, *, is_mended: bool) -> tuple[Finding, ...]:
     """What is found about one detector, remembered while others move."""
     if sheet.angle_deg >= LOOKS_ALL_ROUND_DEG:
         return ()
@@ -83,25 +88,25 @@ def _about(site: Site, device: Device, sheet: MovementSheet) -> tuple[Finding, .
     if not panes:
         return ()
     opening = site.opening(panes[0].opening)
-    mends = turned_away(site, device, sheet) or moved_to_better_spot(site, device, sheet)
-    new = suggestions(site, mends)
     pane = along(site.wall(opening.wall).line_m, opening.offset_m)
+    at_fault = Sketch(role="fault", storey=place.storey, points=(eye, pane), label=opening.name)
     found = movement_detector_facing_glass.finding(
         device.id,
         f"{device.name}: it is aimed at the glass of {opening.name}",
-        cure=_cure(mends, new),
+        cure="",
         estimate=exactly(
             panes[0].off_axis_deg, "deg", weakest(device.basis_of("mount"), opening.basis_of("glazing"))
         ),
         limit=half,
-        mends=mends,
-        sketches=(
-            Sketch(role="fault", storey=place.storey, points=(eye, pane), label=opening.name),
-            *new,
-        ),
+        sketches=(at_fault,),
         related=tuple(one.opening for one in panes),
     )
-    return (found,)
+    if not is_mended:
+        return (found,)
+    mends = turned_away(site, device, sheet) or moved_to_better_spot(site, device, sheet)
+    new = suggestions(site, mends)
+    cured = {"cure": _cure(mends, new), "mends": mends, "sketches": (at_fault, *new)}
+    return (found.model_copy(update=cured),)
 
 
 def _cure(mends: tuple[Mend, ...], new: tuple[Sketch, ...]) -> str:
