@@ -1,6 +1,9 @@
 import math
 
 import pytest
+import shapely
+from hypothesis import given
+from hypothesis import strategies as st
 
 from common.broken import hut
 from common.houses import on_wall, one_room
@@ -62,6 +65,15 @@ def test_the_smallest_space_that_holds_a_point() -> None:
     site = replaced(HUT, spaces=(*HUT.spaces, larder))
     found = [space_at(site, "ground", point) for point in ((5.5, 0.5), (4.0, 2.0), (9.0, 9.0))]
     assert [space and space.id for space in found] == ["larder", "kitchen", None]
+    assert space_at(site, "nowhere", (5.5, 0.5)) is None
+
+
+@given(x=st.floats(-1.0, 10.0), y=st.floats(-1.0, 10.0))
+def test_all_outlines_at_once_hold_what_each_holds(x: float, y: float) -> None:
+    place = shapely.Point(x, y)
+    hold = [one for one in HUT.spaces if shapely.Polygon(one.outline_m).intersects(place)]
+    smallest = min(hold, key=lambda one: (shapely.Polygon(one.outline_m).area, one.id), default=None)
+    assert space_at(HUT, "ground", (x, y)) == smallest
 
 
 def test_the_two_sides_of_an_opening() -> None:

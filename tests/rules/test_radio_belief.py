@@ -5,8 +5,10 @@ from common.radio_house import CATALOGUE, device, long_house
 from wardwright.model.site import Site
 from wardwright.physics.radio.from_site import radio_paths, radio_place
 from wardwright.rules.radio_belief import (
+    believed_of,
     house_radio,
     path_shadowing,
+    read_devices,
     row_of,
     unknown_draws,
 )
@@ -96,3 +98,10 @@ def test_an_unknown_wall_scatters_more() -> None:
 def test_draws_follow_what_is_believed() -> None:
     radio = house_radio(read(("near", -60.0)), CATALOGUE)
     assert unknown_draws(radio).mean(axis=0) == pytest.approx(radio.belief.mean, abs=0.1)
+
+
+def test_what_is_believed_has_the_likely_case_first() -> None:
+    site = read(("near", -60.0))
+    radio, found = house_radio(site, CATALOGUE), believed_of(site.bare, CATALOGUE, read_devices(site))
+    assert found[0] == pytest.approx(radio.belief.mean)
+    assert np.array_equal(found[1:], unknown_draws(radio))

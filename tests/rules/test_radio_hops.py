@@ -4,7 +4,8 @@ from common.radio_house import CATALOGUE, device, long_house
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
-from wardwright.rules.radio_hops import heard_by, linked_devices, ways_of
+from wardwright.physics.radio.from_site import radio_paths
+from wardwright.rules.radio_hops import heard_by, linked_devices, ways_of, work_out_together
 from wardwright.store.samples import read_sample
 
 
@@ -62,3 +63,14 @@ def test_what_is_silent_is_named_and_never_guessed(sheet: str, changes: dict[str
     site = long_house(device("far", "water-radio", 20.0))
     with pytest.raises(NotComputable, match=said):
         ways(site, "far", silent(sheet, **changes))
+
+
+def test_paths_worked_out_together_are_those_worked_out_one_by_one() -> None:
+    site = long_house(device("far", "water-radio", 20.0), device("near", "water-radio", 5.0))
+    hops = [ways(site, name)[0][0].hops[0] for name in ("far", "near")]
+    work_out_together(site.bare, CATALOGUE, hops)
+    for hop in hops:
+        ends, band = (hop.sender.place, hop.receiver.place), hop.frequency_mhz * 1e6
+        remembered = radio_paths(site, CATALOGUE, [ends], frequency=band)
+        alone = radio_paths(site, CATALOGUE.model_copy(), [ends], frequency=band)
+        assert remembered == alone

@@ -9,7 +9,9 @@ import math
 from functools import lru_cache
 from typing import NamedTuple
 
+import numpy as np
 import shapely
+from numpy.typing import NDArray
 
 from wardwright.model.device import CeilingMount, Device, FreeMount, Mount, OpeningMount, WallMount
 from wardwright.model.fabric import Space, Wall
@@ -108,9 +110,20 @@ def space_at(site: Site, storey_id: str, point: Point2) -> Space | None:
 
 @lru_cache(maxsize=16384)
 def _space_at(site: Site, storey_id: str, point: Point2) -> Space | None:
-    place = shapely.Point(point)
-    found = [s for s in site.spaces if s.storey == storey_id and _polygon(s).intersects(place)]
-    return min(found, key=lambda s: (_polygon(s).area, s.id)) if found else None
+    spaces, outlines = _smallest_first(site, storey_id)
+    is_in = shapely.intersects_xy(outlines, *point)
+    first = int(np.argmax(is_in)) if len(spaces) else 0
+    return spaces[first] if len(spaces) and is_in[first] else None
+
+
+@lru_cache(maxsize=256)
+def _smallest_first(site: Site, storey_id: str) -> tuple[tuple[Space, ...], NDArray[np.object_]]:
+    """The spaces of a storey, and their outlines made ready to be asked many times."""
+    there = [space for space in site.spaces if space.storey == storey_id]
+    spaces = tuple(sorted(there, key=lambda space: (_polygon(space).area, space.id)))
+    outlines = np.array([_polygon(space) for space in spaces], dtype=np.object_)
+    shapely.prepare(outlines)
+    return spaces, outlines
 
 
 def sides_of_opening(site: Site, opening: Opening) -> tuple[str | None, str | None]:

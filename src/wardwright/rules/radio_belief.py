@@ -161,6 +161,28 @@ def body_db(catalogue: Catalogue, *, has_body: bool) -> float:
     return next((row.value_db for row in catalogue.wall_losses if row.id == "body"), 0.0)
 
 
+@lru_cache(maxsize=64)
+def believed_of(house: Site, catalogue: Catalogue, readings: tuple[ReadDevice, ...]) -> FloatArray:
+    """The unknowns of a house and the shadows that were read, for all hops alike.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    catalogue : Catalogue
+        Losses and figures.
+    readings : tuple of ReadDevice
+        What was read.
+
+    Returns
+    -------
+    ndarray, shape (1 + draws, K)
+        The likely case first, then the draws; not to be written to. [dB]
+    """
+    radio = radio_after(house, catalogue, readings)
+    return np.vstack([radio.belief.mean, unknown_draws(radio)])
+
+
 def unknown_draws(radio: HouseRadio) -> FloatArray:
     """Draws of the unknowns and of the shadows that were read, one row a draw. [dB]"""
     names = (*radio.names, *(f"shadow {i} {key}" for i, key in enumerate(radio.keys)))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -13,7 +14,7 @@ from wardwright.model.fixture import Outlet
 from wardwright.model.placement import Standing
 from wardwright.model.record import Point3
 from wardwright.model.site import Site
-from wardwright.physics.radio.from_site import radio_place
+from wardwright.physics.radio.from_site import radio_paths, radio_place
 from wardwright.rules.keyfob_places import pressed_at
 from wardwright.rules.kit import devices_of
 
@@ -233,3 +234,10 @@ def _sent_from(house: Site, mine: End, *, sheet: DeviceSheet) -> list[tuple[End,
         at = (one.place.x_m, one.place.y_m, floors[one.place.storey] + one.place.height_m)
         found.append((mine._replace(place=at), one.place, one.words))
     return found
+
+
+def work_out_together(house: Site, catalogue: Catalogue, hops: Sequence[Hop]) -> None:
+    """Work the paths of all hops out at once: each is then asked for one by one, and remembered."""
+    for band in sorted({hop.frequency_mhz for hop in hops}):
+        ends = [(hop.sender.place, hop.receiver.place) for hop in hops if hop.frequency_mhz == band]
+        radio_paths(house, catalogue, ends, frequency=band * 1e6)

@@ -20,15 +20,15 @@ from wardwright.rules.radio_belief import (
     ABOVE_1_GHZ_MHZ,
     Z_90,
     ReadDevice,
+    believed_of,
     body_db,
     radio_after,
     read_devices,
     row_of,
     shadowing_of,
-    unknown_draws,
 )
 from wardwright.rules.radio_drivers import OFFSETS, drivers_of, padded
-from wardwright.rules.radio_hops import Heard, Hop, Way, heard_by, ways_of
+from wardwright.rules.radio_hops import Heard, Hop, Way, heard_by, ways_of, work_out_together
 
 MARGIN_LIMIT = "radio-margin-least"
 """The row of limits that a margin is held against."""
@@ -114,7 +114,7 @@ def _links(
         places = ways_of(house, catalogue, device, heard=heard)
     except NotComputable as reason:
         return f"{reason}\n{reason.cure}"
-    _work_out_together(house, catalogue, [hop for ways in places for way in ways for hop in way.hops])
+    work_out_together(house, catalogue, [hop for ways in places for way in ways for hop in way.hops])
     found = []
     for ways in places:
         likely = [
@@ -140,13 +140,6 @@ def _likely_margin(house: Site, catalogue: Catalogue, hop: Hop, *, readings: tup
     lost = path.free_space_db + walls + learned - (0.0 if read is None else mean[read])
     noise = noise_figure(catalogue, hop.frequency_mhz).value
     return min(float(power - lost - max(need, noise)) for power, need in both_ways(hop))
-
-
-def _work_out_together(house: Site, catalogue: Catalogue, hops: list[Hop]) -> None:
-    """The paths of all hops at once: each is then asked for one by one, and remembered."""
-    for band in sorted({hop.frequency_mhz for hop in hops}):
-        ends = [(hop.sender.place, hop.receiver.place) for hop in hops if hop.frequency_mhz == band]
-        radio_paths(house, catalogue, ends, frequency=band * 1e6)
 
 
 def _joined(way: Way, hops: tuple[HopLevel, ...], *, others: int) -> Link:
@@ -180,8 +173,8 @@ def _hop_level(house: Site, catalogue: Catalogue, hop: Hop, *, readings: tuple[R
         np.full(len(ways), spread if read is None else 1.0),
         np.array([need for _, need in ways]),
     )
-    # The likely case first, then the draws: one shadow for both ways, noise of its own at each end.
-    believed = np.vstack([radio.belief.mean, unknown_draws(radio)])
+    # One shadow for both ways, noise of its own at each end.
+    believed = believed_of(house, catalogue, readings)
     drawn = np.concatenate([[0.0], normal_draws(f"radio shadow {hop.key}")])
     # The shadow of a link that was read hangs on all else that the readings taught: it is drawn with that.
     shadows = np.repeat((drawn if read is None else believed[:, read])[:, None], len(ways), axis=1)
@@ -234,6 +227,7 @@ def noise_figure(catalogue: Catalogue, band_mhz: float) -> Figure:
     return catalogue.figure(f"radio-noise-{'above' if band_mhz > ABOVE_1_GHZ_MHZ else 'below'}-1-ghz")
 
 
+@lru_cache(maxsize=1024)
 def _noise_draws(noise: Figure, ident: str) -> FloatArray:
     drawn = normal_draws(f"radio noise {ident}") / Z_90
     spread = np.where(drawn > 0.0, noise.high - noise.value, noise.value - noise.low)

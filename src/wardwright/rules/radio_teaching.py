@@ -15,7 +15,7 @@ from wardwright.model.site import Site
 from wardwright.physics.radio.calibration import teaching
 from wardwright.physics.radio.from_site import radio_paths
 from wardwright.rules.radio_belief import ReadDevice, radio_after, read_devices, row_of, shadowing_of
-from wardwright.rules.radio_hops import Heard, heard_by, linked_devices, ways_of
+from wardwright.rules.radio_hops import Heard, Hop, heard_by, linked_devices, ways_of, work_out_together
 
 
 class NextReading(NamedTuple):
@@ -65,11 +65,13 @@ def _next_reading(
 ) -> NextReading | None:
     radio = radio_after(house, catalogue, readings)
     figure = catalogue.figure("radio-reading").value
-    found = [
-        (device, link)
+    hops = [
+        (device, hop)
         for device in devices
-        if (link := _link(house, catalogue, device, heard=heard, readings=readings)) is not None
+        if (hop := _straight(house, catalogue, device, heard=heard)) is not None
     ]
+    work_out_together(house, catalogue, [hop for _, hop in hops])
+    found = [(device, _link(house, catalogue, hop, readings=readings)) for device, hop in hops]
     named = [device for device, _ in found]
     rows = [link[0] for _, link in found]
     spreads = [link[1] for _, link in found]
@@ -84,16 +86,20 @@ def _next_reading(
     return NextReading(named[best], 1.0 - float(np.sqrt(1.0 - gains[best] / whole)))
 
 
-@lru_cache(maxsize=4096)
-def _link(
-    house: Site, catalogue: Catalogue, device: Device, *, heard: Heard, readings: tuple[ReadDevice, ...]
-) -> tuple[FloatArray, float, bool] | None:
-    """The row of a device's straight link, the spread of its shadow [dB], and whether it was read."""
-    radio = radio_after(house, catalogue, readings)
+def _straight(house: Site, catalogue: Catalogue, device: Device, *, heard: Heard) -> Hop | None:
+    """The first hop of a device's first way; None where nothing hears it."""
     try:
-        hop = ways_of(house, catalogue, device, heard=heard)[0][0].hops[0]
+        return ways_of(house, catalogue, device, heard=heard)[0][0].hops[0]
     except NotComputable:
         return None
+
+
+@lru_cache(maxsize=4096)
+def _link(
+    house: Site, catalogue: Catalogue, hop: Hop, *, readings: tuple[ReadDevice, ...]
+) -> tuple[FloatArray, float, bool]:
+    """The row of a straight link, the spread of its shadow [dB], and whether it was read."""
+    radio = radio_after(house, catalogue, readings)
     ends = (hop.sender.place, hop.receiver.place)
     path = radio_paths(house, catalogue, [ends], frequency=hop.frequency_mhz * 1e6)[0]
     read = radio.shadow_place(hop.key)

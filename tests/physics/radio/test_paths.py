@@ -1,6 +1,8 @@
 import numpy as np
 import pytest
 import shapely
+from hypothesis import given
+from hypothesis import strategies as st
 
 from wardwright.geometry.crossings import Boxes
 from wardwright.physics.radio.paths import ANGLES_RAD, Floors, Obstacles, met_on_the_way
@@ -63,3 +65,41 @@ def test_a_block_counts_by_the_length_inside_whatever_the_direction() -> None:
         ways = (np.array([one], dtype=float), np.array([other], dtype=float))
         found = met_on_the_way(ways, block, FLOORS, losses=LOSSES[[0, 2, 3]], kinds=3)
         assert found.counts[0, 0] == pytest.approx(1.0)
+
+
+PLACE = st.tuples(st.floats(0.0, 5.0), st.floats(0.0, 5.0), st.floats(0.1, 6.0))
+
+
+@given(ways=st.lists(st.tuples(PLACE, PLACE), min_size=2, max_size=12))
+def test_among_others_a_path_meets_the_same_as_alone(
+    ways: list[tuple[tuple[float, ...], tuple[float, ...]]],
+) -> None:
+    """To the last digit: what was worked out together is later asked for one by one."""
+    starts, ends = (np.array([way[i] for way in ways]) for i in (0, 1))
+    together = met_on_the_way((starts, ends), OBSTACLES, FLOORS, losses=LOSSES, kinds=3)
+    for i, (one, other) in enumerate(ways):
+        alone = meet(one, other)  # type: ignore[arg-type]
+        for row, own in zip(together, alone, strict=True):
+            assert np.array_equal(row[i], own[0], equal_nan=True)
+
+
+def test_the_same_in_many_boxes_of_one_class() -> None:
+    draw = np.random.default_rng(4)
+    many = 40
+    turn = draw.uniform(0.0, 2.0 * np.pi, many)
+    boxes = Boxes(
+        draw.uniform(0.0, 10.0, (many, 2)), np.stack([np.cos(turn), np.sin(turn)], axis=1),
+        draw.uniform(1.0, 5.0, many), draw.uniform(0.05, 0.3, many), np.zeros(many), np.full(many, 2.4),
+    )  # fmt: skip
+    none = np.zeros(many, dtype=np.int64)
+    obstacles = Obstacles(boxes, none - 1, draw.integers(-1, 3, many), none, none)
+    floors, losses = Floors(np.zeros(0), (), np.zeros(0, dtype=np.int64)), np.tile(SLOPE, (many, 1))
+    starts, ends = draw.uniform(0.0, 10.0, (200, 3)), draw.uniform(0.0, 10.0, (200, 3))
+    starts[:, 2], ends[:, 2] = starts[:, 2] / 5.0, ends[:, 2] / 5.0
+    together = met_on_the_way((starts, ends), obstacles, floors, losses=losses, kinds=3).counts
+    for i in range(len(starts)):
+        ways = (starts[i : i + 1], ends[i : i + 1])
+        assert np.array_equal(
+            together[i], met_on_the_way(ways, obstacles, floors, losses=losses, kinds=3).counts[0]
+        )
+    assert (together > 0.0).sum() > 200

@@ -111,17 +111,29 @@ def met_on_the_way(
     every = np.concatenate([share, over], axis=1)
     opened = np.concatenate([obstacles.stands_open, np.zeros(len(floors.levels), dtype=np.int64)]) > 0
     told = np.where(opened, 0.0, 1.0)
-    by_class = np.zeros((len(classes), kinds))
-    known = np.flatnonzero(classes >= 0)
-    by_class[known, classes[known]] = 1.0
     return Taken(
         loss,
-        every @ by_class,
+        _by_class(every, classes, kinds),
         loss.sum(axis=1),
-        (every * told) @ by_class,
+        _by_class(every * told, classes, kinds),
         (loss * told).sum(axis=1),
         is_there,
     )
+
+
+def _by_class(shares: FloatArray, classes: IntArray, kinds: int) -> FloatArray:
+    """Sums (N, C) of shares (N, B + K) by class.
+
+    Added up path by path, not by a product of matrices, whose last digit hangs on how many paths there are: a path
+    has the same sums alone and among others.
+    """
+    found = np.zeros((len(shares), kinds))
+    order = np.argsort(classes, kind="stable")
+    order = order[np.searchsorted(classes[order], 0) :]
+    if len(order):
+        there, firsts = np.unique(classes[order], return_index=True)
+        found[:, there] = np.add.reduceat(np.take(shares, order, axis=1), firsts, axis=1)
+    return found
 
 
 def _at_angle(losses: FloatArray, incidence: FloatArray) -> FloatArray:
