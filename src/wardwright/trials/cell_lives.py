@@ -126,6 +126,7 @@ def _inputs(
     return tuple(figures)
 
 
+@lru_cache(maxsize=256)
 def capacity_of(one: OnCells) -> Figure:
     """What one of its cells holds: the low end less where it is drawn from hard. [Ah]"""
     cell = one.cell
@@ -137,6 +138,7 @@ def capacity_of(one: OnCells) -> Figure:
     return _figure("capacity", value * 1e-3, low * 1e-3, high * 1e-3, unit="Ah", row=one)
 
 
+@lru_cache(maxsize=256)
 def _loss_of(one: OnCells) -> Figure:
     cell = one.cell
     return _figure("loss", cell.loss_share, cell.loss_low_share, cell.loss_high_share, unit="a-1", row=one)

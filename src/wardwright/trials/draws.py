@@ -60,7 +60,7 @@ class Cases(NamedTuple):
 
 
 @lru_cache(maxsize=1024)
-def draws_of(key: str, figure: Figure, *, seed: int, count: int) -> tuple[float, ...]:
+def draws_of(key: str, figure: Figure, *, seed: int, count: int) -> FloatArray:
     """Draw one input, one value from each of `count` equal slices of its distribution.
 
     The distribution is two halves of normal curves that meet at the likely value, with 5th and 95th percentile
@@ -79,13 +79,15 @@ def draws_of(key: str, figure: Figure, *, seed: int, count: int) -> tuple[float,
 
     Returns
     -------
-    tuple of float
-        The draws, shuffled. [the figure's unit]
+    ndarray, shape (count,)
+        The draws, shuffled; shared, not to be written to. [the figure's unit]
     """
     z = _slices(key, seed=seed, count=count)
     spread = np.where(z > 0, figure.high - figure.value, figure.value - figure.low)
     floor = min(figure.low, 0.25 * figure.value)
-    return tuple(np.maximum(figure.value + z * spread, floor).tolist())
+    found: FloatArray = np.maximum(figure.value + z * spread, floor)
+    found.flags.writeable = False
+    return found
 
 
 @lru_cache(maxsize=1024)

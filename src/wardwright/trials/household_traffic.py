@@ -8,13 +8,14 @@ from typing import NamedTuple
 from wardwright.errors import NotComputable
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
+from wardwright.model.household import Person
 from wardwright.model.placement import space_at, standing
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
 from wardwright.rules.kit import devices_of
 from wardwright.trials.home_goals import goals_from, middle_of
 from wardwright.trials.household_walk import leaf_of, noticed_on
-from wardwright.trials.trips import ends_of, trips
+from wardwright.trials.trips import controls_of, ends_of, trips_to
 
 WAKING_S = 16.0 * 3600.0
 """How long of a day somebody is up. [s] (assumption)"""
@@ -89,25 +90,40 @@ def _at_a_leaf(site: Site, device: Device) -> Traffic:
 def _past(site: Site, catalogue: Catalogue, device: Device) -> tuple[tuple[str, float], ...]:
     """The household's walks that a movement detector possibly notices."""
     people = tuple(sorted(site.people, key=lambda one: one.id))
+    try:
+        controls = controls_of(site, catalogue)
+    except NotComputable:
+        controls = None
+    return _walks_past(site.bare, catalogue, device, people=people, controls=controls)
+
+
+@lru_cache(maxsize=512)
+def _walks_past(
+    house: Site,
+    catalogue: Catalogue,
+    device: Device,
+    *,
+    people: tuple[Person, ...],
+    controls: tuple[Device, ...] | None,
+) -> tuple[tuple[str, float], ...]:
+    """By who lives there and the keypads, where there is anything that unsets it."""
     out = 0.0
     try:
-        ways = trips(site, catalogue)
+        ways = () if controls is None else trips_to(house, catalogue, controls)
     except NotComputable:
         ways = ()
     for trip in ways:
         if trip.control is not None:
-            start, goal = ends_of(site, trip)
-            out += (
-                2.0 * len(people) / len(ways) * _passes(site.bare, catalogue, device, start=start, goal=goal)
-            )
+            start, goal = ends_of(house, trip)
+            out += 2.0 * len(people) / len(ways) * _passes(house, catalogue, device, start=start, goal=goal)
     home = 0.0
     for person in people:
-        bed = next((space for space in site.spaces if space.id == person.bed), None)
+        bed = next((space for space in house.spaces if space.id == person.bed), None)
         if bed is not None:
-            for goal in goals_from(site.bare, bed):
-                home += _passes(site.bare, catalogue, device, start=middle_of(bed), goal=goal)
-    at = standing(site, device)
-    own = space_at(site, at.storey, (at.x_m, at.y_m))
+            for goal in goals_from(house, bed):
+                home += _passes(house, catalogue, device, start=middle_of(bed), goal=goal)
+    at = standing(house, device)
+    own = space_at(house, at.storey, (at.x_m, at.y_m))
     beds = {person.bed for person in people}
     is_used = own is not None and own.use in STAY_USES and (own.use != "bedroom" or own.id in beds)
     found = ((OUTINGS, out), (AT_HOME, home), (IN_ROOM, float(is_used)))

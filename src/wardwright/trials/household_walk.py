@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import NamedTuple
 
 import numpy as np
@@ -152,8 +152,8 @@ def noticed_on(
         if floor.lines is not None:
             is_seen = _seen_in_turn(
                 house,
-                (floor.leaves, floor.lines, progress.plan),
-                nearest,
+                partial(_seen_so, house, catalogue, device, stretch=stretch),
+                (floor.leaves, nearest, progress.plan),
                 opened=doors_to_open(house, route, leaves, kept_shut=kept_shut),
                 habit=state_in(leaves, kept_shut),
                 is_way_back=is_way_back,
@@ -190,17 +190,29 @@ def _in_sight(house: Site, catalogue: Catalogue, device: Device, *, stretch: Str
     return _InSight(band.nearest[seen], leaves, lines)
 
 
+@lru_cache(maxsize=512)
+def _seen_so(
+    house: Site, catalogue: Catalogue, device: Device, *, stretch: Stretch, states: tuple[LeafState, ...]
+) -> BoolArray:
+    """Whether each place in sight is seen while the leaves between stand so: walks and habits differ in few."""
+    floor = _in_sight(house, catalogue, device, stretch=stretch)
+    if floor.lines is None:
+        return np.ones(len(floor.nearest), dtype=np.bool_)
+    stands = dict(zip((one.id for one in floor.leaves), states, strict=True))
+    return seen_past(house, floor.leaves, floor.lines, state=lambda one: stands[one.id])
+
+
 def _seen_in_turn(
     house: Site,
-    between: tuple[list[Opening], Lines, FloatArray],
-    nearest: IntArray,
+    seen_so: Callable[..., BoolArray],
+    known: tuple[list[Opening], IntArray, FloatArray],
     *,
     opened: tuple[tuple[int, str], ...],
     habit: Callable[[Opening], LeafState],
     is_way_back: bool,
 ) -> BoolArray:
     """Whether places are seen when somebody comes by them: a shut leaf on the way is looked through once opened."""
-    known, lines, plan = between
+    leaves, nearest, plan = known
     open_by_now: set[str] = {door for _, door in opened} if is_way_back else set()
 
     def state(one: Opening) -> LeafState:
@@ -214,7 +226,7 @@ def _seen_in_turn(
             # A body that only reaches into a shut leaf is noticed after it opens; past one that is ajar it is seen.
             chosen &= plan[nearest] <= plan[last] - BODY_RADIUS_M
         if chosen.any():
-            seen[chosen] = seen_past(house, known, lines, state=state)[chosen]
+            seen[chosen] = seen_so(states=tuple(state(one) for one in leaves))[chosen]
         if door is not None:
             open_by_now.add(door)
         first = last + 1

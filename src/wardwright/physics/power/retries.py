@@ -43,6 +43,7 @@ def sends_a_message(margin: ArrayLike, *, spread: float = FADING_DB, most: int =
     [1.0, 1.99, 8.0]
     """
     lost = ndtr(-np.asarray(margin, dtype=np.float64) / spread)
-    powers = np.stack([lost**i for i in range(most)])
-    found: FloatArray = powers.sum(axis=0)
+    found: FloatArray = np.ones_like(lost)
+    for again in range(1, most):
+        found = found + lost**again
     return found
