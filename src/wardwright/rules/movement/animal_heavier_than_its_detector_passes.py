@@ -102,8 +102,7 @@ def _about(
     seen = {
         animal: floor
         for animal in household
-        if CELL_M**2 * len(floor := _seen_on(site, catalogue, device, animal=animal, sheet=sheet))
-        >= ROOM_TO_WALK_M2
+        if len(floor := _seen_on(site, catalogue, device, animal=animal, sheet=sheet))
     }
     if not seen:
         return ()
@@ -120,17 +119,26 @@ def _about(
 def _seen_on(
     site: Site, catalogue: Catalogue, device: Device, *, animal: Roaming, sheet: MovementSheet
 ) -> FloatArray:
-    """Floor where the animal may be, in sight past leaves as told, and the detector may notice it. [m]"""
-    posture = next((one for one in POSTURES if HEIGHTS_M[one] >= animal.height_m), POSTURES[-1])
-    shape = watch(site, catalogue, device, posture=posture)
+    """Floor where the animal may be, in sight past leaves as told, and the detector may notice it. [m]
+
+    None of it where it is only passing by: what the detector may notice is asked for last, for it takes longest.
+    """
     ahead = ahead_of(site, device, sheet)
     floor = animal.floor_in(ahead)
-    # What is in sight is looked up last, over what is left of the floor.
-    floor = floor[shape.high[shape.grid.cells_of(floor)]]
     floor = floor[ahead.in_fan(floor)]
     low, high = ahead.level.floor_m, ahead.level.floor_m + animal.height_m
-    seen: FloatArray = floor[ahead.heights(floor).seen_length(low, high) > 0.0]
-    return seen
+    floor = floor[ahead.heights(floor).seen_length(low, high) > 0.0]
+    if not _is_room(floor):
+        return floor[:0]
+    posture = next((one for one in POSTURES if HEIGHTS_M[one] >= animal.height_m), POSTURES[-1])
+    shape = watch(site, catalogue, device, posture=posture)
+    seen: FloatArray = floor[shape.high[shape.grid.cells_of(floor)]]
+    return seen if _is_room(seen) else seen[:0]
+
+
+def _is_room(floor: FloatArray) -> bool:
+    """Whether some floor is more than is passed by."""
+    return CELL_M**2 * len(floor) >= ROOM_TO_WALK_M2
 
 
 def _too_heavy(
