@@ -112,8 +112,11 @@ def test_a_paper_is_looked_at_page_by_page_before_it_is_printed(open_page: OpenP
 def test_what_has_a_date_stands_by_day(open_page: OpenPage, served: Served) -> None:
     page = open_page()
     at(page, "Look after")
-    care = served.said(f"/{JOB}/steps")["care"]
+    steps = served.said(f"/{JOB}/steps")
+    care, batteries = steps["care"], steps["batteries"]
     page.wait_for_selector(".later h3")
     days = page.locator(".dates time").evaluate_all("all => all.map(one => one.dateTime)")
-    assert days == [one["on"] for one in care["dates"]]
+    assert batteries
+    assert days == [one["on"] for one in (*batteries, *care["dates"])]
+    assert all(name in page.locator(".dates").first.inner_text() for name in batteries[0]["names"])
     until(lambda: care["lasting"][0] in page.locator(".later").inner_text())

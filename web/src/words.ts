@@ -273,12 +273,16 @@ export const words = {
     },
     "Look after": {
       title: "What has a date",
-      intro: "Lives of devices and security updates, the soonest first.",
+      intro: "Batteries, lives of devices and security updates, the soonest first.",
+      visits: "Batteries to change, on or before",
+      noBatteries: "No battery has a day: how long they last could not be worked out.",
+      counted: "Counted from today where nobody said since when a device has its cells.",
+      ends: "Ends",
       noDates: "No date is known.",
       past: "past",
       undated: "Date of making not known: when their life ends cannot be said",
       lasting: "Their sheets name no end of life and no end of updates: that is no promise",
-      notYet: "Battery dates and visits stand in dates.pdf and dates.ics, under Hand over. The reading of event logs is not here yet.",
+      notYet: "The same days stand in dates.pdf and dates.ics, under Hand over. The reading of event logs is not here yet.",
     },
   },
   conflict: (things: string, who: string) =>

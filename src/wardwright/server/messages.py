@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any, Literal
 
+from wardwright.documents.content.battery_days import BatteryDay
 from wardwright.documents.content.board import BoardAnswer, BoardFinding, BoardQuestion
 from wardwright.documents.content.care_list import CareList
 from wardwright.documents.content.comparison import Comparison
@@ -110,6 +111,7 @@ class LaterSteps(Record):
     prove: ProveRound | None
     """None: there is no device to test."""
     care: CareList
+    batteries: tuple[BatteryDay, ...]
 
 
 class Drawn(Record):

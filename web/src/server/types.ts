@@ -39,6 +39,16 @@ export interface AttachmentLine {
   removed_by: string;
 }
 
+export interface BatteryDay {
+  /** As ISO 8601 has it. */
+  on: string;
+  /** Of the devices. */
+  names: string[];
+  /** Whether it is counted from today, since nobody said since when they have their cells. */
+  is_counted: boolean;
+  is_past: boolean;
+}
+
 export interface Behaviour {
   id: string;
   name: string;
@@ -529,6 +539,7 @@ export interface LaterSteps {
   /** None: there is no device to test. */
   prove: ProveRound | null;
   care: CareList;
+  batteries: BatteryDay[];
 }
 
 export interface LetPass {

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fastapi import APIRouter, Request
 
+from wardwright.documents.content.battery_days import battery_days
 from wardwright.documents.content.care_list import care_list
 from wardwright.server.later_steps import drawn_of, gives_way, round_of, stages_of
 from wardwright.server.messages import Drawn, GivesWay, LaterSteps
@@ -24,6 +25,7 @@ def steps(request: Request, file: str) -> LaterSteps:
         fit=stages_of(desk, state),
         prove=round_of(desk, state),
         care=care_list(state.site, desk.catalogue, today=today()),
+        batteries=battery_days(state.site, desk.catalogue, state.answers, today=today()),
     )
 
 

@@ -6,7 +6,8 @@ from datetime import date
 import pytest
 
 from common.fitted import DAY, as_text, fitted
-from wardwright.documents.content.forms.dates import battery_table, dates_paper, events_of, lives
+from wardwright.documents.content.battery_days import lives
+from wardwright.documents.content.forms.dates import battery_table, dates_paper, events_of
 from wardwright.model.lifetimes import after_years
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer

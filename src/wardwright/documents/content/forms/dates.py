@@ -2,25 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from datetime import date
 from typing import NamedTuple
 
+from wardwright.documents.content.battery_days import BATTERIES, SERVICE, change_by, lives, visits_of
 from wardwright.documents.content.care_list import CareList, care_list
 from wardwright.documents.content.discretion import discreet_name
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table
 from wardwright.documents.content.quantities import joined, with_range
 from wardwright.model.catalogue import Catalogue
-from wardwright.model.device import Device
-from wardwright.model.estimate import Estimate
 from wardwright.model.lifetimes import after_years
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
-from wardwright.questions.visit_plan import VisitPlan, visit_plan
 
-BATTERIES = 15
-"""Number of the question about batteries."""
-SERVICE = "service-interval"
 COUNTED = (
     "Counted from the day of this paper where nobody said since when a device has its cells: put it right once "
     "fitted."
@@ -74,27 +68,6 @@ def dates_paper(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *
     )
 
 
-def lives(site: Site, answers: tuple[Answer, ...]) -> Mapping[str, Estimate]:
-    """How long the battery of each device lasts, where that could be worked out. [a]"""
-    ids = {device.id for device in site.devices}
-    return {
-        one.subject_id: one.estimate
-        for one in answers
-        if one.question == BATTERIES and one.estimate is not None and one.subject_id in ids
-    }
-
-
-def _plan(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) -> VisitPlan | None:
-    """Visits for the devices of which nobody said since when they have their cells."""
-    undated = {one.id for one in site.devices if one.cells_since is None}
-    lows = {name: one.low for name, one in lives(site, answers).items() if name in undated}
-    return visit_plan(lows, interval=catalogue.limit(SERVICE, site.place.rule_pack).value)
-
-
-def _change_by(device: Device, life: Estimate, *, drawn_up: date) -> date:
-    return after_years(device.cells_since or drawn_up, life.low)
-
-
 def battery_table(site: Site, answers: tuple[Answer, ...], *, drawn_up: date) -> Table:
     """One row for each device with a battery, the soonest first."""
     columns = (
@@ -117,7 +90,7 @@ def battery_table(site: Site, answers: tuple[Answer, ...], *, drawn_up: date) ->
                 answer.reason or NOT_KNOWN if life is None else with_range(life),
                 answer.notes[0] if answer.notes else NOT_KNOWN,
                 device.cells_since or NOT_KNOWN,
-                NOT_KNOWN if life is None else _change_by(device, life, drawn_up=drawn_up),
+                NOT_KNOWN if life is None else change_by(device, life, drawn_up=drawn_up),
             )
         )
     rows.sort(key=lambda row: (not isinstance(row[-1], date), str(row[-1]), str(row[0])))
@@ -125,10 +98,9 @@ def battery_table(site: Site, answers: tuple[Answer, ...], *, drawn_up: date) ->
 
 
 def _visit_table(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn_up: date) -> Table:
-    plan = _plan(site, catalogue, answers)
     rows = tuple(
         (after_years(drawn_up, visit.year), joined([site.device(name).name for name in visit.devices]))
-        for visit in (() if plan is None else plan.visits)
+        for visit in visits_of(site, catalogue, answers)
     )
     return Table(
         "Visits", (Column("On or before", share=1.0), Column("Change the batteries of", share=5.0)), rows
@@ -167,8 +139,7 @@ def events_of(
     told = {one.id: discreet_name(one, site, catalogue) if is_open else one.name for one in site.devices}
     interval = catalogue.limit(SERVICE, site.place.rule_pack).value
     found = [Event(after_years(drawn_up, interval), "Alarm: service", every_years=max(1, round(interval)))]
-    plan = _plan(site, catalogue, answers)
-    for visit in () if plan is None else plan.visits:
+    for visit in visits_of(site, catalogue, answers):
         names = joined([told[name] for name in visit.devices])
         found.append(
             Event(after_years(drawn_up, visit.year), "Alarm: change batteries", f"{names}. {COUNTED}")
@@ -178,7 +149,7 @@ def events_of(
         if device.cells_since is not None:
             found.append(
                 Event(
-                    _change_by(device, life, drawn_up=drawn_up), f"Alarm: change the battery of {told[name]}"
+                    change_by(device, life, drawn_up=drawn_up), f"Alarm: change the battery of {told[name]}"
                 )
             )
     found += [
