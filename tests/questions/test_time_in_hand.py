@@ -7,7 +7,7 @@ from common.worked_terrace import UNDER_STAIRS, ear_in_kitchen, shock_on, with_w
 from wardwright.model.device import Device
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
-from wardwright.questions.time_in_hand import deciding, least_hand, likely_hand, time_in_hand
+from wardwright.questions.time_in_hand import deciding, hand_estimate, least_hand, likely_hand, time_in_hand
 from wardwright.store.catalogue import load_catalogue
 from wardwright.trials.likely_race import LikelyRace
 from wardwright.trials.race import Race, race
@@ -28,6 +28,16 @@ def test_the_least_is_the_lesser_of_both_in_every_row() -> None:
     assert (least_hand(one, CATALOGUE) <= hand["message"]).all()
     assert (least_hand(one, CATALOGUE) <= hand["sounder"]).all()
     assert np.isfinite(least_hand(one, CATALOGUE)).all()
+
+
+def test_what_is_in_hand_is_summed_up_over_the_draws() -> None:
+    one = run({"front-door": "entry-exit"})
+    hand = least_hand(one, CATALOGUE)
+    found = hand_estimate(one, CATALOGUE)
+    drawn = hand[1 + 2 * len(one.cases.inputs) :]
+    assert found.value == float(hand[0])
+    assert found.low == pytest.approx(min(float(np.percentile(drawn, 5)), found.value))
+    assert found.drivers
 
 
 def test_an_equal_hand_is_decided_at_the_low_end_not_by_rounding() -> None:

@@ -165,3 +165,12 @@ def test_nobody_is_noticed_through_a_shut_door_before_it_is_opened() -> None:
     instant = {"hall": (HALL["hall"][0], HALL["hall"][1], "instant")}
     two = run_on(worked_terrace(contacts={}, movement=instant), "kitchen-window", "opened")
     assert float(two.first_notice[0]) >= float(two.route.clock[door.last]) + 5.0 - 1e-9
+
+
+def test_a_race_is_one_object_in_each_manner() -> None:
+    site = worked_terrace(movement=HALL, contacts={})
+    pane, leaf = (run_on(site, "kitchen-window", manner) for manner in ("through the glass", "opened"))
+    assert run_on(worked_terrace(movement=HALL, contacts={}), "kitchen-window", "opened") is leaf
+    assert pane is not leaf
+    assert pane != leaf
+    assert pane.message is leaf.message

@@ -12,10 +12,9 @@ from wardwright.model.estimate import Estimate
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.changes_tried import Trial, Values, changes_for
-from wardwright.questions.time_in_hand import least_hand, likely_hand
+from wardwright.questions.time_in_hand import hand_estimate, likely_hand
 from wardwright.rules.finding import Mend
 from wardwright.trials.alarm import Heard, alarm_of
-from wardwright.trials.draws import estimate_of
 from wardwright.trials.likely_race import likely_race
 from wardwright.trials.race import Race, race_against
 from wardwright.trials.watchers import control_units, notices_on
@@ -131,7 +130,7 @@ def _likely_after(
 def _after(house: Site, catalogue: Catalogue, way: WayIn, *, trial: Trial) -> Estimate:
     """The time in hand after a change, of one manner. [s]"""
     one = race_against(house, catalogue, trial.alarm, way=way, goal=trial.goal)
-    return estimate_of(least_hand(one, catalogue), one.cases, unit="s")
+    return hand_estimate(one, catalogue)
 
 
 def locks_and_lights(site: Site, catalogue: Catalogue, way: WayIn) -> tuple[Mend, ...]:

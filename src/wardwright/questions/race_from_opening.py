@@ -20,7 +20,7 @@ from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.answer import NOT_COUNTED, Answer, PartAnswer, Verdict, about_the_site, unanswered
 from wardwright.questions.changes_tried import notice_on_all
 from wardwright.questions.mends import locks_and_lights, mends_for
-from wardwright.questions.time_in_hand import deciding, least_hand, time_in_hand, worst_of
+from wardwright.questions.time_in_hand import deciding, hand_estimate, least_hand, time_in_hand, worst_of
 from wardwright.rules.at_the_opening import is_on
 from wardwright.rules.finding import Mend
 from wardwright.trials.alarm import as_met
@@ -84,8 +84,7 @@ def _answer(site: Site, catalogue: Catalogue, ways: Sequence[WayIn], *, with_men
     except NotComputable as reason:
         return _unknown(opening, f"not computable: {reason}")
     worst = worst_of(races, catalogue)
-    need, hand = deciding(worst, catalogue), least_hand(worst, catalogue)
-    estimate = estimate_of(hand, worst.cases, unit="s")
+    need, estimate = deciding(worst, catalogue), hand_estimate(worst, catalogue)
     notices = bool(np.isfinite(worst.first_notice[0]))
     caught = notices and all(
         is_every_way_caught(site, catalogue, way=worst.way, goal=goal, need=one)
@@ -100,7 +99,7 @@ def _answer(site: Site, catalogue: Catalogue, ways: Sequence[WayIn], *, with_men
         estimate=estimate if notices else None,
         reason=None if notices else _why_nothing(worst.way),
         verdict=verdict,
-        chance=share_met(hand, worst.cases),
+        chance=share_met(least_hand(worst, catalogue), worst.cases),
         parts=_parts(worst, catalogue),
         notes=_notes(site, catalogue, worst, races=races, is_caught=caught if notices else None),
         mends=mends_for(site, catalogue, ways=ways, worst=worst, now=estimate)
@@ -110,6 +109,7 @@ def _answer(site: Site, catalogue: Catalogue, ways: Sequence[WayIn], *, with_men
     )
 
 
+@lru_cache(maxsize=256)
 def _parts(one: Race, catalogue: Catalogue) -> tuple[PartAnswer, ...]:
     stay = catalogue.figure("stay").value
     no_sounder = "no sounder" if one.sounder is None else NOTHING

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 import numpy as np
 
 from wardwright.geometry.raster import FloatArray
 from wardwright.model.catalogue import Catalogue
-from wardwright.trials.draws import percentiles
+from wardwright.model.estimate import Estimate
+from wardwright.trials.draws import estimate_of, percentiles
 from wardwright.trials.likely_race import LikelyRace
 from wardwright.trials.race import Race
 from wardwright.trials.timely import Need
@@ -26,10 +28,17 @@ def time_in_hand(one: Race, catalogue: Catalogue) -> dict[Need, FloatArray]:
     return hand
 
 
+@lru_cache(maxsize=256)
 def least_hand(one: Race, catalogue: Catalogue) -> FloatArray:
-    """The lesser of both times in hand in every row: a design has to meet both needs. [s]"""
+    """The lesser of both times in hand in every row: a design has to meet both needs; not to be written to. [s]"""
     least: FloatArray = np.minimum.reduce(list(time_in_hand(one, catalogue).values()))
     return least
+
+
+@lru_cache(maxsize=256)
+def hand_estimate(one: Race, catalogue: Catalogue) -> Estimate:
+    """The lesser of both times in hand, summed up over all rows. [s]"""
+    return estimate_of(least_hand(one, catalogue), one.cases, unit="s")
 
 
 def likely_hand(one: LikelyRace, catalogue: Catalogue) -> float:
@@ -40,6 +49,7 @@ def likely_hand(one: LikelyRace, catalogue: Catalogue) -> float:
     return max(hand, -catalogue.figure("stay").value)
 
 
+@lru_cache(maxsize=256)
 def deciding(one: Race, catalogue: Catalogue) -> Need:
     """The need with less time in hand: in the likely case, and where that is equal, at the low end."""
     hand = time_in_hand(one, catalogue)

@@ -100,8 +100,7 @@ def course_of(
     if foot is None:
         raise NotComputable("no way on foot leads there")
     cases = cases_of(_inputs(catalogue, climbs=climbs, hears=hears, movement=movement))
-    last = np.full(cases.total, len(foot.progress.plan) - 1)
-    reached = _clock(foot, cases, last, climbs=climbs)
+    reached = _clock(foot, cases, len(foot.progress.plan) - 1, climbs=climbs)
     return Course(foot, cases, climbs, reached, reached + cases.rows[BREAK])
 
 
@@ -126,8 +125,8 @@ def _inputs(
     return tuple(Input(key, name, catalogue.figure(figure), "default") for key, name, figure in named)
 
 
-def _clock(foot: OnFoot, cases: Cases, index: IntArray, *, climbs: bool) -> FloatArray:
-    """When a point of the way, one in each row, is passed."""
+def _clock(foot: OnFoot, cases: Cases, index: IntArray | int, *, climbs: bool) -> FloatArray:
+    """When a point of the way, one in each row or one in all, is passed."""
     rows, progress = cases.rows, foot.progress
     pace = rows[PACE]
     start = rows[CLIMB] if climbs else 0.0
@@ -144,15 +143,14 @@ def told_by_contact(course: Course, at_index: int) -> Told:
     """What a contact tells that is opened at a point of the way; -1: at the way in itself."""
     if at_index == -1:
         return Told(0, np.zeros(course.cases.total))
-    index = np.full(course.cases.total, at_index)
-    return Told(at_index, _clock(course.foot, course.cases, index, climbs=course.climbs))
+    return Told(at_index, _clock(course.foot, course.cases, at_index, climbs=course.climbs))
 
 
 @lru_cache(maxsize=2048)
 def told_by_movement(course: Course, device_id: str, noticing: Noticed) -> Told:
     """What a movement detector tells that notices so on the way."""
     walked = course.foot.progress.plan
-    noticed = np.array(noticing.noticed_m)[_nearest_reach(course, device_id)]
+    noticed = np.array(noticing.noticed_m)[_nearest_reach(course.cases, device_id)]
     entered = min(noticing.entered_m, *noticing.noticed_m)
     share = course.cases.rows[f"walked {device_id}"]
     if math.isfinite(max(noticing.noticed_m)):
@@ -172,8 +170,8 @@ def told_by_movement(course: Course, device_id: str, noticing: Noticed) -> Told:
 
 
 @lru_cache(maxsize=1024)
-def _nearest_reach(course: Course, device_id: str) -> IntArray:
-    """Which of `REACH_SHARES` each row is nearest to."""
-    reach = course.cases.rows[f"reach {device_id}"]
+def _nearest_reach(cases: Cases, device_id: str) -> IntArray:
+    """Which of `REACH_SHARES` each row is nearest to: the same wherever the way leads."""
+    reach = cases.rows[f"reach {device_id}"]
     nearest: IntArray = np.abs(reach[:, np.newaxis] - np.asarray(REACH_SHARES)).argmin(axis=1)
     return nearest

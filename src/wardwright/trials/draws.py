@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 from operator import itemgetter
 from typing import NamedTuple
@@ -49,8 +50,9 @@ def _slices(key: str, *, seed: int, count: int) -> FloatArray:
     return found
 
 
-class Cases(NamedTuple):
-    """Rows of inputs: the likely case, each input at its low and high, then the draws."""
+@dataclass(frozen=True, eq=False)
+class Cases:
+    """Rows of inputs: the likely case, each input at its low and high, then the draws; one object for one list."""
 
     inputs: tuple[Input, ...]
     rows: Mapping[str, FloatArray]

@@ -38,7 +38,10 @@ Likely = tuple[tuple[float, Behaviour], ...]
 
 
 class Race(NamedTuple):
-    """Times of one race in every row of `cases`; infinite where a thing never happens. [s]"""
+    """Times of one race in every row of `cases`; infinite where a thing never happens; not to be written to. [s]
+
+    One object for one race, so that what is summed up of it is remembered by the object.
+    """
 
     way: WayIn
     course: Course
@@ -59,6 +62,14 @@ class Race(NamedTuple):
     broken: FloatArray
     likely: Likely
     programme: Programme
+
+    def __eq__(self, other: object) -> bool:
+        """Whether it is the very same."""
+        return self is other
+
+    def __hash__(self) -> int:
+        """The object's own, not that of its times."""
+        return id(self)
 
     @property
     def message_waits(self) -> bool:
@@ -106,7 +117,12 @@ def race_against(house: Site, catalogue: Catalogue, alarm: Alarm, *, way: WayIn,
     course = _course(house, catalogue, way, goal=goal, hears=bool(watchers), movement=movement)
     # Manners that differ in nothing that is heard are one race.
     heard = tuple((one.device.id, one.behaviour, one.noticing, one.at_index) for one in watchers)
-    return _run(course, heard, once_in(way), programme=alarm.programme, sounds=alarm.sounds)._replace(way=way)
+    return _in_manner(_run(course, heard, once_in(way), programme=alarm.programme, sounds=alarm.sounds), way)
+
+
+@lru_cache(maxsize=1024)
+def _in_manner(one: Race, way: WayIn) -> Race:
+    return one._replace(way=way)
 
 
 def first_notice(
