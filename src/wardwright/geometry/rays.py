@@ -83,15 +83,18 @@ def _at_heights(blockers: Blockers, low: float, high: float) -> Blockers:
 def _plan_ranges(eye: FloatArray, toward: FloatArray, ends: FloatArray) -> FloatArray:
     """Range at which each ray crosses each panel on the plan, shape (H, P); inf where it does not."""
     start, end = ends[:, 0:2] - eye[:2], ends[:, 2:4] - eye[:2]
-    span = end - start
     side_start = toward[:, :1] * start[:, 1] - toward[:, 1:] * start[:, 0]
     side_end = toward[:, :1] * end[:, 1] - toward[:, 1:] * end[:, 0]
-    with np.errstate(divide="ignore", invalid="ignore"):
-        share = side_start / (side_start - side_end)
-        reached = toward[:, :1] * start[:, 0] + toward[:, 1:] * start[:, 1]
-        reached += share * (toward[:, :1] * span[:, 0] + toward[:, 1:] * span[:, 1])
-    crosses = ((side_start <= 0.0) != (side_end <= 0.0)) & (reached > CONTACT_M)
-    found: FloatArray = np.where(crosses, reached, np.inf)
+    found = np.full(side_start.shape, np.inf)
+    # Few rays cross any one panel: only of those it is worked out where.
+    crossing = np.flatnonzero((side_start <= 0.0) != (side_end <= 0.0))
+    ray, panel = np.divmod(crossing, len(ends))
+    one, other = side_start.ravel()[crossing], side_end.ravel()[crossing]
+    (cos, sin), (x, y), (span_x, span_y) = toward[ray].T, start[panel].T, (end - start)[panel].T
+    reached = cos * x + sin * y
+    reached += one / (one - other) * (cos * span_x + sin * span_y)
+    is_ahead = reached > CONTACT_M
+    found.ravel()[crossing[is_ahead]] = reached[is_ahead]
     return found
 
 
