@@ -92,12 +92,37 @@ def entry_routes(site: Site, catalogue: Catalogue) -> tuple[EntryRoute, ...]:
     NotComputable
         If there is no entry door or no keypad.
     """
-    doors = entry_doors(site)
-    goals = keypads(site, catalogue)
+    entry_doors(site)  # with neither, the doors are told first
+    return routes_to(site.bare, catalogue, keypads(site, catalogue))
+
+
+@lru_cache(maxsize=64)
+def routes_to(house: Site, catalogue: Catalogue, goals: tuple[Device, ...]) -> tuple[EntryRoute, ...]:
+    """The fastest way from each entry door of a bare house to that of some keypads that is reached first.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    catalogue : Catalogue
+        The household's pace.
+    goals : tuple of Device
+        The keypads, by id; at least one.
+
+    Returns
+    -------
+    tuple of EntryRoute
+        As `entry_routes` has them.
+
+    Raises
+    ------
+    NotComputable
+        If there is no entry door.
+    """
     found = []
-    for door in doors:
-        start = way_in_spot(site, door)
-        ways = [(household_way(site, catalogue, (start, place_before(site, goal))), goal) for goal in goals]
+    for door in entry_doors(house):
+        start = way_in_spot(house, door)
+        ways = [(household_way(house, catalogue, (start, place_before(house, goal))), goal) for goal in goals]
         timed = [(float(route.clock[-1]), goal.id, route, goal) for route, goal in ways if route is not None]
         if timed:
             _, _, route, goal = min(timed, key=lambda one: one[:2])
@@ -162,6 +187,11 @@ def rooms_on(site: Site, routes: tuple[EntryRoute, ...]) -> frozenset[str]:
 def rooms_on_the_way(site: Site, catalogue: Catalogue) -> frozenset[str] | None:
     """Ids of the spaces on the way in; None where no entry door or no keypad is known."""
     try:
-        return rooms_on(site, entry_routes(site, catalogue))
+        return _rooms_to(site.bare, catalogue, keypads(site, catalogue))
     except NotComputable:
         return None
+
+
+@lru_cache(maxsize=64)
+def _rooms_to(house: Site, catalogue: Catalogue, goals: tuple[Device, ...]) -> frozenset[str]:
+    return rooms_on(house, routes_to(house, catalogue, goals))

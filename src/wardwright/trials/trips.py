@@ -18,7 +18,7 @@ from wardwright.model.opening import Opening
 from wardwright.model.record import Basis
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import BODY_RADIUS_M, WAY_IN_STEP_M, Route, Spot, way_in_spot
-from wardwright.rules.entry_routes import entry_routes, keypads, place_before
+from wardwright.rules.entry_routes import keypads, place_before, routes_to
 from wardwright.trials.draws import Cases, Input, cases_of
 from wardwright.trials.paces import walking_pace
 from wardwright.trials.watchers import devices_of
@@ -119,7 +119,7 @@ def trips_to(house: Site, catalogue: Catalogue, controls: tuple[Device, ...]) ->
             for door in doors
         )
     found = []
-    for one in entry_routes(house.model_copy(update={"devices": controls}), catalogue):
+    for one in routes_to(house, catalogue, controls):
         legs = one.route.legs if one.route is not None else ()
         flat = sum(leg.length for leg in legs if leg.kind == "floor")
         stairs = sum(leg.length for leg in legs if leg.kind.startswith("stairs"))
