@@ -1,4 +1,5 @@
 import math
+from typing import Any
 
 import numpy as np
 import pytest
@@ -9,7 +10,7 @@ from wardwright.geometry.panels import Blockers, box, joined, sheets
 from wardwright.geometry.polar import Through
 from wardwright.geometry.raster import FloatArray
 from wardwright.geometry.rays import ray_ranges
-from wardwright.geometry.sight import look, look_again, look_toward, lowest_visible, visible_heights
+from wardwright.geometry.sight import heights_toward, look, look_again, lowest_visible, visible_heights
 
 BAND = (0.0, 2.4)
 EYE = (0.21, 0.13, 2.1)
@@ -211,9 +212,9 @@ def test_a_screen_across_a_box_does_not_open_its_top() -> None:
 def test_toward_a_few_places_the_same_is_seen(seed: int, number: int) -> None:
     blockers, rng = panels(seed, 8), np.random.default_rng(seed)
     places = rng.uniform(-5.0, 5.0, (number, 2))
-    how = {"heading": 0.4, "half_angle": 1.0, "reach": 8.0, "band": BAND}
-    few, whole = look_toward(EYE, blockers, places, **how), look(EYE, blockers, **how)
-    one, other = visible_heights(few, places), visible_heights(whole, places)
+    how: dict[str, Any] = {"heading": 0.4, "half_angle": 1.0, "reach": 8.0, "band": BAND}
+    one = heights_toward(EYE, blockers, places, **how)
+    other = visible_heights(look(EYE, blockers, **how), places)
     slots = len(one.low)
     assert np.array_equal(one.low, other.low[:slots])
     assert np.array_equal(one.high, other.high[:slots])
@@ -221,5 +222,6 @@ def test_toward_a_few_places_the_same_is_seen(seed: int, number: int) -> None:
 
 
 def test_where_no_place_is_in_the_fan_nothing_is_seen() -> None:
-    nothing = look_toward((0.0, 0.0, 2.0), panels(1, 4), [(-3.0, 0.0)], half_angle=0.5, reach=8.0, band=BAND)
-    assert np.isinf(lowest_visible(nothing, [(-3.0, 0.0), (3.0, 0.0)])).all()
+    behind = [(-3.0, 0.0), (-2.0, 1.0)]
+    nothing = heights_toward((0.0, 0.0, 2.0), panels(1, 4), behind, half_angle=0.5, reach=8.0, band=BAND)
+    assert np.isinf(nothing.lowest()).all()

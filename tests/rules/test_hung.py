@@ -9,10 +9,9 @@ import pytest
 
 from common.houses import CATALOGUE, on_wall, one_room
 from common.rule_houses.service import WORKTOP
-from wardwright.geometry.sight import visible_heights
 from wardwright.model.device_sheets import MovementSheet
 from wardwright.rules.ahead import ahead_of
-from wardwright.rules.hung import depressions_of, hung_of, in_fan, in_sight, sight_from, sight_toward
+from wardwright.rules.hung import depressions_of, hung_of, in_fan, in_sight, in_sight_there, sight_from
 
 
 def table(sheet_id: str = "fan") -> MovementSheet:
@@ -64,12 +63,13 @@ def test_a_sheet_as_wide_in_its_place_shares_its_sight() -> None:
     assert sight_from(site.bare, hung_of(site.bare, FAN, table())) is ahead.sight
 
 
-def test_toward_a_few_places_it_sees_the_same_and_nothing_elsewhere() -> None:
+def test_asked_about_a_few_places_it_sees_the_same() -> None:
     house = one_room(devices=(FAN,), fixtures=(WORKTOP,)).bare
     hung = hung_of(house, FAN, table())
-    places = np.array([[2.0, 2.1], [3.0, 1.2], [4.5, 0.3], [0.5, 3.9]])
-    few, whole = sight_toward(house, hung, places), sight_from(house, hung)
-    assert visible_heights(few, places).lowest().tolist() == visible_heights(whole, places).lowest().tolist()
-    elsewhere = np.array([[3.0, 3.0]])
-    assert np.isfinite(visible_heights(whole, elsewhere).lowest()).all()
-    assert np.isinf(visible_heights(few, elsewhere).lowest()).all()
+    places = np.array([[2.0, 2.1], [3.0, 1.2], [4.5, 0.3], [0.5, 3.9], [-1.0, 2.0]])
+    few = in_sight_there(house, hung, places)
+    whole = in_sight(sight_from(house, hung), places, heading=hung.heading, half=hung.half)
+    assert few.rows.tolist() == whole.rows.tolist()
+    assert 0 < len(few.rows) < len(places)
+    assert few.distance.tolist() == whole.distance.tolist()
+    assert few.heights.lowest().tolist() == whole.heights.lowest().tolist()

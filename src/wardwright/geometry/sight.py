@@ -178,7 +178,7 @@ def look_again(
     return _sight(frame, sight.high, was.with_these(now, rows))
 
 
-def look_toward(
+def heights_toward(
     eye: ArrayLike,
     blockers: Blockers,
     places: ArrayLike,
@@ -188,8 +188,8 @@ def look_toward(
     reach: float,
     band: tuple[float, float],
     arc: float = 0.05,
-) -> Sight:
-    """The same as `look` over a few places, sooner; over any other it may be blind.
+) -> Heights:
+    """What `visible_heights` finds over a few places in what `look` sees, sooner: it looks nowhere else.
 
     Parameters
     ----------
@@ -198,7 +198,7 @@ def look_toward(
     blockers : Blockers
         What stops sight.
     places : array_like, shape (N, 2)
-        Those that will be asked about. [m]
+        Places on the plan. [m]
     heading : float, default 0.0
         As for `look`. [rad]
     half_angle : float, default pi
@@ -212,24 +212,21 @@ def look_toward(
 
     Returns
     -------
-    Sight
-        Only the azimuths that the places lie in are swept.
+    Heights
+        Intervals between the floor and the ceiling.
     """
     frame = _frame(eye, heading, half_angle, reach=reach, arc=arc)
     x, y = (np.asarray(places, dtype=np.float64) - frame.eye[:2]).T
-    count = frame.aims.shape[1]
-    sectors = _sectors(x, y, first=frame.first, step=frame.step)
+    sectors, count = _sectors(x, y, first=frame.first, step=frame.step), frame.aims.shape[1]
     rows = np.unique(sectors[sectors < count])
-    nothing = Swept(
-        np.full(count, -np.inf),
-        np.full((0, count), np.inf),
-        np.full((1, 1, count), 1.0),
-        np.zeros((1, 1, count)),
-        np.zeros((1, count)),
-    )
     if not len(rows):
-        return _sight(frame, band[1], nothing)
-    return _sight(frame, band[1], nothing.with_these(swept(frame, blockers, band=band, rows=rows), rows))
+        return Heights(np.full((1, len(x)), np.inf), np.full((1, len(x)), -np.inf))
+    sight = _sight(frame, band[1], swept(frame, blockers, band=band, rows=rows))
+    found = Heights(*(np.empty((len(sight.bottoms), len(x))) for _ in range(2)))
+    # Beyond the last of those that are swept: out of the fan.
+    swept_as = np.where(sectors < count, np.searchsorted(rows, sectors), len(rows))
+    _in_sectors(sight, swept_as, np.sqrt(x * x + y * y), low=found.low, high=found.high)
+    return found
 
 
 def _frame(eye: ArrayLike, heading: float, half_angle: float, *, reach: float, arc: float) -> Frame:
@@ -322,15 +319,21 @@ def _sectors(x: FloatArray, y: FloatArray, *, first: float, step: float) -> IntA
 def _looked_up(sight: Sight, places: FloatArray, *, low: FloatArray, high: FloatArray) -> None:
     """Heights over some places, written to `low` and `high`."""
     x, y = places[:, 0] - sight.eye[0], places[:, 1] - sight.eye[1]
-    distance = np.sqrt(x * x + y * y)
-    count = len(sight.end)
     sector = _sectors(x, y, first=sight.first, step=sight.step)
+    _in_sectors(sight, sector, np.sqrt(x * x + y * y), low=low, high=high)
+
+
+def _in_sectors(
+    sight: Sight, sector: IntArray, distance: FloatArray, *, low: FloatArray, high: FloatArray
+) -> None:
+    """Heights over places in some of a sight's azimuths, those beyond its last out of its fan."""
+    count = len(sight.end)
     # A panel is itself seen: only what is farther counts as behind it.
     behind = distance - 1e-9
     low.fill(np.inf)
     high.fill(-np.inf)
     open_to = sector < count
-    np.minimum(sector, count - 1, out=sector)
+    sector = np.minimum(sector, count - 1)
     open_to &= behind <= sight.end.take(sector)
     seen = np.nonzero(open_to)[0]
     sector, behind = sector.take(seen), behind.take(seen)

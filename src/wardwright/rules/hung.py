@@ -10,7 +10,7 @@ import numpy as np
 import shapely
 
 from wardwright.geometry.raster import BoolArray, FloatArray, IntArray
-from wardwright.geometry.sight import Heights, Sight, look, look_toward, visible_heights
+from wardwright.geometry.sight import Heights, Sight, heights_toward, look, visible_heights
 from wardwright.model.device import Device
 from wardwright.model.device_sheets import MovementSheet
 from wardwright.model.placement import standing
@@ -76,30 +76,6 @@ def sight_from(house: Site, hung: Hung) -> Sight:
     return look(
         hung.eye,
         blockers_on(level, levels_by_stairs(house, hung.storey)),
-        heading=hung.heading,
-        half_angle=hung.half,
-        reach=_extent(level),
-        band=(level.floor_m, level.ceiling_m),
-    )
-
-
-def sight_toward(house: Site, hung: Hung, places: FloatArray) -> Sight:
-    """As `sight_from` over a few places, sooner; over any other it may be blind.
-
-    Parameters
-    ----------
-    house : Site
-        The bare house.
-    hung : Hung
-        The detector.
-    places : ndarray, shape (N, 2)
-        Those that will be asked about. [m]
-    """
-    level = level_of(house, hung.storey)
-    return look_toward(
-        hung.eye,
-        blockers_on(level, levels_by_stairs(house, hung.storey)),
-        places,
         heading=hung.heading,
         half_angle=hung.half,
         reach=_extent(level),
@@ -173,14 +149,46 @@ def in_sight(sight: Sight, points: FloatArray, *, heading: float, half: float) -
     """
     x, y, z = sight.eye.tolist()
     rows = np.flatnonzero(in_fan((x, y, z), points, heading=heading, half=half))
-    heights = visible_heights(sight, points[rows])
+    return _seen((x, y, z), points, rows, heights=visible_heights(sight, points[rows]))
+
+
+def in_sight_there(house: Site, hung: Hung, points: FloatArray) -> InSight:
+    """As `in_sight` of what `sight_from` sees, sooner where only a few places are asked about.
+
+    Parameters
+    ----------
+    house : Site
+        The bare house.
+    hung : Hung
+        The detector.
+    points : ndarray, shape (N, 2)
+        Places of the plan. [m]
+    """
+    rows = np.flatnonzero(in_fan(hung.eye, points, heading=hung.heading, half=hung.half))
+    level = level_of(house, hung.storey)
+    heights = heights_toward(
+        hung.eye,
+        blockers_on(level, levels_by_stairs(house, hung.storey)),
+        points[rows],
+        heading=hung.heading,
+        half_angle=hung.half,
+        reach=_extent(level),
+        band=(level.floor_m, level.ceiling_m),
+    )
+    return _seen(hung.eye, points, rows, heights=heights)
+
+
+def _seen(
+    eye: tuple[float, float, float], points: FloatArray, rows: IntArray, *, heights: Heights
+) -> InSight:
+    """Of places in a fan those over which anything is seen."""
     is_seen = np.isfinite(heights.lowest())
     rows = rows[is_seen]
-    distance = np.hypot(points[rows, 0] - x, points[rows, 1] - y)
+    distance = np.hypot(points[rows, 0] - eye[0], points[rows, 1] - eye[1])
     low, high = heights.low[:, is_seen], heights.high[:, is_seen]
     # Most of what is seen is one interval; those that only azimuths without such a place have are left out.
     used = np.isfinite(low).any(axis=1)
-    return InSight(rows, z, distance, Heights(low[used], high[used]))
+    return InSight(rows, eye[2], distance, Heights(low[used], high[used]))
 
 
 def in_fan(eye: tuple[float, float, float], points: FloatArray, *, heading: float, half: float) -> BoolArray:

@@ -17,7 +17,7 @@ from wardwright.rules.ahead import CELL_M
 from wardwright.rules.animal_reach import reach_of
 from wardwright.rules.animal_tops import Top, tops_of
 from wardwright.rules.animals import Roaming
-from wardwright.rules.hung import Hung, InSight, depressions_of, hung_of, in_sight, sight_from, sight_toward
+from wardwright.rules.hung import Hung, InSight, depressions_of, hung_of, in_sight, in_sight_there, sight_from
 
 
 class InView(NamedTuple):
@@ -134,9 +134,10 @@ def still_under(
     if not under:
         return ()
     # As it hung before all is known; elsewhere it looks nowhere but there.
-    is_as_before = hung == hung_of(house, before, sheet)
-    sight = sight_from(house, hung) if is_as_before else sight_toward(house, hung, places)
-    seen = in_sight(sight, places, heading=hung.heading, half=hung.half)
+    if hung == hung_of(house, before, sheet):
+        seen = in_sight(sight_from(house, hung), places, heading=hung.heading, half=hung.half)
+    else:
+        seen = in_sight_there(house, hung, places)
     zone = seen.lowest_zone(depressions_of(device, sheet), stood[seen.rows], reach_m=sheet.reach_m)
     free = np.round(zone - stood[seen.rows], 9).tolist()
     return tuple(
