@@ -53,7 +53,7 @@ class Rule:
     check: Check
     follows: Follows = "walls and devices"
     unmended: Check | None = None
-    """The same check, but for cures, mends and their sketches; None: these take no time worth saving."""
+    """The same check, but for cures, mends and what is drawn; None: these take no time worth saving."""
 
     @property
     def summary(self) -> str:

@@ -9,11 +9,24 @@ import pytest
 from common.houses import CATALOGUE, on_wall, one_room, opening, pet, two_rooms_and_hall
 from common.mending import mended
 from common.rule_houses.movement import FACING_NORTH, PASSING_PETS
+from wardwright.model.catalogue import Catalogue
+from wardwright.model.device import Device
 from wardwright.model.site import Site
+from wardwright.physics.detection.from_site import watch
+from wardwright.physics.detection.walkers import HEIGHTS_M
+from wardwright.rules.ahead import CELL_M, ahead_of
+from wardwright.rules.animals import Roaming, animals
+from wardwright.rules.kit import movement_detectors
+from wardwright.rules.movement.animal_heavier_than_its_detector_passes import (
+    POSTURES,
+    ROOM_TO_WALK_M2,
+)
 from wardwright.rules.movement.animal_heavier_than_its_detector_passes import (
     animal_heavier_than_its_detector_passes as rule,
 )
-from wardwright.rules.registry import findings_of
+from wardwright.rules.registry import faults_of, findings_of
+from wardwright.store.catalogue import load_catalogue
+from wardwright.store.samples import read_sample
 
 
 def test_a_plain_detector_passes_nothing() -> None:
@@ -84,3 +97,35 @@ def test_no_sheet_whose_zones_the_animal_would_stand_in() -> None:
     assert found.mends == ()
     (found,) = findings_of(rule, one_room(devices=(FACING_NORTH,), pets=(tall,)), CATALOGUE)
     assert len(found.mends) == 1  # looking across the room it falls no lower than 1.55 m
+
+
+def slow_seen(site: Site, catalogue: Catalogue, device: Device, *, animal: Roaming) -> bool:
+    """Whether the animal is on more floor than it passes by, by the whole shape of what may be noticed."""
+    sheet = catalogue.sheet(device.sheet).movement
+    assert sheet is not None
+    ahead = ahead_of(site, device, sheet)
+    floor = animal.floor_in(ahead)
+    base = ahead.level.floor_m
+    in_sight = ahead.in_fan(floor) & (ahead.heights(floor).seen_length(base, base + animal.height_m) > 0.0)
+    posture = next((one for one in POSTURES if HEIGHTS_M[one] >= animal.height_m), POSTURES[-1])
+    shape = watch(site, catalogue, device, posture=posture)
+    seen = floor[in_sight & shape.high[shape.grid.cells_of(floor)]]
+    return len(seen) * CELL_M**2 >= ROOM_TO_WALK_M2
+
+
+@pytest.mark.parametrize("name", ["terrace", "bungalow", "terrace-better", "lakeside"])
+@pytest.mark.parametrize("kind", ["cat", "small-dog", "big-dog"])
+def test_what_is_plainly_seen_decides_no_otherwise_than_the_whole_shape(name: str, kind: str) -> None:
+    catalogue, site = load_catalogue(), read_sample(name)
+    site = site.model_copy(update={"pets": (pet(kind),)})
+    (animal,) = animals(site, catalogue)
+    expected = {
+        device.id
+        for device, sheet in movement_detectors(site, catalogue)
+        if animal.mass_kg > sheet.passes_animals_up_to_kg
+        and slow_seen(site, catalogue, device, animal=animal)
+    }
+    heavy = {
+        one.subject for one in faults_of(rule, site, catalogue) if one.estimate and one.estimate.unit == "kg"
+    }
+    assert heavy == expected

@@ -7,7 +7,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from wardwright.geometry.raster import FloatArray
+from wardwright.geometry.raster import BoolArray, FloatArray
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
 from wardwright.model.device_sheets import MovementSheet
@@ -15,8 +15,9 @@ from wardwright.model.placement import standing
 from wardwright.model.site import Site
 from wardwright.model.sketch import Sketch
 from wardwright.physics.detection.from_site import Posture, watch
+from wardwright.physics.detection.shapes import Fan, Figures, any_in_view
 from wardwright.physics.detection.walkers import HEIGHTS_M
-from wardwright.rules.ahead import CELL_M, ahead_of
+from wardwright.rules.ahead import CELL_M, Ahead, ahead_of
 from wardwright.rules.animals import Roaming, animals
 from wardwright.rules.finding import Finding, Mend
 from wardwright.rules.kit import movement_detectors
@@ -99,41 +100,71 @@ def _about(
     is_mended: bool,
 ) -> tuple[Finding, ...]:
     """What is found about one detector, remembered while others move."""
-    seen = {
-        animal: floor
-        for animal in household
-        if len(floor := _seen_on(site, catalogue, device, animal=animal, sheet=sheet))
-    }
+    seen = tuple(
+        animal for animal in household if _is_seen(site, catalogue, device, animal=animal, sheet=sheet)
+    )
     if not seen:
         return ()
     heaviest = max(seen, key=lambda one: (one.mass_kg, one.pet.id))
-    if heaviest.mass_kg > sheet.passes_animals_up_to_kg:
-        found = _too_heavy(site, device, sheet=sheet, animal=heaviest, seen=seen[heaviest])
-        if not is_mended:
-            return (found,)
-        mends = _passing_sheet(site, catalogue, device, sheet=sheet, seen=tuple(seen))
-        return (found.model_copy(update={"cure": _cure(mends), "mends": mends}),)
-    return tuple(_too_tall(site, device, sheet=sheet, seen=tuple(seen)))
+    if heaviest.mass_kg <= sheet.passes_animals_up_to_kg:
+        return tuple(_too_tall(site, device, sheet=sheet, seen=seen))
+    found = _too_heavy(device, sheet=sheet, animal=heaviest)
+    if not is_mended:
+        return (found,)
+    mends = _passing_sheet(site, catalogue, device, sheet=sheet, seen=seen)
+    floor = _seen_on(site, catalogue, device, animal=heaviest, sheet=sheet)
+    sketches = (_to_nearest(site, device, heaviest, seen=floor),)
+    return (found.model_copy(update={"cure": _cure(mends), "mends": mends, "sketches": sketches}),)
+
+
+def _is_seen(
+    site: Site, catalogue: Catalogue, device: Device, *, animal: Roaming, sheet: MovementSheet
+) -> bool:
+    """Whether the animal is on more of the floor that the detector may notice than it only passes by."""
+    ahead = ahead_of(site, device, sheet)
+    floor = _in_sight(ahead, animal)
+    if not _is_room(floor):
+        return False
+    # All that is plainly between its rows of zones is in the shape of what it may notice, which takes far longer to
+    # work out: so that a hair's difference between the two decides nothing, twice as much has to be.
+    if _is_room(floor[_is_between_rows(ahead, floor, animal=animal, sheet=sheet)][::2]):
+        return True
+    return _is_room(_seen_on(site, catalogue, device, animal=animal, sheet=sheet))
+
+
+def _in_sight(ahead: Ahead, animal: Roaming) -> FloatArray:
+    """Floor where the animal may be, in the fan and in sight past leaves as told. [m]"""
+    floor = animal.floor_in(ahead)
+    floor = floor[ahead.in_fan(floor)]
+    low, high = ahead.level.floor_m, ahead.level.floor_m + animal.height_m
+    seen: FloatArray = floor[ahead.heights(floor).seen_length(low, high) > 0.0]
+    return seen
+
+
+def _is_between_rows(ahead: Ahead, floor: FloatArray, *, animal: Roaming, sheet: MovementSheet) -> BoolArray:
+    """On which places something of the animal is in reach, in sight and between the highest and lowest row."""
+    cells, distance = ahead.cells, ahead.distance(floor)
+    bottoms = np.full(len(floor), ahead.level.floor_m)
+    height = min(animal.height_m, HEIGHTS_M[_stands_for(animal)])
+    tops = np.minimum(bottoms + height, cells.ceiling[cells.grid.cells_of(floor)])
+    fan = Fan(ahead.eye, ahead.heading, ahead.half, ahead.depressions, split=0.0)
+    figures = Figures(floor, bottoms, tops, width=0.0)
+    is_between = any_in_view(fan, figures, heights=ahead.heights(floor), distance=distance)
+    return is_between & (distance <= sheet.reach_m)
+
+
+def _stands_for(animal: Roaming) -> Posture:
+    return next((one for one in POSTURES if HEIGHTS_M[one] >= animal.height_m), POSTURES[-1])
 
 
 def _seen_on(
     site: Site, catalogue: Catalogue, device: Device, *, animal: Roaming, sheet: MovementSheet
 ) -> FloatArray:
-    """Floor where the animal may be, in sight past leaves as told, and the detector may notice it. [m]
-
-    None of it where it is only passing by: what the detector may notice is asked for last, for it takes longest.
-    """
-    ahead = ahead_of(site, device, sheet)
-    floor = animal.floor_in(ahead)
-    floor = floor[ahead.in_fan(floor)]
-    low, high = ahead.level.floor_m, ahead.level.floor_m + animal.height_m
-    floor = floor[ahead.heights(floor).seen_length(low, high) > 0.0]
-    if not _is_room(floor):
-        return floor[:0]
-    posture = next((one for one in POSTURES if HEIGHTS_M[one] >= animal.height_m), POSTURES[-1])
-    shape = watch(site, catalogue, device, posture=posture)
+    """Floor where the animal is in sight, and the detector may notice it. [m]"""
+    floor = _in_sight(ahead_of(site, device, sheet), animal)
+    shape = watch(site, catalogue, device, posture=_stands_for(animal))
     seen: FloatArray = floor[shape.high[shape.grid.cells_of(floor)]]
-    return seen if _is_room(seen) else seen[:0]
+    return seen
 
 
 def _is_room(floor: FloatArray) -> bool:
@@ -141,16 +172,7 @@ def _is_room(floor: FloatArray) -> bool:
     return CELL_M**2 * len(floor) >= ROOM_TO_WALK_M2
 
 
-def _too_heavy(
-    site: Site,
-    device: Device,
-    *,
-    sheet: MovementSheet,
-    animal: Roaming,
-    seen: FloatArray,
-) -> Finding:
-    place = standing(site, device)
-    nearest = seen[int(np.argmin(np.round(np.hypot(seen[:, 0] - place.x_m, seen[:, 1] - place.y_m), 6)))]
+def _too_heavy(device: Device, *, sheet: MovementSheet, animal: Roaming) -> Finding:
     is_told = "passes_animals_up_to_kg" in sheet.model_fields_set
     return animal_heavier_than_its_detector_passes.finding(
         device.id,
@@ -159,15 +181,19 @@ def _too_heavy(
         severity="must mend" if is_told else "advise",
         estimate=exactly(animal.mass_kg, "kg", animal.mass_basis),
         limit=sheet.passes_animals_up_to_kg,
-        sketches=(
-            Sketch(
-                role="fault",
-                storey=place.storey,
-                points=((place.x_m, place.y_m), (float(nearest[0]), float(nearest[1]))),
-                label=animal.pet.name,
-            ),
-        ),
         related=(animal.pet.id,),
+    )
+
+
+def _to_nearest(site: Site, device: Device, animal: Roaming, *, seen: FloatArray) -> Sketch:
+    """From the detector to where the animal is seen nearest to it."""
+    place = standing(site, device)
+    nearest = seen[int(np.argmin(np.round(np.hypot(seen[:, 0] - place.x_m, seen[:, 1] - place.y_m), 6)))]
+    return Sketch(
+        role="fault",
+        storey=place.storey,
+        points=((place.x_m, place.y_m), (float(nearest[0]), float(nearest[1]))),
+        label=animal.pet.name,
     )
 
 
