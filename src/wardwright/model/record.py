@@ -98,7 +98,7 @@ class Record(BaseModel):
         hashes = {kept[_KEPT_HASH] for kept in (mine, theirs) if _KEPT_HASH in kept}
         if len(hashes) > 1:
             return False
-        return all(mine[name] == theirs[name] for name in type(self).model_fields)
+        return all(mine[name] == theirs[name] for name in type(self).__pydantic_fields__)
 
     def __hash__(self) -> int:
         """The hash of the content, kept: engines look answers up by it again and again."""
@@ -109,12 +109,13 @@ class Record(BaseModel):
         return kept
 
     def _hashed(self) -> int:
-        return hash((type(self), *(getattr(self, name) for name in type(self).model_fields)))
+        content = map(self.__dict__.__getitem__, type(self).__pydantic_fields__)
+        return hash((type(self), *content))
 
     def __copy__(self) -> Self:
         """A copy that keeps nothing worked out, so that it may be given other content."""
         twin = super().__copy__()
-        for name in twin.__dict__.keys() - type(self).model_fields.keys():
+        for name in twin.__dict__.keys() - type(self).__pydantic_fields__.keys():
             del twin.__dict__[name]
         return twin
 

@@ -16,7 +16,6 @@ from wardwright.model.record import Point3
 from wardwright.model.site import Site
 from wardwright.physics.radio.from_site import radio_paths, radio_place
 from wardwright.rules.keyfob_places import pressed_at
-from wardwright.rules.kit import devices_of
 
 WITHOUT_LINK = ("control-unit", "transmitter", "router")
 """Kinds that others talk to, or that are wired."""
@@ -83,12 +82,18 @@ class Heard(NamedTuple):
 
 def heard_by(site: Site, catalogue: Catalogue) -> Heard:
     """The control units, repeaters and routers of a site, with a radio."""
+    return _heard_by(site.devices, site.outlets, catalogue)
+
+
+@lru_cache(maxsize=256)
+def _heard_by(devices: tuple[Device, ...], outlets: tuple[Outlet, ...], catalogue: Catalogue) -> Heard:
+    every = [(device, catalogue.sheet(device.sheet)) for device in sorted(devices, key=lambda one: one.id)]
     units, repeaters = (
-        tuple(device for device, sheet in devices_of(site, catalogue, kind) if sheet.link == "radio")
+        tuple(device for device, sheet in every if sheet.kind == kind and sheet.link == "radio")
         for kind in HEARERS
     )
-    routers = tuple(device for device, _ in devices_of(site, catalogue, "router"))
-    return Heard(units, repeaters, routers or _drawn_routers(site.outlets, catalogue))
+    routers = tuple(device for device, sheet in every if sheet.kind == "router")
+    return Heard(units, repeaters, routers or _drawn_routers(outlets, catalogue))
 
 
 @lru_cache(maxsize=64)
