@@ -19,7 +19,7 @@ from wardwright.model.record import Point3
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.unit_elsewhere import soonest_reached
-from wardwright.questions.unit_place import Place, beats
+from wardwright.questions.unit_place import Place, Scores, beats
 from wardwright.rules.entry_routes import rooms_on_the_way
 from wardwright.rules.likely_margins import likely_margins, margins_of
 from wardwright.rules.outside_view import seen_from_outside, usual_height
@@ -120,7 +120,7 @@ def _places(
         None, here_name, at, *_worst(named, as_it_is), *_walked_and_seen(house, catalogue, at), is_on_route,
         to_power, _in_order(named, as_it_is),
     )  # fmt: skip
-    found = []
+    found: list[tuple[Scores, Place, int]] = []
     for i in close:
         spot = spots[i]
         there = spot.standing(height_m)
@@ -129,15 +129,16 @@ def _places(
             *_walked_and_seen(house, catalogue, there),
             spot.space in route,
             power[i],
-            _in_order(named, each[:, i]),
         )
-        found.append(Place(spot, house.space(spot.space).name, there, *scores))
-    rivals = {one.scores for one in (now, *found)}
-    line = [one for one in found if not any(beats(rival, one.scores) for rival in rivals)]
+        place = Place(spot, house.space(spot.space).name, there, *scores)
+        found.append((place.scores, place, i))
+    rivals = {now.scores, *(mine for mine, *_ in found)}
+    line = [one for one in found if not any(beats(rival, one[0]) for rival in rivals)]
     # Of places that are alike in everything the first is told.
-    alike = {one.scores: one for one in reversed(line) if one.scores != now.scores}
-    ranked = sorted(alike.values(), key=lambda one: (-one.reached_s, -one.margin_db, one.space))
-    return Places(now, tuple(ranked[:PLACES]))
+    alike = {mine: (place, i) for mine, place, i in reversed(line) if mine != now.scores}
+    ranked = sorted(alike.values(), key=lambda one: (-one[0].reached_s, -one[0].margin_db, one[0].space))
+    best = ((place, _in_order(named, each[:, i])) for place, i in ranked[:PLACES])
+    return Places(now, tuple(place._replace(margins=margins) for place, margins in best))
 
 
 @lru_cache(maxsize=32)

@@ -82,4 +82,5 @@ def _left(
     lost = losses + counts @ mean[OFFSETS:] + offset + held + body_db(catalogue, has_body=hop.has_body)
     noise = noise_figure(catalogue, hop.frequency_mhz).value
     best = [power - max(need, noise) for power, need in both_ways(hop)]
-    return [min(best) - float(loss) for loss in lost]
+    left: list[float] = (min(best) - lost).tolist()
+    return left
