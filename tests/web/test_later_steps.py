@@ -39,7 +39,6 @@ def test_devices_stand_in_the_order_of_fitting_and_a_pressed_one_shows_its_sheet
     assert "signal read before any hole" in told
     page.keyboard.press("Enter")
     until(lambda: not line.locator(".sheet").is_visible())
-    assert page.locator(".not-yet").inner_text()
 
 
 def test_tests_stand_in_walking_order_and_a_pressed_one_is_drawn_alone(
@@ -77,6 +76,123 @@ def test_no_barrier_and_room_enough_on_site(open_page: OpenPage, shape: str, ste
     page.wait_for_selector(".is-chosen")
     assert_fits(page, ".later")
     assert_no_barrier(page)
+
+
+def said_of(page: Any, key: str, outcome: str) -> None:
+    page.locator(f'[data-result="{key}"]').get_by_role("button", name=outcome, exact=True).click()
+
+
+def results(served: Served) -> dict[str, Any]:
+    return {f"{one['step']}/{one['key']}": one for one in served.said(f"/{JOB}/steps/results")}
+
+
+def test_what_is_written_down_is_counted_kept_and_there_again_after_a_reload(
+    open_page: OpenPage, served: Served
+) -> None:
+    page = open_page()
+    at(page, "Fit")
+    page.wait_for_selector("[data-kit]")
+    until(lambda: "0 of 7 done" in page.locator(".tally").inner_text())
+    page.get_by_label("Written down by").fill("Sam")
+    said_of(page, "fit/hall-movement", "Fitted")
+    until(lambda: "1 of 7 done" in page.locator(".tally").inner_text())
+    remark = page.locator('[data-result="fit/hall-movement"] input')
+    remark.fill("5 cm to the right")
+    remark.press("Tab")
+    until(lambda: results(served)["fit/hall-movement"]["remark"] == "5 cm to the right")
+    at(page, "Prove")
+    page.wait_for_selector("[data-test]")
+    said_of(page, "prove/radio/hall-keypad", "Passed")
+    said_of(page, "prove/radio/hall-movement", "Not passed")
+    reading = page.locator('[data-result="prove/radio/hall-movement"]').get_by_label("Reading, with its unit")
+    reading.fill("-96 dBm")
+    reading.press("Enter")
+    said_of(page, "prove/opening/front-door-contact", "Not done")
+    until(lambda: len(results(served)) == 4)
+    until(lambda: results(served)["prove/radio/hall-movement"]["reading"] == "-96 dBm")
+    told = page.locator(".tally").inner_text()
+    assert "2 of" in told
+    assert "1 not passed" in told
+    page.reload()
+    page.wait_for_selector(".answer")
+    at(page, "Prove")
+    until(lambda: page.locator('[data-result="prove/radio/hall-movement"].is-not-passed').count() == 1)
+    assert "-96 dBm" in page.locator('[data-result="prove/radio/hall-movement"]').inner_text()
+    assert "Sam" in page.locator('[data-result="prove/radio/hall-movement"]').inner_text()
+    assert page.locator('[data-result="prove/opening/front-door-contact"].is-not-done').count() == 1
+    assert page.locator(".written.is-passed").count() == 1
+    assert page.locator(".tally").inner_text().split(",")[0].startswith("2 of")
+
+
+def test_a_late_answer_takes_nothing_away_from_under_the_hand(open_page: OpenPage, served: Served) -> None:
+    page = open_page()
+    at(page, "Prove")
+    page.wait_for_selector("[data-test]")
+    held: list[Any] = []
+
+    def hold_back(route: Any) -> None:
+        if held or route.request.method != "POST":
+            route.continue_()
+        else:
+            held.append(route)
+
+    page.route("**/steps/results", hold_back)
+    said_of(page, "prove/radio/hall-keypad", "Not passed")
+    until(lambda: held)
+    reading = page.locator('[data-result="prove/radio/hall-keypad"]').get_by_label("Reading, with its unit")
+    reading.focus()
+    page.keyboard.type("-9")
+    held[0].continue_()
+    until(lambda: "waits" not in page.locator(".tally p").inner_text())
+    page.keyboard.type("6 dBm")
+    page.keyboard.press("Tab")
+    until(lambda: results(served)["prove/radio/hall-keypad"]["reading"] == "-96 dBm")
+    assert results(served)["prove/radio/hall-keypad"]["outcome"] == "not passed"
+
+
+def test_what_was_done_before_a_move_is_of_an_earlier_revision_until_it_is_done_again(
+    open_page: OpenPage, served: Served
+) -> None:
+    page = open_page()
+    at(page, "Fit")
+    page.wait_for_selector("[data-kit]")
+    said_of(page, "fit/hall-movement", "Fitted")
+    said_of(page, "fit/hall-keypad", "Fitted")
+    until(lambda: len(results(served)) == 2)
+    page.locator('[data-device="hall-movement"]').focus()
+    page.keyboard.press("ArrowRight")
+    until(lambda: served.said(f"/{JOB}")["revision"] == 2)
+    mark = page.locator('[data-result="fit/hall-movement"]')
+    until(lambda: "Of an earlier revision: it was moved or turned" in mark.inner_text())
+    told = page.locator(".tally").inner_text()
+    assert "1 of 7 done" in told
+    assert "1 of an earlier revision" in told
+    said_of(page, "fit/hall-movement", "Fitted")
+    until(lambda: "2 of 7 done" in page.locator(".tally").inner_text())
+    assert "earlier" not in mark.inner_text()
+    assert results(served)["fit/hall-movement"]["revision"] == 2
+
+
+def test_without_a_link_results_wait_and_come_through_and_what_somebody_else_wrote_is_not_written_over(
+    open_page: OpenPage, served: Served
+) -> None:
+    page, other = open_page(), open_page("tablet")
+    for one in (page, other):
+        at(one, "Prove")
+        one.wait_for_selector("[data-test]")
+    page.context.set_offline(True)
+    said_of(page, "prove/radio/hall-keypad", "Passed")
+    said_of(page, "prove/operation/hall-keypad", "Passed")
+    until(lambda: "2 wait for the link" in page.locator(".tally").inner_text())
+    assert results(served) == {}
+    said_of(other, "prove/radio/hall-keypad", "Not passed")
+    until(lambda: len(results(served)) == 1)
+    page.context.set_offline(False)
+    until(lambda: "prove/operation/hall-keypad" in results(served))
+    until(lambda: "meanwhile" in page.locator(".note").inner_text())
+    assert results(served)["prove/radio/hall-keypad"]["outcome"] == "not passed"
+    until(lambda: page.locator('[data-result="prove/radio/hall-keypad"].is-not-passed').count() == 1)
+    until(lambda: "wait" not in page.locator(".tally p").inner_text())
 
 
 def test_a_paper_of_each_class_is_kept_under_a_name_that_says_whose_it_is(open_page: OpenPage) -> None:

@@ -1,6 +1,7 @@
 import { batch, effect } from "@preact/signals";
 import { render } from "preact";
 import { caughtUp, recall, watch } from "./edits/queue";
+import { watchResults } from "./edits/results";
 import { Attachments } from "./panels/Attachments";
 import { Campaign } from "./panels/Campaign";
 import { Comparison } from "./panels/Comparison";
@@ -101,6 +102,7 @@ effect(() => {
   sheet.textContent = state.inks.value.replace(/font-size:([\d.]+)px/g, "font-size:calc($1px * var(--letters, 1))");
 });
 watch();
+watchResults();
 render(<App />, document.getElementById("app") as HTMLElement);
 const asked = decodeURIComponent(location.hash.slice(1));
 if (asked) void open(asked).then(() => { document.documentElement.dataset["ready"] = ""; });

@@ -12,6 +12,7 @@ if TYPE_CHECKING:  # pydantic is not to be loaded for --help
     from wardwright.intake.report import IntakeReport
     from wardwright.model.catalogue import Catalogue
     from wardwright.model.site import Site
+    from wardwright.works.site_result import SiteResult
 
 SAMPLE, JOB = "sample:", ".job"
 
@@ -55,6 +56,20 @@ def site_from(text: str, catalogue: Catalogue) -> Site:
     from wardwright.store.sites import read_site
 
     return read_site(Path(text), catalogue)
+
+
+def results_from(text: str, site: Site, catalogue: Catalogue) -> tuple[SiteResult, ...]:
+    """Read what was written down on site, held against the house as it is; nothing where it is no job."""
+    if text.startswith(SAMPLE) or Path(text).suffix.lower() != JOB:
+        return ()
+    from wardwright.questions.results_since import as_they_hold
+    from wardwright.store.jobs.opening import open_job
+    from wardwright.store.jobs.results import results_of
+
+    with open_job(Path(text)) as job:
+        found = results_of(job)
+        sites = {number: job.site(number) for number in {one.revision for one in found}}
+    return as_they_hold(found, site, catalogue, sites=sites)
 
 
 def report_from(text: str) -> IntakeReport | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from argparse import ArgumentParser, Namespace
 
 from wardwright.cli.command import FINE, Command, add_sheets, add_site, columns
-from wardwright.cli.given import catalogue_from, site_from
+from wardwright.cli.given import catalogue_from, results_from, site_from
 from wardwright.cli.plan_files import HELP, refuse_ending, write_plan
 from wardwright.cli.progress import progress
 
@@ -33,11 +33,12 @@ def run(arguments: Namespace) -> int:
     if arguments.output:
         from wardwright.documents.content.forms.walk_tests import walk_tests
 
+        results = results_from(arguments.site, site, catalogue)
         write_plan(
             arguments.output,
             place=site.place,
-            table=lambda: proving_plan_table(plan, site, catalogue),
-            paper=lambda day: walk_tests(plan, site, catalogue, drawn_up=day),
+            table=lambda: proving_plan_table(plan, site, catalogue, results=results),
+            paper=lambda day: walk_tests(plan, site, catalogue, drawn_up=day, results=results),
         )
     if arguments.json:
         print(proving_plan_json(plan), end="")

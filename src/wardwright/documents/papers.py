@@ -42,6 +42,7 @@ from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
 from wardwright.trials.campaign.results import CampaignReport
+from wardwright.works.site_result import SiteResult
 
 
 def papers_of(
@@ -112,11 +113,12 @@ def fitter_papers(
     drawn_up: date,
     press: Press,
     campaign: CampaignReport | None = None,
+    results: tuple[SiteResult, ...] = (),
 ) -> dict[str, bytes]:
-    """Write the fitter's own papers, by name: they hold all."""
+    """Write the fitter's own papers, by name: they hold all, what was written down on site too."""
     programming = programming_sheet(site, catalogue, drawn_up=drawn_up)
     plan = plan_sheets(site, catalogue, drawn_up=drawn_up, size=press.size)
-    tests = readings(site, catalogue, answers, drawn_up=drawn_up)
+    tests = readings(site, catalogue, answers, drawn_up=drawn_up, results=results)
     return {
         PAGE: write_html(page),
         "survey.pdf": press.pdf(survey(site, catalogue, answers, drawn_up=drawn_up)),
@@ -133,7 +135,7 @@ def fitter_papers(
         "as-fitted-full.pdf": press.pdf(
             as_built(site, catalogue, plan=plan, programming=programming, drawn_up=drawn_up)
         ),
-        "records.pdf": press.pdf(aftercare(site, catalogue, answers, drawn_up=drawn_up)),
+        "records.pdf": press.pdf(aftercare(site, catalogue, answers, drawn_up=drawn_up, results=results)),
         "dates.pdf": press.pdf(dates_paper(site, catalogue, answers, drawn_up=drawn_up)),
         "dates.csv": write_csv(battery_table(site, answers, drawn_up=drawn_up)),
         "dates.ics": write_ics(

@@ -7,13 +7,8 @@ from functools import lru_cache
 from wardwright.documents.content.fit_plan_words import move_words
 from wardwright.documents.content.fitting_stages import FitStage, fitting_stages
 from wardwright.documents.content.names import names_of
-from wardwright.documents.content.proving_stops import (
-    ProveRound,
-    key_of_test,
-    key_of_walk,
-    proving_stops,
-    walks_in,
-)
+from wardwright.documents.content.proving_plan_words import key_of_test, key_of_walk
+from wardwright.documents.content.proving_stops import ProveRound, proving_stops, walks_in
 from wardwright.documents.content.quantities import sentence
 from wardwright.documents.content.screen import laid_over
 from wardwright.documents.writers.svg import fragment_svg
@@ -77,6 +72,18 @@ def drawn_of(desk: Desk, key: str) -> Drawn:
         )
     drawings = laid_over(state.site, desk.catalogue, found)
     return Drawn(revision=revision, storeys={name: fragment_svg(one) for name, one in drawings.items()})
+
+
+def keys_of_round(desk: Desk, site: Site) -> frozenset[str]:
+    """What the tests of a state of the house, and the walks that they are made of, are known by."""
+    plan = desk.worked_out(lambda: _proving_plan(site, desk.catalogue))
+    found: set[str] = set()
+    if plan is None:
+        return frozenset()
+    for stop in plan.round.stops:
+        for test in stop.tests:
+            found |= {key_of_test(test), *(key_of_walk(test, one) for one in walks_in(plan, test))}
+    return frozenset(found)
 
 
 def gives_way(desk: Desk, device: str) -> GivesWay:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
+
+from pydantic import Field
 
 from wardwright.documents.content.battery_days import BatteryDay
 from wardwright.documents.content.board import BoardAnswer, BoardFinding, BoardQuestion
@@ -13,6 +15,7 @@ from wardwright.documents.content.proving_stops import ProveRound
 from wardwright.documents.content.screen import ScreenStorey
 from wardwright.model.edits import Operation
 from wardwright.model.record import Record
+from wardwright.works.site_result import Outcome, Step
 
 
 class JobLine(Record):
@@ -129,6 +132,24 @@ class GivesWay(Record):
     revision: int
     ways: tuple[str, ...]
     """A sentence for each way; empty: it is bound to its place."""
+
+
+class ResultWish(Record):
+    """Write down that a device is fitted, or what came of a test."""
+
+    id: Annotated[str, Field(min_length=1, max_length=80)]
+    """Names it: sent again it changes nothing."""
+    step: Step
+    key: Annotated[str, Field(min_length=1, max_length=300)]
+    """Id of the device, or what the test is known by."""
+    outcome: Outcome
+    revision: int
+    """Of the house that was seen."""
+    author: Annotated[str, Field(max_length=200)]
+    reading: Annotated[str, Field(max_length=1000)] = ""
+    remark: Annotated[str, Field(max_length=2000)] = ""
+    seen: int = 0
+    """Number of what was seen to be written down of it last; 0: nothing was."""
 
 
 class Fault(Record):

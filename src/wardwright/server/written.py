@@ -22,9 +22,11 @@ from wardwright.questions.compared import State
 from wardwright.questions.worth_adding import worth_adding
 from wardwright.server.desk import Desk
 from wardwright.server.quoting import NOTHING, Offer
+from wardwright.server.site_results import written_down
 from wardwright.store.clock import today
 from wardwright.store.fonts import font_folder
 from wardwright.trials.campaign.results import CampaignReport
+from wardwright.works.site_result import SiteResult
 
 HELD = 6
 """Classes of copy that are held ready: two jobs' worth. [-]"""
@@ -53,7 +55,9 @@ def written(desk: Desk, copy: CopyClass, *, offer: Offer = NOTHING) -> dict[str,
     sent_in = campaign_of(desk) if copy == "fitter" else None
     # A logo makes no other paper than a client's, so only these are written again for it.
     press = _press(state.site)._replace(logo=offer.logo if copy == "client" else None)
-    found = _answered(state, desk.catalogue, copy, day=day, press=press, sent_in=sent_in)
+    # Nor does what was written down on site go anywhere but to the fitter's own.
+    results = written_down(desk) if copy == "fitter" else ()
+    found = _answered(state, desk.catalogue, copy, day=day, press=press, sent_in=sent_in, results=results)
     if offer.quote is None:
         return found
     return {**found, **_quoted(state, desk.catalogue, offer.quote, copy=copy, day=day, press=press)}
@@ -80,6 +84,7 @@ def _answered(
     day: date,
     press: Press,
     sent_in: CampaignReport | None,
+    results: tuple[SiteResult, ...],
 ) -> dict[str, bytes]:
     if copy == "client":
         return client_papers(state.site, catalogue, state.answers, drawn_up=day, press=press)
@@ -99,6 +104,7 @@ def _answered(
         drawn_up=day,
         press=press,
         campaign=sent_in,
+        results=results,
     )
 
 

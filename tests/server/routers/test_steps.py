@@ -48,3 +48,43 @@ def test_how_far_a_device_gives_way_is_asked_one_by_one(client: TestClient) -> N
     assert (said["device"], said["revision"]) == ("hall-keypad", 1)
     assert all(one.startswith("May be ") for one in said["ways"])
     assert client.get(f"{STEPS}/gives-way", params={"device": "nobody"}).status_code == 422
+
+
+def wish(**more: Any) -> dict[str, Any]:
+    given = {
+        "id": "r1",
+        "step": "prove",
+        "key": "radio/hall-keypad",
+        "outcome": "passed",
+        "revision": 1,
+        "author": "me",
+    }
+    return {**given, **more}
+
+
+def test_what_is_written_down_is_there_when_asked_again(client: TestClient) -> None:
+    assert client.get(f"{STEPS}/results").json() == []
+    made = client.post(f"{STEPS}/results", json=wish(reading="-60 dBm", remark="by the stairs"))
+    assert made.status_code == 201
+    assert client.get(f"{STEPS}/results").json() == [made.json()]
+    assert client.post(f"{STEPS}/results", json=wish()).json() == made.json()  # sent again
+
+
+def test_what_cannot_be_written_down_is_refused_in_words(client: TestClient) -> None:
+    for wrong in (
+        {"outcome": "done"},
+        {"outcome": "splendid"},
+        {"step": "sing"},
+        {"key": "radio/nobody"},
+        {"revision": 9},
+        {"author": ""},
+        {"remark": "code 4711"},
+        {"remark": "x" * 3000},
+        {"id": ""},
+    ):
+        assert client.post(f"{STEPS}/results", json=wish(**wrong)).status_code == 422, wrong
+    assert client.get(f"{STEPS}/results").json() == []
+    assert client.post(f"{STEPS}/results", json=wish(author="other")).status_code == 201
+    meanwhile = client.post(f"{STEPS}/results", json=wish(id="r2"))
+    assert meanwhile.status_code == 422
+    assert "meanwhile" in meanwhile.json()["what"]

@@ -19,7 +19,7 @@ def test_an_empty_file_is_brought_to_the_newest_version() -> None:
     assert base.execute("PRAGMA application_id").fetchone() == (APPLICATION_ID,)
     brought_up(base, where="x")
     names = {row[0] for row in base.execute("SELECT name FROM sqlite_schema WHERE type = 'table'")}
-    assert {"job", "revision", "touched", "attachment", "signed"} <= names
+    assert {"job", "revision", "touched", "attachment", "signed", "site_result"} <= names
 
 
 def test_a_newer_file_is_left_alone() -> None:
@@ -38,3 +38,4 @@ def test_a_file_of_the_first_version_is_brought_up_with_what_it_holds() -> None:
         ("hall.jpg", "", "", 0)
     ]
     assert base.execute("SELECT count(*) FROM attachment_change").fetchone() == (0,)
+    assert base.execute("SELECT count(*) FROM site_result").fetchone() == (0,)

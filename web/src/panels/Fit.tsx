@@ -7,6 +7,7 @@ import { words } from "../words";
 import { AttachedTo } from "./Attachments";
 import { useSteps } from "./LaterSteps";
 import { choose } from "./Questions";
+import { Tally, WriteDown } from "./WriteDown";
 
 const told = words.later.Fit;
 
@@ -33,9 +34,10 @@ export function Fit() {
       <p class="hint">{told.intro}</p>
       {!stages ? <p class="hint" role="status">{words.later.working}</p> : null}
       {stages && !stages.length ? <p class="hint">{words.later.none}</p> : null}
+      {stages?.length ? <Tally step="fit" keys={stages.flatMap((one) => (one.is_fitted ? one.devices.map((device) => device.device) : []))} /> : null}
       {stages ? <Cautions of={stages} /> : null}
       {stages?.map((one, i) => <Stage key={one.heading} number={i + 1} of={one} />)}
-      <p class="not-yet">{told.notYet}</p>
+      <p class="not-yet">{told.also}</p>
     </section>
   );
 }
@@ -60,12 +62,12 @@ function Stage({ number, of }: { number: number; of: FitStage }) {
     <div class="stage">
       <h3><span class="n">{number}</span> {of.heading}</h3>
       {of.named.length ? <p class="hint">{of.named.join(", ")}</p> : null}
-      {of.devices.length ? <ol class="kit">{of.devices.map((one) => <Kit key={one.device} line={one} />)}</ol> : null}
+      {of.devices.length ? <ol class="kit">{of.devices.map((one) => <Kit key={one.device} line={one} isFitted={of.is_fitted} />)}</ol> : null}
     </div>
   );
 }
 
-function Kit({ line }: { line: FitLine }) {
+function Kit({ line, isFitted }: { line: FitLine; isFitted: boolean }) {
   const isChosen = state.chosen.value?.of === "devices" && state.chosen.value.id === line.device;
   const press = () => {
     if (isChosen) { state.chosen.value = null; return; }
@@ -82,6 +84,7 @@ function Kit({ line }: { line: FitLine }) {
         <span><strong>{line.name}</strong> <span class="hint">{line.kind}, {line.room}</span></span>
       </button>
       <p class="where">{line.facts[0]}</p>
+      {isFitted ? <WriteDown step="fit" of={line.device} name={line.name} isOpen={isChosen} /> : null}
       {line.findings.length ? <p class="first"><strong>{words.later.mendFirst}</strong> {line.findings.join(" ")}</p> : null}
       <div id={`kit-${line.device}`} class="sheet" hidden={!isChosen}>
         <ul class="told">{line.facts.slice(1).map((one) => <li key={one}>{one}</li>)}</ul>

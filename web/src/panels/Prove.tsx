@@ -6,6 +6,7 @@ import * as state from "../state";
 import { words } from "../words";
 import { useSteps } from "./LaterSteps";
 import { choose } from "./Questions";
+import { Tally, WriteDown } from "./WriteDown";
 
 const told = words.later.Prove;
 const WHOLE_ROUND = "round";
@@ -53,7 +54,7 @@ export function Prove() {
       {!steps ? <p class="hint" role="status">{words.later.working}</p> : null}
       {steps && !round ? <p class="hint">{words.later.none}</p> : null}
       {round ? <Round of={round} /> : null}
-      <p class="not-yet">{told.notYet}</p>
+      <p class="not-yet">{told.also}</p>
     </section>
   );
 }
@@ -75,6 +76,7 @@ function Round({ of }: { of: ProveRound }) {
       <p><strong>{of.heading}</strong> {of.begins}</p>
       <details><summary>{told.how}</summary><p class="hint">{of.how}</p></details>
       {of.missing ? <p class="fault">{of.missing}</p> : null}
+      <Tally step="prove" keys={of.stops.flatMap((one) => one.tests).flatMap((one) => (one.walks.length ? one.walks.map((walk) => walk.key) : [one.key]))} />
       <button type="button" class="whole-round" aria-pressed={drawn.value === WHOLE_ROUND} onClick={() => void draw(WHOLE_ROUND, "")}>{told.round}</button>
       {runs(of.stops).map((some) => (
         <div key={some[0]?.number} class="stage">
@@ -103,6 +105,7 @@ function Test({ stop, of }: { stop: ProveStop; of: ProveTest }) {
       </button>
       {of.expected ? <p class="expected"><strong>{told.expected}</strong> {of.expected}</p> : null}
       {of.wait ? <p class="hint">{of.wait}</p> : null}
+      {of.walks.length ? null : <WriteDown step="prove" of={of.key} name={of.what} isOpen={drawn.value === of.key} />}
       {of.walks.length ? <ol class="walks">{of.walks.map((one) => <Walk key={one.key} stop={stop} test={of} of={one} />)}</ol> : null}
     </li>
   );
@@ -116,6 +119,7 @@ function Walk({ stop, test, of }: { stop: ProveStop; test: ProveTest; of: ProveW
         <span>{of.how} <span class="hint">{of.pace}</span></span>
       </button>
       <p class={of.is_wanted ? "expected" : "expected first"}>{of.expected}</p>
+      <WriteDown step="prove" of={of.key} name={`${test.tag}, ${of.how}, ${of.pace}`} isOpen={drawn.value === of.key} />
     </li>
   );
 }

@@ -1,5 +1,5 @@
 /** Everything that goes to the server and comes from it. */
-import type { Board, Compared, Drawn, Edit, GivesWay, HistoryLine, JobLine, LaterSteps, News, Opened, Operation, PaperClass, PaperPage, Refused, Taken } from "./types";
+import type { Board, Compared, Drawn, Edit, GivesWay, HistoryLine, JobLine, LaterSteps, News, Opened, Operation, PaperClass, PaperPage, Refused, ResultWish, SiteResult, Taken } from "./types";
 
 export class Refusal extends Error {}
 
@@ -27,6 +27,8 @@ export const laterSteps = async (file: string) => (await asked<LaterSteps>(`/${n
 export const drawn = async (file: string, key: string) => (await asked<Drawn>(`/${name(file)}/steps/drawn?key=${name(key)}`)).said;
 export const givesWay = async (file: string, device: string) =>
   (await asked<GivesWay>(`/${name(file)}/steps/gives-way?device=${name(device)}`)).said;
+export const results = async (file: string) => (await asked<SiteResult[]>(`/${name(file)}/steps/results`)).said;
+export const writeResult = async (file: string, value: ResultWish) => (await asked<SiteResult>(`/${name(file)}/steps/results`, body(value))).said;
 export const papers = async (file: string) => (await asked<PaperClass[]>(`/${name(file)}/papers`)).said;
 export const paper = (file: string, copy: string, paper: string) => `api/jobs/${name(file)}/papers/${copy}/${name(paper)}`;
 export const printed = (file: string, copy: string, name: string) => `${paper(file, copy, name)}?printed=true`;

@@ -396,6 +396,8 @@ export interface FitStage {
   heading: string;
   /** In the order of fitting; empty: nothing is fixed in this stage. */
   devices: FitLine[];
+  /** Whether its devices are fitted now; False: they were there before. */
+  is_fitted: boolean;
   /** Names of the devices that the stage is about, and that are fixed in another. */
   named: string[];
 }
@@ -896,6 +898,22 @@ export interface Response {
   told?: string[];
 }
 
+export interface ResultWish {
+  /** Names it: sent again it changes nothing. */
+  id: string;
+  step: "fit" | "prove";
+  /** Id of the device, or what the test is known by. */
+  key: string;
+  outcome: "done" | "passed" | "not passed" | "not done";
+  /** Of the house that was seen. */
+  revision: number;
+  author: string;
+  reading?: string;
+  remark?: string;
+  /** Number of what was seen to be written down of it last; 0: nothing was. */
+  seen?: number;
+}
+
 export interface ScreenStorey {
   storey: string;
   name: string;
@@ -1025,6 +1043,24 @@ export interface Site {
   programme?: Programme;
   needs?: Needs;
   readings?: Reading[];
+}
+
+export interface SiteResult {
+  number: number;
+  step: "fit" | "prove";
+  /** Id of the device that is fitted, or what the test is known by. */
+  key: string;
+  outcome: "done" | "passed" | "not passed" | "not done";
+  /** As it was read, with its unit; empty: nothing was read. */
+  reading: string;
+  remark: string;
+  /** Of the house that it was fitted or tested by. [-] */
+  revision: number;
+  author: string;
+  /** When, by the clock of the machine that keeps the job (UTC, ISO 8601). */
+  at: string;
+  /** What is another since, so that it is of an earlier revision; empty: it holds for the house as it is. */
+  earlier: string;
 }
 
 export interface Slope {

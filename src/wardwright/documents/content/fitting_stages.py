@@ -49,6 +49,8 @@ class FitStage(Record):
     heading: str
     devices: tuple[FitLine, ...]
     """In the order of fitting; empty: nothing is fixed in this stage."""
+    is_fitted: bool
+    """Whether its devices are fitted now; False: they were there before."""
     named: tuple[str, ...]
     """Names of the devices that the stage is about, and that are fixed in another."""
 
@@ -108,12 +110,17 @@ def fitting_stages(
             devices=()
             if step.stage in FIXES_NOTHING
             else tuple(line(site.device(one), sheets[one]) for one in step.devices),
+            is_fitted=True,
             named=tuple(names.of(one) for one in step.devices) if step.stage in FIXES_NOTHING else (),
         )
         for step in steps
     ]
     staying = tuple(line(one, None) for one in site.devices if one.id not in sheets)
-    return (*found, FitStage(heading=STAYS, devices=staying, named=())) if staying else tuple(found)
+    return (
+        (*found, FitStage(heading=STAYS, devices=staying, is_fitted=False, named=()))
+        if staying
+        else tuple(found)
+    )
 
 
 def _told(

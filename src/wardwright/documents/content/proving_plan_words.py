@@ -5,12 +5,15 @@ from __future__ import annotations
 from wardwright.documents.content.names import Names
 from wardwright.documents.content.paper import Cell, Column, Table
 from wardwright.documents.content.quantities import quantity
+from wardwright.documents.content.results_told import told_result
 from wardwright.documents.content.round_told import NO_WAY, TESTS, plan_names
 from wardwright.documents.content.schedule import NONE
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
+from wardwright.questions.between_states import DueTest
 from wardwright.questions.proving_plan import ProvingPlan
 from wardwright.questions.walk_past import Expected, Manner, WalkTest
+from wardwright.works.site_result import SiteResult
 
 MANNERS: dict[Manner, str] = {
     "across, far": "across, at its far edge",
@@ -76,11 +79,13 @@ def expected_words(walk: WalkTest) -> str:
     return f"{told}; {more}" if more else told
 
 
-def proving_plan_table(plan: ProvingPlan, site: Site, catalogue: Catalogue) -> Table:
-    """One row a test, and one a walk, in walking order, with room for what is read."""
+def proving_plan_table(
+    plan: ProvingPlan, site: Site, catalogue: Catalogue, *, results: tuple[SiteResult, ...] = ()
+) -> Table:
+    """One row a test, and one a walk, in walking order, with what was read or room for it."""
+    written = {one.key: one for one in results if one.step == "prove"}
     names = plan_names(site, catalogue)
     rows: list[tuple[Cell, ...]] = []
-    blank = ("", "", "")
     for number, stop in enumerate(plan.round.stops, 1):
         where = names.of(stop.storey) if stop.storey else NONE
         way: Cell = NO_WAY if stop.walk_s is None else round(stop.walk_s, 1)
@@ -95,14 +100,31 @@ def proving_plan_table(plan: ProvingPlan, site: Site, catalogue: Catalogue) -> T
                     *(round(value, 2) for value in (*one.from_m, *one.to_m, one.length_m)),
                     one.wait_s,
                     expected_words(one),
-                    *blank,
+                    *_read(written.get(key_of_walk(test, one))),
                 )
                 for one in walks
             ]
             if not walks:
                 what = TESTS[test.kind].format(of=names.of(test.about))
-                rows.append((*head, what, *(NONE,) * 7, "as what to do says", *blank))
+                rows.append(
+                    (*head, what, *(NONE,) * 7, "as what to do says", *_read(written.get(key_of_test(test))))
+                )
     return Table("Tests", COLUMNS, tuple(rows))
+
+
+def _read(result: SiteResult | None) -> tuple[str, str, str]:
+    """What was read, by whom and on which day; empty: nothing was written down."""
+    return ("", "", "") if result is None else (told_result(result), result.author, result.at[:10])
+
+
+def key_of_test(test: DueTest) -> str:
+    """What a test is known by."""
+    return f"{test.kind}/{test.about}"
+
+
+def key_of_walk(test: DueTest, walk: WalkTest) -> str:
+    """What one walk of a test is known by."""
+    return f"{key_of_test(test)}/{walk.manner}/{walk.subject}/{walk.pace}"
 
 
 def walks_of(plan: ProvingPlan, device: str, *, is_view: bool) -> tuple[WalkTest, ...]:

@@ -9,6 +9,8 @@ from wardwright.documents.content.proving_plan_words import (
     HOW_TO_WALK,
     MANNERS,
     expected_words,
+    key_of_test,
+    key_of_walk,
     walks_of,
 )
 from wardwright.documents.content.quantities import quantity, sentence, value_words, with_range
@@ -82,16 +84,6 @@ class ProveRound(Record):
     stops: tuple[ProveStop, ...]
     missing: str
     """Detectors that no walk could be laid out for; empty: there is none."""
-
-
-def key_of_test(test: DueTest) -> str:
-    """What a test is known by."""
-    return f"{test.kind}/{test.about}"
-
-
-def key_of_walk(test: DueTest, walk: WalkTest) -> str:
-    """What one walk of a test is known by."""
-    return f"{key_of_test(test)}/{walk.manner}/{walk.subject}/{walk.pace}"
 
 
 def walks_in(plan: ProvingPlan, test: DueTest) -> tuple[WalkTest, ...]:

@@ -7,9 +7,11 @@ from fastapi import APIRouter, Request
 from wardwright.documents.content.battery_days import battery_days
 from wardwright.documents.content.care_list import care_list
 from wardwright.server.later_steps import drawn_of, gives_way, round_of, stages_of
-from wardwright.server.messages import Drawn, GivesWay, LaterSteps
+from wardwright.server.messages import Drawn, GivesWay, LaterSteps, ResultWish
 from wardwright.server.routers.jobs import desks_of
+from wardwright.server.site_results import keep, written_down
 from wardwright.store.clock import today
+from wardwright.works.site_result import SiteResult
 
 router = APIRouter(prefix="/api/jobs/{file}/steps", tags=["steps"])
 
@@ -39,3 +41,15 @@ def drawn(request: Request, file: str, *, key: str) -> Drawn:
 def way(request: Request, file: str, *, device: str) -> GivesWay:
     """How far one device may be fixed from its place before an answer fails."""
     return gives_way(desks_of(request).desk(file), device)
+
+
+@router.get("/results")
+def results(request: Request, file: str) -> tuple[SiteResult, ...]:
+    """What was written down last of each device and each test."""
+    return written_down(desks_of(request).desk(file))
+
+
+@router.post("/results", status_code=201)
+def write(request: Request, file: str, wish: ResultWish) -> SiteResult:
+    """Write down that a device is fitted, or what came of a test."""
+    return keep(desks_of(request).desk(file), wish)

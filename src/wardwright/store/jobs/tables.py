@@ -69,6 +69,21 @@ STEPS: tuple[str, ...] = (
         content BLOB NOT NULL
     ) STRICT, WITHOUT ROWID;
     """,
+    """
+    CREATE TABLE site_result (
+        id INTEGER PRIMARY KEY,
+        sent TEXT NOT NULL UNIQUE,
+        step TEXT NOT NULL CHECK (step IN ('fit', 'prove')),
+        key TEXT NOT NULL,
+        outcome TEXT NOT NULL CHECK (outcome IN ('done', 'passed', 'not passed', 'not done')),
+        reading TEXT NOT NULL,
+        remark TEXT NOT NULL,
+        revision INTEGER NOT NULL REFERENCES revision (number),
+        author TEXT NOT NULL,
+        at TEXT NOT NULL
+    ) STRICT;
+    CREATE INDEX site_result_by_key ON site_result (step, key, id);
+    """,
 )
 """What brings a file from one version to the next."""
 

@@ -7,10 +7,12 @@ from datetime import date
 from wardwright.documents.content.forms.slots import FITTER_SIGNS, NO_CODES, SIGNED, checklist, with_slots
 from wardwright.documents.content.paper import Column, Paper, Section, Table
 from wardwright.documents.content.quantities import with_range
+from wardwright.documents.content.results_told import Results
 from wardwright.documents.drawing.devices import device_tags
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.answer import Answer
+from wardwright.works.site_result import SiteResult
 
 LINKS, CELLS = 6, 15
 """Numbers of the questions that say what is expected of links and cells."""
@@ -74,7 +76,14 @@ COMPLAINT = (
 )
 
 
-def aftercare(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn_up: date) -> Paper:
+def aftercare(
+    site: Site,
+    catalogue: Catalogue,
+    answers: tuple[Answer, ...],
+    *,
+    drawn_up: date,
+    results: tuple[SiteResult, ...] = (),
+) -> Paper:
     """Set up the records of the years after.
 
     Parameters
@@ -87,6 +96,8 @@ def aftercare(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, 
         What is expected of links and cells stands beside what is read.
     drawn_up : date
         The day the paper is made.
+    results : tuple of SiteResult, default ()
+        What was written down on site: what radio read at first stands where later readings are set beside it.
 
     Returns
     -------
@@ -121,7 +132,7 @@ def aftercare(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, 
             ),
             Section(
                 "Device by device",
-                table=_devices(site, catalogue, answers),
+                table=_devices(site, catalogue, answers, read=Results(results)),
             ),
             Section("Activation investigation record", blanks=INVESTIGATED, is_form=True),
             Section("What it may have been", table=causes),
@@ -132,7 +143,7 @@ def aftercare(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, 
     )
 
 
-def _devices(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) -> Table:
+def _devices(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, read: Results) -> Table:
     expected = {
         (one.question, one.subject_id): with_range(one.estimate)
         for one in answers
@@ -154,6 +165,7 @@ def _devices(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) -> T
             one.name,
             expected.get((LINKS, one.id), "none worked out"),
             expected.get((CELLS, one.id), "none worked out"),
+            read.reading("radio", one.id),
         )
         for one in site.devices
     ]

@@ -5,19 +5,30 @@ from __future__ import annotations
 from datetime import date
 
 from wardwright.documents.content.forms.slots import FITTER_SIGNS, NO_CODES, checklist, with_slots
+from wardwright.documents.content.forms.timed_readings import (
+    EXPECTED,
+    READ,
+    RESULT,
+    answers_of,
+    entry_table,
+    expected_words,
+    nights_table,
+    part_of,
+)
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table
 from wardwright.documents.content.proving_list import proving_list
-from wardwright.documents.content.quantities import value_words, with_range
+from wardwright.documents.content.results_told import Results
 from wardwright.documents.content.schedule import sheet_of
 from wardwright.documents.content.wording import DANGERS
 from wardwright.documents.drawing.devices import device_tags
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import kind_words
 from wardwright.model.site import Site
-from wardwright.questions.answer import Answer, PartAnswer
+from wardwright.questions.answer import Answer
 from wardwright.rules.dangers import FIRE_KINDS
+from wardwright.works.site_result import SiteResult
 
-LINKS, LEVELS, TIMES, NIGHTS, LOSSES = 6, 13, 3, 8, 12
+LINKS, LEVELS, LOSSES = 6, 13, 12
 """Numbers of the questions whose answers are set beside readings."""
 ABOUT = (
     "Date, begun and ended",
@@ -56,7 +67,14 @@ CAUTIONS = (
 )
 
 
-def readings(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, drawn_up: date) -> Paper:
+def readings(
+    site: Site,
+    catalogue: Catalogue,
+    answers: tuple[Answer, ...],
+    *,
+    drawn_up: date,
+    results: tuple[SiteResult, ...] = (),
+) -> Paper:
     """Set up the test record of a site.
 
     Parameters
@@ -69,12 +87,15 @@ def readings(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, d
         What is expected of radio, sound, times and nights.
     drawn_up : date
         The day the paper is made.
+    results : tuple of SiteResult, default ()
+        What was written down on site: it stands where else a hand writes.
 
     Returns
     -------
     Paper
         A reading, not a tick, beside every expected value; where none could be worked out the reason stands.
     """
+    read = Results(results)
     return Paper(
         title="Radio and commissioning tests",
         house=site.name,
@@ -82,53 +103,29 @@ def readings(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, d
         drawn_up=drawn_up,
         foot="Readings, not ticks: next year they are what is compared with. " + NO_CODES,
         sections=(
-            Section("Before you begin", points=CAUTIONS, blanks=ABOUT),
-            Section("Radio", text=(RADIO_HOW,), table=_radio(answers), is_form=True),
+            Section("Before you begin", text=read.counted(), points=CAUTIONS, blanks=ABOUT),
+            Section("Radio", text=(RADIO_HOW,), table=_radio(answers, read), is_form=True),
             Section(
                 "Walk test and contacts",
                 text=(WALK_HOW,),
-                table=_walks(site, catalogue, answers),
+                table=_walks(site, catalogue, answers, read=read),
                 is_form=True,
             ),
             Section("Tamper", table=_tampers(site, catalogue)),
-            Section("Sound", table=_sound(answers)),
-            Section("Coming in and going out", table=_entry(site, answers)),
-            Section("Part set at night", table=_nights(answers)),
+            Section("Sound", table=_sound(answers, read)),
+            Section("Coming in and going out", table=entry_table(site, answers, read)),
+            Section("Part set at night", table=nights_table(answers, read)),
             Section("Without mains", table=_losses(answers)),
             Section("Power", table=_checks("Power", POWER)),
             Section("Messages, by each path", table=_messages()),
-            *_fire(site, catalogue),
+            *_fire(site, catalogue, read),
             Section("Last of all", table=_checks("Last", LAST), rules=3, blanks=(FITTER_SIGNS,)),
         ),
         is_landscape=True,
     )
 
 
-TIMED = ("coming in", "leaving", "programmed", "spare")
-"""How the names of parts end that one can time with a watch."""
-READ, RESULT = Column("Read", share=1.2), Column("Good, or what was done", share=1.8)
-EXPECTED = (Column("What", share=2.2), Column("Measure", share=2.6), Column("Expected", share=1.8))
-
-
-def _expected(one: Answer) -> str:
-    return with_range(one.estimate) if one.estimate is not None else one.reason or NOT_KNOWN
-
-
-def _part(answer: Answer, name: str) -> str:
-    found = next((part for part in answer.parts if part.name == name), None)
-    return NOT_KNOWN if found is None else _part_words(found)
-
-
-def _part_words(part: PartAnswer) -> str:
-    return value_words(part.estimate) if part.estimate is not None else part.reason or NOT_KNOWN
-
-
-def _of(answers: tuple[Answer, ...], number: int) -> list[Answer]:
-    """Answers to one question by name, so that the sheet reads as the schedule does."""
-    return sorted((one for one in answers if one.question == number), key=lambda one: one.subject)
-
-
-def _radio(answers: tuple[Answer, ...]) -> Table:
+def _radio(answers: tuple[Answer, ...], read: Results) -> Table:
     known = (
         Column("Device", share=2.2),
         Column("Level expected", share=1.1),
@@ -138,19 +135,20 @@ def _radio(answers: tuple[Answer, ...]) -> Table:
     )
     slots = (Column("Level read", "dBm"), Column("Noise read", "dBm"), Column("Margin read", "dB"), RESULT)
     rows: list[tuple[Cell, ...]] = []
-    for one in _of(answers, LINKS):
+    for one in answers_of(answers, LINKS):
         heard = next((note for note in one.notes if note.startswith("heard by ")), "").removeprefix(
             "heard by "
         )
-        levels = [_part(one, name) for name in ("level that arrives", "noise at the receiver")]
-        rows.append((one.subject, *levels, _expected(one), heard or NOT_KNOWN))
+        levels = [part_of(one, name) for name in ("level that arrives", "noise at the receiver")]
+        told = read.told("radio", one.subject_id)
+        rows.append((one.subject, *levels, expected_words(one), heard or NOT_KNOWN, "", "", "", told))
     return with_slots("Radio", known, rows, slots=slots)
 
 
-def _walks(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...]) -> Table:
+def _walks(site: Site, catalogue: Catalogue, answers: tuple[Answer, ...], *, read: Results) -> Table:
     known = (Column("On plan", share=0.6), Column("Device", share=1.6), Column("To show", share=5.0))
     rows = [
-        (line.tag, line.name, " ".join(line.facts))
+        (line.tag, line.name, " ".join(line.facts), read.of_device(line.device))
         for storey in proving_list(site, catalogue, answers)
         for line in storey.devices
     ]
@@ -178,37 +176,18 @@ def _tampers(site: Site, catalogue: Catalogue) -> Table:
     )
 
 
-def _sound(answers: tuple[Answer, ...]) -> Table:
-    rows = [(one.subject, one.measure, _expected(one)) for one in _of(answers, LEVELS)]
-    return with_slots("Sound", EXPECTED, rows, slots=(Column("Read", "dBA"), RESULT))
-
-
-def _entry(site: Site, answers: tuple[Answer, ...]) -> Table:
-    """The slowest with what is programmed, then each person by each door."""
-    rows: list[tuple[Cell, ...]] = []
-    for one in _of(answers, TIMES):
-        if not one.parts:
-            rows.append((one.subject, one.measure, _expected(one)))
-        rows += [
-            (one.subject, part.name, _part_words(part)) for part in one.parts if part.name.endswith(TIMED)
-        ]
-    rows += [
-        (site.name, what, "as told")
-        for what in ("a wrong turn on the way in", "a forgotten code", "a window left open when setting")
+def _sound(answers: tuple[Answer, ...], read: Results) -> Table:
+    rows = [
+        (one.subject, one.measure, expected_words(one), *read.both("sound", one.subject_id))
+        for one in answers_of(answers, LEVELS)
     ]
-    return with_slots("Times", EXPECTED, rows, slots=(READ, RESULT))
-
-
-def _nights(answers: tuple[Answer, ...]) -> Table:
-    rows = [(one.subject, one.measure, _expected(one)) for one in _of(answers, NIGHTS)]
-    rows = rows or [("each bed", "to toilet, kitchen and child, in the dark", "silent: not worked out here")]
-    return with_slots("Nights", EXPECTED, rows, slots=(RESULT,))
+    return with_slots("Sound", EXPECTED, rows, slots=(Column("Read", "dBA"), RESULT))
 
 
 def _losses(answers: tuple[Answer, ...]) -> Table:
     rows = [
-        (one.subject, one.measure, _expected(one))
-        for one in _of(answers, LOSSES)
+        (one.subject, one.measure, expected_words(one))
+        for one in answers_of(answers, LOSSES)
         if one.subject_id == "mains"
     ]
     return with_slots("Without mains", EXPECTED, rows, slots=(READ, RESULT))
@@ -226,9 +205,9 @@ def _messages() -> Table:
     return checklist("Messages", EVENTS, head=Column("Event", share=1.4), slots=slots)
 
 
-def _fire(site: Site, catalogue: Catalogue) -> tuple[Section, ...]:
+def _fire(site: Site, catalogue: Catalogue, read: Results) -> tuple[Section, ...]:
     rows = [
-        (device.name, kind_words(sheet.kind))
+        (device.name, kind_words(sheet.kind), "", "", "", read.told("operation", device.id))
         for device in site.devices
         if (sheet := sheet_of(catalogue, device)) is not None and sheet.kind in FIRE_KINDS
     ]

@@ -26,7 +26,7 @@ def with_slots(
     known : tuple of Column
         Columns that the rows have cells for.
     rows : iterable of tuple
-        What is known, a row each.
+        What is known, a row each; a row that is longer fills its first slots.
     slots : tuple of Column
         Columns to write in.
 
@@ -35,8 +35,9 @@ def with_slots(
     Table
         Its rows are as high as a hand writes.
     """
-    blank = (TO_FILL,) * len(slots)
-    return Table(name, (*known, *slots), tuple((*row, *blank) for row in rows), is_filled_in=True)
+    columns = (*known, *slots)
+    filled = tuple((*row, *(TO_FILL,) * (len(columns) - len(row))) for row in rows)
+    return Table(name, columns, filled, is_filled_in=True)
 
 
 def checklist(name: str, lines: Iterable[str], *, head: Column, slots: tuple[Column, ...]) -> Table:

@@ -6,12 +6,20 @@ from datetime import date
 
 from wardwright.documents.content.forms.slots import NO_CODES
 from wardwright.documents.content.paper import Cell, Column, Paper, Section, Table
-from wardwright.documents.content.proving_plan_words import HOW_TO_WALK, walk_words, walks_of
+from wardwright.documents.content.proving_plan_words import (
+    HOW_TO_WALK,
+    key_of_test,
+    key_of_walk,
+    walk_words,
+    walks_of,
+)
 from wardwright.documents.content.quantities import sentence
+from wardwright.documents.content.results_told import told_result
 from wardwright.documents.content.round_told import plan_names, told_round
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.site import Site
 from wardwright.questions.proving_plan import ProvingPlan
+from wardwright.works.site_result import SiteResult
 
 COLUMNS = (
     Column("What to do, and what is expected", share=5.0),
@@ -20,7 +28,14 @@ COLUMNS = (
 )
 
 
-def walk_tests(plan: ProvingPlan, site: Site, catalogue: Catalogue, *, drawn_up: date) -> Paper:
+def walk_tests(
+    plan: ProvingPlan,
+    site: Site,
+    catalogue: Catalogue,
+    *,
+    drawn_up: date,
+    results: tuple[SiteResult, ...] = (),
+) -> Paper:
     """Put the walk-test plan on paper.
 
     Parameters
@@ -33,6 +48,8 @@ def walk_tests(plan: ProvingPlan, site: Site, catalogue: Catalogue, *, drawn_up:
         For names.
     drawn_up : date
         The day the paper is made.
+    results : tuple of SiteResult, default ()
+        What was written down on site: it stands where else a hand writes.
 
     Returns
     -------
@@ -40,6 +57,12 @@ def walk_tests(plan: ProvingPlan, site: Site, catalogue: Catalogue, *, drawn_up:
         Stop by stop in walking order, a row for each test and each walk.
     """
     names, told = plan_names(site, catalogue), told_round(plan.round, site, catalogue)
+    written = {one.key: one for one in results if one.step == "prove"}
+
+    def read(key: str) -> tuple[str, str]:
+        one = written.get(key)
+        return ("", "") if one is None else (told_result(one), one.author)
+
     sections = [
         Section(
             "How to walk",
@@ -53,9 +76,12 @@ def walk_tests(plan: ProvingPlan, site: Site, catalogue: Catalogue, *, drawn_up:
     for stop, one in zip(plan.round.stops, told.stops, strict=True):
         rows: list[tuple[Cell, ...]] = []
         for test, words in zip(stop.tests, one.tests, strict=True):
-            rows.append((sentence(words.what), "", ""))
+            rows.append((sentence(words.what), *read(key_of_test(test))))
             walks = walks_of(plan, test.about, is_view=test.kind == "view") if "view" in test.kind else ()
-            rows += [(f"\u2013 {sentence(walk_words(walk, names))}", "", "") for walk in walks]
+            rows += [
+                (f"\u2013 {sentence(walk_words(walk, names))}", *read(key_of_walk(test, walk)))
+                for walk in walks
+            ]
         where = f", {one.where}" if one.where else ""
         sections.append(
             Section(
