@@ -8,7 +8,14 @@ from common.houses import on_opening, zone
 from common.night_house import AT_NIGHT, night_house
 from wardwright.model.edits import edited
 from wardwright.questions.still_protected import openings_noticed, watched_at_night
-from wardwright.questions.zones_at_night import more_at_night, out_of_night, part_set, still_noticed
+from wardwright.questions.zones_at_night import (
+    heard_at_night,
+    heard_with,
+    more_at_night,
+    out_of_night,
+    part_set,
+    still_noticed,
+)
 from wardwright.rules.mending import operations_of
 from wardwright.store.catalogue import load_catalogue
 from wardwright.store.samples import read_sample
@@ -58,3 +65,12 @@ def test_a_zone_that_wakes_nobody_may_be_set_at_night_too() -> None:
     assert mend.gain == openings_noticed(watched_at_night(after, CATALOGUE))
     assert mend.gain is not None
     assert mend.gain.value == 2.0
+
+
+def test_what_is_heard_after_a_change_takes_in_detectors_that_were_not_asked_about() -> None:
+    site = night_house(dict.fromkeys(("hall-movement", "kitchen-movement"), "instant"))
+    few = site.model_copy(update={"devices": tuple(d for d in site.devices if d.id != "kitchen-movement")})
+    after = out_of_night(few, few.zones[0])
+    assert few.zones[0].devices == ("hall-movement",)
+    assert [one.id for one in heard_with(site, CATALOGUE, after)] == ["kitchen-movement"]
+    assert heard_with(site, CATALOGUE, few) == heard_at_night(site, CATALOGUE)

@@ -14,9 +14,11 @@ from common.night_house import ANN, AT_NIGHT, CHILD, night_house
 from common.random_houses import random_house
 from wardwright.model.site import Site
 from wardwright.store.catalogue import load_catalogue
+from wardwright.store.samples import read_sample
 from wardwright.trials.night_rings import active_in, clock_of, noticed_by, ring_on, unset_s
 from wardwright.trials.night_trips import NightTrip, night_trips
 from wardwright.trials.night_walk import steps_on, walked_until
+from wardwright.trials.trip_floor import clearance
 
 CATALOGUE = load_catalogue()
 DEVICES = ("front-contact", "hall-movement", "kitchen-movement", "study-movement")
@@ -160,3 +162,13 @@ def test_both_are_told_of_by_name() -> None:
         "hall-movement",
         "kitchen-movement",
     ]
+
+
+@pytest.mark.parametrize("sample", ["terrace", "terrace-better", "bungalow", "lakeside", "sunrise"])
+def test_a_detector_that_sees_no_floor_of_a_trip_never_notices_on_it(sample: str) -> None:
+    site = read_sample(sample)
+    for trip in night_trips(site, CATALOGUE):
+        for device, _, _ in noticed_by(site, CATALOGUE, trip, leaves="most"):
+            if CATALOGUE.sheet(device.sheet).kind == "movement-detector":
+                assert trip.ends is not None
+                assert clearance(site.bare, CATALOGUE, device, ends=trip.ends) == 0.0

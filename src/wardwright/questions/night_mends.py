@@ -9,12 +9,13 @@ import numpy as np
 
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.device import Device
+from wardwright.model.estimate import Estimate
 from wardwright.model.programme import Zone
 from wardwright.model.site import Site
 from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.behaviour_mends import headings_off
 from wardwright.questions.zones_at_night import (
-    heard_at_night,
+    heard_with,
     out_of_night,
     part_set,
     still_noticed_by,
@@ -36,11 +37,11 @@ TURN_SPARE_DEG = 8.0
 
 
 class Cure(NamedTuple):
-    """A mend, and what the night part hears with it."""
+    """A mend, and the site with it."""
 
     mend: Mend
-    heard: tuple[Device, ...] | None
-    """The detectors that give an alarm then; None: what it brings is not asked."""
+    after: Site | None
+    """With those detectors that were asked about; None: what it brings is not asked."""
 
 
 def night_mends(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Leaves) -> tuple[Mend, ...]:
@@ -65,18 +66,20 @@ def night_mends(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Le
         together. What it brings is how many openings are still noticed with the night part set.
     """
     cures = night_cures(site, catalogue, trip, leaves=leaves)
-    return with_gains(site.bare, catalogue, cures, goal=where_the_unit_is(site, catalogue))
+    return with_gains(site, catalogue, cures, goal=where_the_unit_is(site, catalogue))
 
 
 def with_gains(
-    house: Site, catalogue: Catalogue, cures: tuple[Cure, ...], *, goal: Spot | None
+    site: Site, catalogue: Catalogue, cures: tuple[Cure, ...], *, goal: Spot | None
 ) -> tuple[Mend, ...]:
-    """Cures with what they bring: it hangs on where the control unit is, what they are does not."""
+    """Cures with what they bring: that hangs on where the control unit and all detectors are."""
+
+    def gain(after: Site) -> Estimate | None:
+        heard = heard_with(site, catalogue, after)
+        return still_noticed_by(site.bare, catalogue, heard, goal=goal)
+
     return tuple(
-        mend
-        if heard is None
-        else mend.model_copy(update={"gain": still_noticed_by(house, catalogue, heard, goal=goal)})
-        for mend, heard in cures
+        mend if after is None else mend.model_copy(update={"gain": gain(after)}) for mend, after in cures
     )
 
 
@@ -135,7 +138,7 @@ def _turned(
         after = site.model_copy(update={"devices": devices})
         if ring_on(after, catalogue, trip, leaves=leaves) is None:
             mend = Mend(action="turn-device", subject=device.id, values=(("heading_deg", heading),))
-            return [Cure(mend, heard_at_night(after, catalogue))]
+            return [Cure(mend, after)]
     return []
 
 
@@ -172,7 +175,7 @@ def _starting_entry(
     if ring_on(after, catalogue, trip, leaves=leaves) is not None:
         return []
     mend = Mend(action="behave-part-set", subject=zone.id, values=(("behaviour", entry.id),))
-    return [Cure(mend, heard_at_night(after, catalogue))]
+    return [Cure(mend, after)]
 
 
 def _keyfob(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Cure]:
@@ -185,7 +188,7 @@ def _keyfob(site: Site, catalogue: Catalogue, trip: NightTrip) -> list[Cure]:
         ("sheet", sheet), ("on", "free"), ("storey", at.storey), ("x_m", round(at.x, 2)), ("y_m", round(at.y, 2)),
         ("height_m", BY_BED_M),
     )  # fmt: skip
-    return [Cure(Mend(action="add-device", subject=bed.id, values=values), heard_at_night(site, catalogue))]
+    return [Cure(Mend(action="add-device", subject=bed.id, values=values), site)]
 
 
 def _taken_out(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Leaves) -> list[Cure]:
@@ -197,9 +200,8 @@ def _taken_out(site: Site, catalogue: Catalogue, trip: NightTrip, *, leaves: Lea
             return []  # it is always active: no part helps
         out.append(zone.id)
         after = out_of_night(after, zone)
-    heard = heard_at_night(after, catalogue)
     return [
-        Cure(Mend(action="change-parts", subject=zone, values=(("without", NIGHT),)), heard) for zone in out
+        Cure(Mend(action="change-parts", subject=zone, values=(("without", NIGHT),)), after) for zone in out
     ]
 
 

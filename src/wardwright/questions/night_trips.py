@@ -16,15 +16,18 @@ from wardwright.questions.night_numbers import MEASURES, NightCase, night_number
 from wardwright.questions.still_protected import still_protected
 from wardwright.questions.zones_at_night import more_at_night, where_the_unit_is
 from wardwright.rules.kit import NIGHT
-from wardwright.trials.alarm import DETECTORS, detectors_alone
+from wardwright.trials.alarm import DETECTORS, detectors_alone, with_devices
 from wardwright.trials.home_goals import TOILETS
 from wardwright.trials.household_trips import play_night_trip
 from wardwright.trials.household_walk import walk
+from wardwright.trials.leaves_opened import Leaves
 from wardwright.trials.night_rings import active_in, ring_on
 from wardwright.trials.night_trips import NightTrip, night_trips, wrong_turns_at_night
-from wardwright.trials.trip_floor import Ends
+from wardwright.trials.trip_floor import Ends, clearance
 
 NUMBER = 8
+RINGS_WITH: tuple[Leaves, ...] = ("night", "most")
+"""How leaves stand on the trips that are played: as usual at night first."""
 KINDS: tuple[DeviceKind, ...] = (*DETECTORS, "control-unit", "keypad", "keyfob")
 """Kinds of devices that an answer hangs on: it outlives a move of any other."""
 
@@ -123,16 +126,36 @@ def _with_mends(
     site: Site, catalogue: Catalogue, trip: NightTrip, *, people: tuple[Person, ...], goal: Spot | None
 ) -> Answer:
     """The answer about a trip, with what its cures would bring against somebody who goes to the control unit."""
-    answer, cures = _answer(site, catalogue, trip, people=people)
-    mends = with_gains(site.bare, catalogue, cures, goal=goal)
+    answer, cures = _answer(_enough_of(site, catalogue, trip), catalogue, trip, people=people)
+    mends = with_gains(site, catalogue, cures, goal=goal)
     return answer.model_copy(update={"mends": mends}) if mends else answer
+
+
+def _enough_of(site: Site, catalogue: Catalogue, trip: NightTrip) -> Site:
+    """The site with the detectors that the answer about a trip hangs on.
+
+    Where the trip rings these are the ones that see any floor of it, every leaf away: wherever the others are, they
+    notice nothing of it. Where it is silent the one that is nearest is told, so that all are asked.
+    """
+    ends = trip.ends
+    if ends is None:
+        return site
+    near = tuple(
+        one
+        for one in site.devices
+        if catalogue.sheet(one.sheet).kind != "movement-detector"
+        or clearance(site.bare, catalogue, one, ends=ends) == 0.0
+    )
+    some = site if len(near) == len(site.devices) else with_devices(site, near)
+    rings = any(ring_on(some, catalogue, trip, leaves=leaves) is not None for leaves in RINGS_WITH)
+    return some if rings else site
 
 
 @lru_cache(maxsize=512)
 def _answer(
     site: Site, catalogue: Catalogue, trip: NightTrip, *, people: tuple[Person, ...]
 ) -> tuple[Answer, tuple[Cure, ...]]:
-    """The answer about a trip, and its cures; of the site's devices only the detectors are needed.
+    """The answer about a trip, and its cures, on a site with the detectors that they hang on.
 
     So it outlives a move of the control unit, and of the keypad where the trip does not end at it.
     """
@@ -147,7 +170,7 @@ def _answer(
     if walk(site.bare, catalogue, ends.start, goal=ends.goal) is None:
         reason = f"not computable: no way on foot from {ends.rooms[0].name} to {trip.place.name}"
         return unanswered(NUMBER, MEASURES["clear"], subject=name, subject_id=ident, reason=reason), ()
-    usual = ring_on(site, catalogue, trip)
+    usual = ring_on(site, catalogue, trip, leaves="night")
     most = usual or ring_on(site, catalogue, trip, leaves="most")
     case = NightCase(trip, ends, most, "night" if usual is not None or most is None else "most")
     verdict, measure, estimate, chance = night_number(site, catalogue, case)

@@ -14,10 +14,10 @@ from wardwright.physics.walking.from_site import Spot
 from wardwright.questions.still_protected import openings_noticed_by
 from wardwright.rules.finding import Mend
 from wardwright.rules.kit import NIGHT
-from wardwright.trials.alarm import alarm_of
+from wardwright.trials.alarm import DETECTORS, alarm_of
 from wardwright.trials.night_rings import ring_on
 from wardwright.trials.night_trips import NightTrip
-from wardwright.trials.watchers import control_units
+from wardwright.trials.watchers import control_units, heard_in
 from wardwright.trials.ways_on_foot import spot_of
 
 
@@ -36,6 +36,34 @@ def heard_at_night(site: Site, catalogue: Catalogue) -> tuple[Device, ...]:
     """The detectors that give an alarm at night: what is noticed hangs on them, and on where the control unit is."""
     heard = alarm_of(site, catalogue, NIGHT).heard
     return tuple(device for device, behaviour in heard if behaviour.alarms)
+
+
+@lru_cache(maxsize=128)
+def heard_with(site: Site, catalogue: Catalogue, after: Site) -> tuple[Device, ...]:
+    """The detectors of a site that give an alarm at night once some of them and the zones are as after a change.
+
+    Parameters
+    ----------
+    site : Site
+        With all its detectors.
+    catalogue : Catalogue
+        Sheets.
+    after : Site
+        The same changed, with some of the detectors only.
+
+    Returns
+    -------
+    tuple of Device
+        In the order of ids.
+    """
+    behaviours, changed = heard_in(after, NIGHT), {one.id: one for one in after.devices}
+    return tuple(
+        changed.get(device.id, device)
+        for device in sorted(site.devices, key=lambda one: one.id)
+        if catalogue.sheet(device.sheet).kind in DETECTORS
+        and device.id in behaviours
+        and behaviours[device.id].alarms
+    )
 
 
 def still_noticed_by(

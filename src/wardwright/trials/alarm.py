@@ -109,10 +109,16 @@ def detectors_alone(site: Site, catalogue: Catalogue) -> Site:
     What hangs on detectors and zones only is remembered by it, and is found without comparing.
     """
     kept = tuple(one for one in site.devices if catalogue.sheet(one.sheet).kind in DETECTORS)
-    return _known(site.model_copy(update={"devices": kept}))
+    return with_devices(site, kept)
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=128)
+def with_devices(site: Site, devices: tuple[Device, ...]) -> Site:
+    """The site with no other devices; one object for equal ones."""
+    return _known(site.model_copy(update={"devices": devices}))
+
+
+@lru_cache(maxsize=128)
 def _known(site: Site) -> Site:
     return site
 
