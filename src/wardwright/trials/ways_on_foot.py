@@ -170,19 +170,17 @@ def progress_of(route: Route) -> Progress:
     """How far along a route each of its points is."""
     n = len(route.points)
     flat, stairs, doors = np.zeros(n), np.zeros(n), np.zeros(n)
+    steps = np.hypot(*np.diff(route.points, axis=0).T)
     for leg in route.legs:
         if leg.kind == "door":
             # A leaf that stands open is a leg of one point: nothing is opened there.
             if leg.last > leg.first:
                 doors[leg.last :] += 1.0
             continue
-        share = np.zeros(n)
-        steps = np.hypot(*np.diff(route.points[leg.first : leg.last + 1], axis=0).T)
-        whole = float(steps.sum())
-        if whole > 0.0:
-            share[leg.first + 1 : leg.last + 1] = np.cumsum(steps) / whole
-        share[leg.last :] = 1.0
         target = flat if leg.kind == "floor" else stairs
-        target += share * leg.length
-    plan = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(route.points, axis=0).T))])
-    return Progress(flat, stairs, doors, plan)
+        walked = np.cumsum(steps[leg.first : leg.last])
+        whole = float(steps[leg.first : leg.last].sum())
+        if whole > 0.0:
+            target[leg.first + 1 : leg.last] += walked[:-1] / whole * leg.length
+        target[leg.last :] += leg.length
+    return Progress(flat, stairs, doors, np.concatenate([[0.0], np.cumsum(steps)]))

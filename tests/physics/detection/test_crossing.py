@@ -33,3 +33,11 @@ def test_walked_distance_to_the_first() -> None:
     assert first_walked(walked, np.array([False, False, True])) == 6.0
     assert math.isinf(first_walked(walked, np.zeros(3, dtype=bool)))
     assert walked_along(np.empty((0, 2))).tolist() == []
+
+
+def test_a_walk_goes_at_each_point_by_what_lies_about_it() -> None:
+    places = np.random.default_rng(3).uniform(0.0, 5.0, (17, 2))
+    for count in (2, 3, 17):
+        assert np.array_equal(steps_of(places[:count]), np.gradient(places[:count], axis=0))
+    assert not steps_of(places[:1]).any()
+    assert steps_of(places[:0]).shape == (0, 2)

@@ -22,7 +22,12 @@ def steps_of(places: FloatArray) -> FloatArray:
     ndarray, shape (N, 2)
         Half of what lies between the points before and after; 0 where the walk stands still. [m]
     """
-    return np.gradient(places, axis=0) if len(places) > 1 else np.zeros(places.shape)
+    steps = np.zeros(places.shape)
+    if len(places) > 1:
+        # As numpy's own gradient has it, which takes several times as long over so few places.
+        steps[1:-1] = (places[2:] - places[:-2]) / 2.0
+        steps[0], steps[-1] = places[1] - places[0], places[-1] - places[-2]
+    return steps
 
 
 def angles_to(places: FloatArray, eye: tuple[float, float], *, steps: FloatArray) -> FloatArray:
