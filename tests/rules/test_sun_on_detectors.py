@@ -11,7 +11,7 @@ from wardwright.errors import NotComputable
 from wardwright.model.device import Device
 from wardwright.model.place import Place
 from wardwright.model.site import Site
-from wardwright.rules.sun_on_detectors import lens_minutes, norths_of, sun_on
+from wardwright.rules.sun_on_detectors import lens_minutes, nameless, norths_of, sun_on
 
 SITE = one_room(devices=(LOW,), openings=(TALL_SOUTH,), place=FACING_SUNRISE)
 
@@ -25,6 +25,12 @@ def test_a_fan_turned_away_has_no_sun_straight_in_it() -> None:
     # Straight ahead is 270; the pane lies within 8 degrees of that, the fan 45 to each side.
     assert sun_on(SITE, CATALOGUE, turned(330.0)).lens.value == 0.0
     assert sun_on(SITE, CATALOGUE, turned(330.0)).lens.high > 0.0  # light from beside the fan
+
+
+def test_what_it_is_called_changes_nothing() -> None:
+    renamed = LOW.model_copy(update={"name": "another"})
+    assert nameless(renamed) == nameless(LOW)
+    assert sun_on(SITE, CATALOGUE, renamed) == sun_on(SITE, CATALOGUE, LOW)
 
 
 def test_the_quick_count_is_near_the_whole_one() -> None:

@@ -89,12 +89,17 @@ def headlamps(site: Site, device: Device, sheet: MovementSheet, *, figure: Figur
     Light or None
         The strongest of all places on the road and both ways along it; None where none shine in.
     """
+    return _headlamps(site.bare, device, sheet, figure=figure)
+
+
+@lru_cache(maxsize=256)
+def _headlamps(site: Site, device: Device, sheet: MovementSheet, *, figure: Figure) -> Light | None:
     place = standing(site, device)
-    panes = _bare_panes(site.bare, place.storey)
+    panes = _bare_panes(site, place.storey)
     eye = np.array([place.x_m, place.y_m, site.storey(place.storey).elevation_m + place.height_m])
     blockers = view_from(site, place.storey, (place.x_m, place.y_m)).blockers
     best: Light | None = None
-    lamps, headings = _lamps(site.bare)
+    lamps, headings = _lamps(site)
     for lamp in lamps[_may_shine_on(eye, lamps, headings, sheet=sheet, heading_deg=place.heading_deg)]:
         way = eye - lamp
         share = GLASS_PASSES / float(way @ way)

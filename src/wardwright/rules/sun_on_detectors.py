@@ -84,7 +84,13 @@ def sun_on(site: Site, catalogue: Catalogue, device: Device) -> SunOn:
     NotComputable
         If the latitude is not known.
     """
-    return _sun_on(site.bare, catalogue, device.model_copy(update={"name": "-"}))
+    return _sun_on(site.bare, catalogue, nameless(device))
+
+
+@lru_cache(maxsize=512)
+def nameless(device: Device) -> Device:
+    """The same device whatever it is called: one object, so that it is looked up without being compared."""
+    return device.model_copy(update={"name": "-"})
 
 
 @lru_cache(maxsize=512)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from wardwright.model.catalogue import Catalogue
 from wardwright.model.daylight import GlossyFloor, Mirror
 from wardwright.model.device import Device
 from wardwright.model.site import Site
 from wardwright.physics.sunlight.from_site import beams_thrown
 from wardwright.physics.sunlight.shine import Beam
-from wardwright.rules.sun_on_detectors import at_of, sun_on, views_of, within
+from wardwright.rules.sun_on_detectors import at_of, nameless, sun_on, views_of, within
 
 THROWN_LIMIT_MIN = 60.0
 """More minutes a year of sun thrown on a lens are named. [min] (assumption, likewise)"""
@@ -38,12 +40,17 @@ def thrown_on(
     NotComputable
         If the latitude is not known.
     """
-    sun, house = sun_on(site, catalogue, device), site.bare
-    bare_device = device.model_copy(update={"name": "-"})
-    views = views_of(house, catalogue, bare_device)
+    return _thrown_on(site.bare, catalogue, nameless(device))
+
+
+@lru_cache(maxsize=256)
+def _thrown_on(
+    house: Site, catalogue: Catalogue, device: Device
+) -> tuple[tuple[GlossyFloor | Mirror, Beam], ...]:
+    sun, views = sun_on(house, catalogue, device), views_of(house, catalogue, device)
     if not views:
         return ()
-    at = at_of(house, catalogue, bare_device)
+    at = at_of(house, catalogue, device)
     found = []
     for thing, beam in beams_thrown(house, at.lens, views[1], north=sun.north):
         kept = within(beam, at, half=at.half)
