@@ -144,6 +144,7 @@ def test_a_late_answer_takes_nothing_away_from_under_the_hand(open_page: OpenPag
     page.keyboard.type("-9")
     held[0].continue_()
     until(lambda: "waits" not in page.locator(".tally p").inner_text())
+    page.unroute("**/steps/results")  # what is held back is let go only while the browser is asked something
     page.keyboard.type("6 dBm")
     page.keyboard.press("Tab")
     until(lambda: results(served)["prove/radio/hall-keypad"]["reading"] == "-96 dBm")
@@ -236,3 +237,19 @@ def test_what_has_a_date_stands_by_day(open_page: OpenPage, served: Served) -> N
     assert days == [one["on"] for one in (*batteries, *care["dates"])]
     assert all(name in page.locator(".dates").first.inner_text() for name in batteries[0]["names"])
     until(lambda: care["lasting"][0] in page.locator(".later").inner_text())
+
+
+@pytest.mark.parametrize("shape", ["desktop", "tablet"])
+def test_a_device_pressed_on_the_plan_is_told_in_sight(open_page: OpenPage, shape: str) -> None:
+    page = open_page(shape)
+    at(page, "Fit")
+    page.wait_for_selector("[data-kit]")
+    line = page.locator('[data-kit="hall-keypad"]')
+    page.locator('[data-device="hall-keypad"]').focus()
+    page.keyboard.press("Enter")
+    page.wait_for_selector('[data-kit="hall-keypad"].is-chosen')
+    until(lambda: line.locator(".where").evaluate(SEEN))
+
+
+SEEN = """one => { const at = one.getBoundingClientRect();
+  return one.contains(document.elementFromPoint(at.left + 5, at.top + 5)); }"""

@@ -9,11 +9,14 @@ from wardwright.documents.content.proving_plan_words import (
     EXPECTED,
     MANNERS,
     expected_words,
+    key_of_walk,
     plan_names,
     proving_plan_table,
+    walk_named,
     walk_words,
     walks_of,
 )
+from wardwright.questions.between_states import DueTest
 from wardwright.questions.proving_plan import proving_plan
 from wardwright.questions.walk_past import Expected, Manner, WalkTest
 from wardwright.store.catalogue import load_catalogue
@@ -61,3 +64,13 @@ def test_walks_are_parted_by_what_they_prove() -> None:
     assert both[0]
     assert both[1]
     assert sum(map(len, both)) == sum(one.device == "hall-movement" for one in PLAN.walks)
+
+
+def test_a_walk_is_named_by_its_key_as_it_is_told() -> None:
+    names = plan_names(SITE, CATALOGUE)
+    walk = next(one for one in PLAN.walks if one.subject)
+    key = key_of_walk(DueTest(kind="view", about=walk.device, why=""), walk)
+    told = walk_named(key, names)
+    assert told == f"{MANNERS[walk.manner].format(of=names.of(walk.subject))}, {walk.pace}"
+    for other in (f"view/{walk.device}", "radio/x", "view/x/up the wall//slow", "view/x/toward", ""):
+        assert walk_named(other, names) == ""

@@ -109,6 +109,8 @@ async function send(file: string, wish: ResultWish): Promise<void> {
 export function watchResults(): void {
   addEventListener("online", () => void flush());
   effect(() => { if (state.isLive.value) void flush(); });
+  // What somebody else wrote meanwhile is looked up when one comes back to the page.
+  addEventListener("focus", () => { if (state.file.value && kept.value.file === state.file.value) void load(state.file.value); });
   setInterval(() => { if (waiting.value.length) void flush(); }, AGAIN_MS);
 }
 

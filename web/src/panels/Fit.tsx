@@ -1,10 +1,11 @@
 import { signal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import * as link from "../server/link";
 import type { FitLine, FitStage } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
 import { AttachedTo } from "./Attachments";
+import { unlessDragged } from "./inSight";
 import { useSteps } from "./LaterSteps";
 import { choose } from "./Questions";
 import { Tally, WriteDown } from "./WriteDown";
@@ -76,9 +77,12 @@ function Kit({ line, isFitted }: { line: FitLine; isFitted: boolean }) {
     state.chosen.value = { of: "devices", id: line.device };
   };
   const key = keyOf(line.device);
+  const here = useRef<HTMLLIElement>(null);
   useEffect(() => { if (isChosen) void ask(line.device); }, [isChosen, key]);
+  // Pressed on the plan, it is told in sight; pressed here, it is under the eye already.
+  useLayoutEffect(() => { if (isChosen) unlessDragged(() => here.current?.scrollIntoView({ block: "nearest" })); }, [isChosen]);
   return (
-    <li data-kit={line.device} class={isChosen ? "is-chosen" : undefined}>
+    <li ref={here} data-kit={line.device} class={isChosen ? "is-chosen" : undefined}>
       <button type="button" class="press" aria-expanded={isChosen} aria-controls={`kit-${line.device}`} onClick={press}>
         <span class="tag">{line.tag}</span>
         <span><strong>{line.name}</strong> <span class="hint">{line.kind}, {line.room}</span></span>

@@ -40,6 +40,8 @@ COLUMNS = (
     Column("To x", "m"), Column("To y", "m"), Column("Length", "m"), Column("Wait before", "s"),
     Column("Expected", share=2.0), Column("Read", share=1.4), Column("By", share=1.0), Column("Date", share=1.0),
 )  # fmt: skip
+WALK_PARTS = 3
+"""Of a key: how it is walked, by what, and how fast. [-]"""
 HOW_TO_WALK = (
     "Test mode on, three minutes after switching on. Let each detector be alone for its waiting time before each "
     "walk. Doors open where a walk goes by one, all others as the household leaves them. Write down what was read, "
@@ -125,6 +127,15 @@ def key_of_test(test: DueTest) -> str:
 def key_of_walk(test: DueTest, walk: WalkTest) -> str:
     """What one walk of a test is known by."""
     return f"{key_of_test(test)}/{walk.manner}/{walk.subject}/{walk.pace}"
+
+
+def walk_named(key: str, names: Names) -> str:
+    """Which walk of a test a key means, in words; empty: it means the whole test."""
+    parts = key.split("/")[2:]
+    manner = next((one for one in MANNERS if parts[:1] == [one]), None)
+    if manner is None or len(parts) != WALK_PARTS:
+        return ""
+    return f"{MANNERS[manner].format(of=names.of(parts[1]) if parts[1] else '')}, {parts[2]}"
 
 
 def walks_of(plan: ProvingPlan, device: str, *, is_view: bool) -> tuple[WalkTest, ...]:

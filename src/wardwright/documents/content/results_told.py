@@ -2,20 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
+from wardwright.documents.content.names import Names
 from wardwright.documents.content.quantities import sentence
 from wardwright.works.site_result import SiteResult
 
 EARLIER = "of an earlier revision: {why}"
-WRITTEN = "Written down on site: {passed} passed, {failed} not passed, {open} not done{old}."
+WITHOUT_A_ROW = {
+    "pet": "let roam",
+    "picture": "at the named points",
+    "message": "each kind of message by each path",
+}
+"""Kinds of tests that have no row of their own in the test record, and what is done for them."""
+WRITTEN = (
+    "Written down on site: {passed} passed, {failed} not passed, {open} not done{old}. "
+    "Of what nothing is written down, nothing was done."
+)
 OLD = ", {many} of an earlier revision, which count for nothing until they are done again"
 
 
 class Results:
     """What was written down of tests, ready to be looked up by what they are about."""
 
-    def __init__(self, results: Iterable[SiteResult] = ()) -> None:
+    def __init__(
+        self, results: Iterable[SiteResult] = (), *, walk_named: Callable[[str], str] = lambda _: ""
+    ) -> None:
+        self._walk_named = walk_named
         self._by_key = {one.key: one for one in results if one.step == "prove"}
 
     def reading(self, kind: str, about: str) -> str:
@@ -51,13 +64,16 @@ class Results:
     def of_device(self, device: str) -> str:
         """What came of all that is shown of one device: of each opening, operation and walk that is written down."""
         found = [one for key, one in self._by_key.items() if _is_shown(key, device)]
-        passed = [one for one in found if one.outcome == "passed" and not one.earlier]
-        others = [f"{_part(one.key)}{told_result(one)}" for one in found if one not in passed]
-        read = [f"{_part(one.key)}{told_result(one)}" for one in passed if one.reading or one.remark]
-        if not found:
-            return ""
-        counted = [f"{len(passed)} of {len(found)} written down passed"]
-        return " ".join(sentence(one) for one in (*counted, *others, *read))
+        told = [self._named(one) for one in found if one.reading or one.remark or not _has_passed(one)]
+        if len(found) > 1:
+            told.insert(0, f"of {len(found)} written down {sum(map(_has_passed, found))} passed")
+        elif not told:
+            told = [told_result(one) for one in found]
+        return " ".join(sentence(one) for one in told)
+
+    def _named(self, one: SiteResult) -> str:
+        name = self._walk_named(one.key)
+        return f"{name}: {told_result(one)}" if name else told_result(one)
 
     def counted(self) -> tuple[str, ...]:
         """How many tests came out how, in a sentence; nothing where none was written down."""
@@ -97,12 +113,38 @@ def told_result(one: SiteResult, *, has_reading: bool = False) -> str:
     return "; ".join(part for part in parts if part)
 
 
+def told_elsewhere(results: Iterable[SiteResult], names: Names) -> tuple[str, ...]:
+    """What was written down of tests that no table of the test record has a row for, and remarks on what was fitted.
+
+    Parameters
+    ----------
+    results : iterable of SiteResult
+        All that was written down.
+    names : Names
+        What people call things.
+
+    Returns
+    -------
+    tuple of str
+        A sentence each.
+    """
+    found = []
+    for one in results:
+        if one.step == "fit" and (one.remark or one.earlier):
+            told = told_result(one)
+            found.append(
+                f"{names.of(one.key)}: {'fitted' + told.removeprefix('done') if one.outcome == 'done' else told}"
+            )
+        kind, _, about = one.key.partition("/")
+        if one.step == "prove" and kind in WITHOUT_A_ROW:
+            found.append(f"{names.of(about)}, {WITHOUT_A_ROW[kind]}: {told_result(one)}")
+    return tuple(sentence(one) for one in found)
+
+
 def _is_shown(key: str, device: str) -> bool:
     kind, about, *_ = key.split("/")
     return about == device and kind in ("view", "beyond view", "opening", "operation", "shown")
 
 
-def _part(key: str) -> str:
-    """Which walk of a test it is; empty: it is the whole test."""
-    walk = key.split("/")[2:]
-    return f"{', '.join(part for part in walk if part)}: " if walk else ""
+def _has_passed(one: SiteResult) -> bool:
+    return one.outcome == "passed" and not one.earlier

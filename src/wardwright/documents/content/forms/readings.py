@@ -15,9 +15,11 @@ from wardwright.documents.content.forms.timed_readings import (
     nights_table,
     part_of,
 )
+from wardwright.documents.content.names import names_of
 from wardwright.documents.content.paper import NOT_KNOWN, Cell, Column, Paper, Section, Table
 from wardwright.documents.content.proving_list import proving_list
-from wardwright.documents.content.results_told import Results
+from wardwright.documents.content.proving_plan_words import walk_named
+from wardwright.documents.content.results_told import Results, told_elsewhere
 from wardwright.documents.content.schedule import sheet_of
 from wardwright.documents.content.wording import DANGERS
 from wardwright.documents.drawing.devices import device_tags
@@ -95,7 +97,8 @@ def readings(
     Paper
         A reading, not a tick, beside every expected value; where none could be worked out the reason stands.
     """
-    read = Results(results)
+    names = names_of(site, catalogue)
+    read = Results(results, walk_named=lambda key: walk_named(key, names))
     return Paper(
         title="Radio and commissioning tests",
         house=site.name,
@@ -119,6 +122,7 @@ def readings(
             Section("Power", table=_checks("Power", POWER)),
             Section("Messages, by each path", table=_messages()),
             *_fire(site, catalogue, read),
+            *_elsewhere(told_elsewhere(results, names)),
             Section("Last of all", table=_checks("Last", LAST), rules=3, blanks=(FITTER_SIGNS,)),
         ),
         is_landscape=True,
@@ -203,6 +207,10 @@ def _messages() -> Table:
         Column("Mobile: arrived", share=1.2), Column("after", "s", share=0.7), RESULT,
     )  # fmt: skip
     return checklist("Messages", EVENTS, head=Column("Event", share=1.4), slots=slots)
+
+
+def _elsewhere(told: tuple[str, ...]) -> tuple[Section, ...]:
+    return (Section("Also written down on site", points=told),) if told else ()
 
 
 def _fire(site: Site, catalogue: Catalogue, read: Results) -> tuple[Section, ...]:
