@@ -10,11 +10,9 @@ from __future__ import annotations
 
 import json
 import statistics
-import time
-from collections.abc import Callable
 from typing import Any
 
-from ask_after_a_move import forget, movable, moved, plain
+from ask_after_a_move import forget, movable, moved, plain, timed
 
 from wardwright.questions.table import ask
 from wardwright.store.catalogue import load_catalogue
@@ -23,13 +21,6 @@ from wardwright.store.samples import read_sample
 SAMPLE = "terrace"
 ASKED = {"links": 6, "levels": 13, "sun years": 9}
 BUDGET = 20.0
-
-
-def timed(work: Callable[[], Any]) -> float:
-    """How long this process is at it. [s]"""
-    start = time.process_time()
-    work()
-    return time.process_time() - start
 
 
 def run(repeats: int = 5, sample: str = SAMPLE) -> dict[str, Any]:
