@@ -53,21 +53,34 @@ def hot_things_near(site: Site, storey: str, point: Point2, *, clearance_m: floa
 @lru_cache(maxsize=4096)
 def _hot_things_near(site: Site, at: tuple[str, Point2], clearance_m: float) -> tuple[Near, ...]:
     storey, point = at
-    warm = [f for f in site.fixtures if f.storey == storey and f.heat != "none"]
-    place = shapely.Point(point)
+    warm, place = _warm_things(site, storey), shapely.Point(point)
+    distances = shapely.distance(np.array([one.outline for one in warm], dtype=object), place).tolist()
     found: list[Near] = []
-    for fixture in warm:
-        outline = shapely.Polygon(fixture_outline(fixture))
-        distance = float(outline.distance(place))
+    for one, distance in zip(warm, distances, strict=True):
         if distance > 0.0 and distance >= clearance_m:
             continue
-        walls = solid_walls(storey_parts(site, storey))
-        free = outline.difference(walls)  # a thing let into a wall counts from the wall's face
-        seen = free if not free.is_empty else outline
-        between = shapely.shortest_line(place, seen).intersection(walls)
+        between = shapely.shortest_line(place, one.seen).intersection(solid_walls(storey_parts(site, storey)))
         if between.length <= THROUGH_WALL_M:
-            found.append(Near(fixture, distance))
+            found.append(Near(one.fixture, distance))
     return tuple(sorted(found, key=lambda near: (near.distance_m, near.fixture.id)))
+
+
+class _Warm(NamedTuple):
+    fixture: Fixture
+    outline: shapely.Geometry
+    seen: shapely.Geometry
+    """Of the outline what stands out of the walls: a thing let into a wall counts from the wall's face."""
+
+
+@lru_cache(maxsize=64)
+def _warm_things(site: Site, storey: str) -> tuple[_Warm, ...]:
+    found = []
+    for fixture in site.fixtures:
+        if fixture.storey == storey and fixture.heat != "none":
+            outline = shapely.Polygon(fixture_outline(fixture))
+            free = outline.difference(solid_walls(storey_parts(site, storey)))
+            found.append(_Warm(fixture, outline, outline if free.is_empty else free))
+    return tuple(found)
 
 
 def hot_things_in_view(site: Site, shapes: Watch) -> tuple[str, ...]:

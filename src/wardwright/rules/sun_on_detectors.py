@@ -224,6 +224,8 @@ def _estimate(table: FloatArray, value: float, *, middle: int, basis: Basis, sec
 
     A value of the whole year goes before that of the thinned one, and the others are scaled to it.
     """
+    if not table.any():
+        return Estimate(value=value, low=0.0, high=value, unit="min", basis=basis)
     likely = float(table[middle, 0, 0])
     scaled = table * (value / likely) if likely > 0.0 and value > 0.0 else table
     steps = np.linspace(0.0, len(table) - 1.0, DRAWS)
@@ -231,8 +233,9 @@ def _estimate(table: FloatArray, value: float, *, middle: int, basis: Basis, sec
     share = (steps - below)[:, None, None]
     between = scaled[below] * (1.0 - share) + scaled[np.minimum(below + 1, len(table) - 1)] * share
     ordered = np.sort(between, axis=None)
-    places = np.array([0.05, 0.95]) * (len(ordered) - 1)
-    low, high = np.interp(places, np.arange(len(ordered)), ordered).tolist()
+    low, high = np.interp(
+        np.array([0.05, 0.95]) * (len(ordered) - 1), np.arange(len(ordered)), ordered
+    ).tolist()
     swings = (
         ("where north lies on the plan", np.ptp(scaled[:, 0, 0]), basis),
         (second, abs(scaled[middle, -1, 0] - scaled[middle, 0, 0]), "default"),

@@ -35,6 +35,7 @@ from wardwright.physics.sunlight.glints import (
 from wardwright.physics.sunlight.orders import order_at, year_at
 from wardwright.physics.sunlight.panes import (
     Aims,
+    Bounds,
     ByTime,
     aims_of,
     bounds_of,
@@ -47,7 +48,7 @@ from wardwright.physics.sunlight.panes import (
 )
 from wardwright.physics.sunlight.position import HALF_SUN_RAD
 from wardwright.physics.sunlight.shade import beyond, reach_the_sun
-from wardwright.physics.sunlight.shine import Beam, Lens, Sun, View
+from wardwright.physics.sunlight.shine import Beam, Lens, Norths, Sun, View, norths_in
 from wardwright.physics.sunlight.year import Facing, Year
 
 CELL_M = 0.1
@@ -56,7 +57,6 @@ OFF_GLASS_M, UNDER_HEAD_M = 0.01, 0.05
 """How far behind the middle of a wall, and under its head, a line from a pane into the room begins. [m]"""
 REACH_M, ARC_M = 15.0, 0.15
 """How far into the house sun through a pane is followed, and how finely. [m] (assumption)"""
-Norths = tuple[float, ...]
 
 
 def sun_of(site: Site) -> Sun:
@@ -137,22 +137,22 @@ def beams_on(
     tuple of Beam
         One for each pane of its storey that any beam comes through, coverings taken as drawn back.
     """
-    return _beams_on(site.bare, lens, norths=_each(north), is_thin=is_thin, spread=spread)
+    return _beams_on(site.bare, lens, norths=norths_in(north), is_thin=is_thin, spread=spread)
 
 
-def _each(north: float | Norths) -> Norths:
-    return north if isinstance(north, tuple) else (north,)
+@lru_cache(maxsize=256)
+def _panes_before(house: Site, lens: Lens) -> tuple[tuple[SitePane, Bounds], ...]:
+    """The panes of its storey by which the sun may shine on a lens, and between which angles."""
+    every = [(one, bounds_of(one.pane, [lens[1:]])) for one in panes_of(house) if one.storey == lens.storey]
+    return tuple(
+        (one, at) for one, at in every if at.right[0] < at.left[0] and at.high[0] > max(0.0, at.low[0])
+    )
 
 
 @lru_cache(maxsize=256)
 def _beams_on(house: Site, lens: Lens, *, norths: Norths, is_thin: bool, spread: float) -> tuple[Beam, ...]:
     found = []
-    for one in panes_of(house):
-        if one.storey != lens.storey:
-            continue
-        at = bounds_of(one.pane, [lens[1:]])
-        if at.right[0] >= at.left[0] or at.high[0] <= max(0.0, at.low[0]):
-            continue
+    for one, at in _panes_before(house, lens):
         order = _order(house, one.normal, norths=norths, is_thin=is_thin, spread=spread)
         places = shining(order, at)
         if not len(places):
@@ -206,7 +206,7 @@ def beams_into(site: Site, view: View, *, north: float | Norths, is_thin: bool =
     tuple of Beam
         One for each pane of the storey that lights any of it, coverings taken as drawn back.
     """
-    house, norths = site.bare, _each(north)
+    house, norths = site.bare, norths_in(north)
     found = []
     for one in panes_of(house):
         sky = _sky(house, one, view) if one.storey == view.storey else None

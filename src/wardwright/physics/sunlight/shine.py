@@ -9,6 +9,15 @@ from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray
 from wardwright.physics.sunlight.year import Year
 
 
+Norths = tuple[float, ...]
+"""Where true north may lie, anticlockwise from the plan's y axis. [rad]"""
+
+
+def norths_in(north: float | Norths) -> Norths:
+    """One north or several, as several. [rad]"""
+    return north if isinstance(north, tuple) else (north,)
+
+
 class Sun(NamedTuple):
     """The year at a house."""
 
