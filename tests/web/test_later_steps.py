@@ -8,7 +8,7 @@ import pytest
 
 from common.served import Served
 from wardwright.documents.paper_list import TITLES
-from web.conftest import JOB, SHAPES, OpenPage, assert_fits, assert_no_barrier, until
+from web.conftest import JOB, SHAPES, OpenPage, assert_fits, assert_no_barrier, dot_of, dragged, until
 
 
 def at(page: Any, step: str) -> None:
@@ -161,8 +161,15 @@ def test_what_was_done_before_a_move_is_of_an_earlier_revision_until_it_is_done_
     said_of(page, "fit/hall-keypad", "Fitted")
     until(lambda: len(results(served)) == 2)
     page.locator('[data-device="hall-movement"]').focus()
+    page.keyboard.press("ArrowRight")  # on site it is looked up, not moved
+    dragged(page, "hall-movement", (2, -60))
+    page.wait_for_timeout(300)
+    assert served.said(f"/{JOB}")["revision"] == 1
+    page.get_by_role("button", name="Design", exact=True).click()
+    page.locator('[data-device="hall-movement"]').focus()
     page.keyboard.press("ArrowRight")
     until(lambda: served.said(f"/{JOB}")["revision"] == 2)
+    at(page, "Fit")
     mark = page.locator('[data-result="fit/hall-movement"]')
     until(lambda: "Of an earlier revision: it was moved or turned" in mark.inner_text())
     told = page.locator(".tally").inner_text()
@@ -249,6 +256,13 @@ def test_a_device_pressed_on_the_plan_is_told_in_sight(open_page: OpenPage, shap
     page.keyboard.press("Enter")
     page.wait_for_selector('[data-kit="hall-keypad"].is-chosen')
     until(lambda: line.locator(".where").evaluate(SEEN))
+    at(page, "Prove")
+    page.wait_for_selector("[data-test]")
+    x, y = dot_of(page, "garden-door-contact")
+    page.mouse.click(x, y)
+    test = page.locator('.tests > [data-about="garden-door-contact"]').first
+    until(lambda: test.locator("> .press .tag").evaluate(SEEN))
+    assert "is-about" in test.get_attribute("class")
 
 
 SEEN = """one => { const at = one.getBoundingClientRect();

@@ -61,9 +61,6 @@ function leave(): void {
   location.hash = "";
 }
 
-/** On site a device is looked up in its list: nothing of it is changed there. */
-const SITE_STEPS = ["Fit", "Prove"];
-
 function Panel() {
   const step = state.step.value;
   if (step === "Survey") return <Survey />;
@@ -84,7 +81,7 @@ function App() {
         <div class="desk" data-step={state.step.value}>
           <Head onLeave={leave} />
           <main><Plan /></main>
-          <aside id="panel" tabIndex={-1} aria-label={state.step.value}>{SITE_STEPS.includes(state.step.value) ? null : <Details />}<Panel /><Attachments /></aside>
+          <aside id="panel" tabIndex={-1} aria-label={state.step.value}>{state.isOnSite.value ? null : <Details />}<Panel /><Attachments /></aside>
         </div>
       )}
     </>

@@ -21,6 +21,8 @@ export const inks = signal("");
 export const asks = signal<ReadonlyMap<number, string>>(new Map());
 
 export const step = signal("Design");
+/** On site a device is looked up, not moved: no finger that slips makes another house of it. */
+export const isOnSite = computed(() => step.value === "Fit" || step.value === "Prove");
 export const storey = signal("");
 export const shown = signal<string | null>(null);
 export const chosen = signal<Chosen>(null);

@@ -40,6 +40,7 @@ export const words = {
     bar: (amount: number, system: "metric" | "feet") => `${amount} ${system === "metric" ? "m" : "ft"}`,
     noticed: "Blue hatching: noticed within a few steps. Sparse: possibly.",
     device: (name: string, words: string) => `${name}, ${words}. Arrow keys move it, [ and ] turn it, plus and minus raise and lower it.`,
+    fitted: (name: string, words: string) => `${name}, ${words}. Enter shows it in the list.`,
     opening: (name: string) => `${name}: facts`,
     wall: (name: string) => `${name}. Drag it, or arrow keys move it by five centimetres.`,
   },

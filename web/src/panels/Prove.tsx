@@ -46,6 +46,11 @@ export function Prove() {
   const steps = useSteps();
   const revision = state.revision.value;
   useEffect(() => clear, [revision, state.file.value]);
+  const about = state.chosen.value?.id;
+  // Pressed on the plan, its first test comes into sight; a test that is drawn is under the eye already.
+  useEffect(() => {
+    if (about && drawn.value === null) document.querySelector(`[data-about="${CSS.escape(about)}"]`)?.scrollIntoView({ block: "nearest" });
+  }, [about]);
   const round = steps?.prove;
   return (
     <section class="later" aria-labelledby="later-title">
@@ -99,7 +104,7 @@ function Stop({ of }: { of: ProveStop }) {
 
 function Test({ stop, of }: { stop: ProveStop; of: ProveTest }) {
   return (
-    <li data-test={of.key} class={drawn.value === of.key ? "is-drawn" : undefined}>
+    <li data-test={of.key} data-about={of.about} class={drawn.value === of.key ? "is-drawn" : state.chosen.value?.id === of.about ? "is-about" : undefined}>
       <button type="button" class="press" aria-pressed={drawn.value === of.key} onClick={() => void draw(of.key, stop.storey, of.about)}>
         <span class="tag">{of.tag || "\u2013"}</span> <span>{of.what}</span>
       </button>

@@ -35,14 +35,19 @@ export function DeviceMark({ svg, storey, device: kept }: Props) {
       state.chosen.value = { of: "devices", id: device.id };
       return;
     }
-    const operation = byKey(device, event.key);
+    const operation = state.isOnSite.value ? null : byKey(device, event.key);
     if (operation) { event.preventDefault(); void enqueue([operation]); }
+  };
+  const press = (event: PointerEvent) => {
+    if (!state.isOnSite.value) { if (svg.current) takeHold(event, svg.current, storey, device); return; }
+    event.stopPropagation(); // the plan beneath would take it for a press beside all devices
+    state.chosen.value = { of: "devices", id: device.id };
   };
   return (
     <g class={`device ${isChosen ? "is-chosen" : ""} ${isHeld ? "is-held" : ""}`} data-device={device.id}
       transform={`translate(${x.toFixed(2)} ${y.toFixed(2)}) scale(${larger.value})`}
-      tabindex={0} role="button" aria-label={words.plan.device(device.name, letters)} onKeyDown={key}
-      onPointerDown={(event) => svg.current && takeHold(event, svg.current, storey, device)}>
+      tabindex={0} role="button" aria-label={(state.isOnSite.value ? words.plan.fitted : words.plan.device)(device.name, letters)} onKeyDown={key}
+      onPointerDown={press}>
       <circle class="touch" r={TOUCH_MM} />
       <Mark letters={letters} heading={stand.heading} spot={[Number(spot[0]), Number(spot[1])]} />
     </g>

@@ -51,7 +51,7 @@ export function Plan() {
         <Compared storey={storey} />
         <Walker storey={storey} />
         {state.step.value === "Survey" || state.step.value === "Design" ? <WallMarks svg={svg} storey={storey} /> : null}
-        <OpeningMarks storey={storey} />
+        {state.isOnSite.value ? null : <OpeningMarks storey={storey} />}
         <Devices svg={svg} storey={storey} />
         {state.step.value === "Design" ? <PassMarks svg={svg} storey={storey} /> : null}
       </svg>
