@@ -195,9 +195,8 @@ def _lens_minutes(house: Site, at: At, norths: tuple[float, ...]) -> FloatArray:
     beams = beams_on(house, at.lens, north=norths, is_thin=True)
     if not beams:
         return np.zeros((len(norths), 2, 2))
-    halves = (at.half, max(at.half, WIDE_RAD))
-    counted = [_by_north(house, [within(one, at, half=half) for one in beams], norths) for half in halves]
-    return np.stack(counted, axis=1)
+    by_half = ([within(one, at, half=half) for one in beams] for half in (at.half, max(at.half, WIDE_RAD)))
+    return np.stack([_by_north(house, kept, norths) for kept in by_half], axis=1)
 
 
 def _by_north(house: Site, beams: Iterable[Beam], norths: tuple[float, ...]) -> FloatArray:
@@ -233,9 +232,8 @@ def _estimate(table: FloatArray, value: float, *, middle: int, basis: Basis, sec
     share = (steps - below)[:, None, None]
     between = scaled[below] * (1.0 - share) + scaled[np.minimum(below + 1, len(table) - 1)] * share
     ordered = np.sort(between, axis=None)
-    low, high = np.interp(
-        np.array([0.05, 0.95]) * (len(ordered) - 1), np.arange(len(ordered)), ordered
-    ).tolist()
+    places = np.array([0.05, 0.95]) * (len(ordered) - 1)
+    low, high = np.interp(places, np.arange(len(ordered)), ordered).tolist()
     swings = (
         ("where north lies on the plan", np.ptp(scaled[:, 0, 0]), basis),
         (second, abs(scaled[middle, -1, 0] - scaled[middle, 0, 0]), "default"),

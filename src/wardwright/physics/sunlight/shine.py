@@ -8,13 +8,23 @@ from typing import NamedTuple
 from wardwright.geometry.raster import BoolArray, FloatArray, Grid, IntArray
 from wardwright.physics.sunlight.year import Year
 
-
 Norths = tuple[float, ...]
 """Where true north may lie, anticlockwise from the plan's y axis. [rad]"""
 
 
 def norths_in(north: float | Norths) -> Norths:
-    """One north or several, as several. [rad]"""
+    """One north or several, as several.
+
+    Parameters
+    ----------
+    north : float or tuple of float
+        Where true north may lie, anticlockwise from the plan's y axis. [rad]
+
+    Returns
+    -------
+    tuple of float
+        The same. [rad]
+    """
     return north if isinstance(north, tuple) else (north,)
 
 
