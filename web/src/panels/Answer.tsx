@@ -2,7 +2,9 @@ import { play } from "../plan/Walker";
 import type { BoardAnswer, BoardSpan } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
-import { Known, Mends, choose } from "./Questions";
+import { Known } from "./Known";
+import { Mends } from "./Mends";
+import { choose } from "./choosing";
 import { placed, type Axis } from "./listing";
 
 export const MARKS: Record<string, string> = { bad: "\u25a0", thin: "\u25e7", good: "\u25cb", unknown: "?" };

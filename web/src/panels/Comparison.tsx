@@ -5,7 +5,7 @@ import type { Compared, ComparedLine, ComparedState, ToldRound } from "../server
 import * as state from "../state";
 import { words } from "../words";
 import { MARKS } from "./Answer";
-import { choose } from "./Questions";
+import { choose } from "./choosing";
 import { broughtInSight } from "./inSight";
 
 const told = signal<Compared | null>(null);

@@ -9,7 +9,7 @@ import { lengthWords, towardWords } from "../units";
 import { words } from "../words";
 import { AttachedTo } from "./Attachments";
 import { Elevation } from "./Elevation";
-import { Known } from "./Questions";
+import { Known } from "./Known";
 import { broughtInSight, unlessDragged } from "./inSight";
 
 let last: Device | undefined;

@@ -1,7 +1,7 @@
 import type { BoardFinding } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
-import { Beware, Mends } from "./Questions";
+import { Beware, Mends } from "./Mends";
 
 const SEVERITIES = ["must mend", "advise", "check with the standard"];
 

@@ -7,7 +7,7 @@ import { words } from "../words";
 import { AttachedTo } from "./Attachments";
 import { unlessDragged } from "./inSight";
 import { useSteps } from "./LaterSteps";
-import { choose } from "./Questions";
+import { choose } from "./choosing";
 import { Tally, WriteDown } from "./WriteDown";
 
 const told = words.later.Fit;

@@ -5,7 +5,7 @@ import type { ProveRound, ProveStop, ProveTest, ProveWalk } from "../server/type
 import * as state from "../state";
 import { words } from "../words";
 import { useSteps } from "./LaterSteps";
-import { choose } from "./Questions";
+import { choose } from "./choosing";
 import { Tally, WriteDown } from "./WriteDown";
 
 const told = words.later.Prove;

@@ -1,11 +1,10 @@
 import { computed, signal } from "@preact/signals";
 import { useLayoutEffect } from "preact/hooks";
-import { enqueue } from "../edits/queue";
-import { live } from "../server/now";
-import type { BoardAnswer, BoardMend } from "../server/types";
+import type { BoardAnswer } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
 import { Line, MARKS } from "./Answer";
+import { choose } from "./choosing";
 import { held, settled } from "./inSight";
 import { VERDICTS, axes, counted, grouped, isShown, type Group } from "./listing";
 
@@ -20,13 +19,6 @@ const only = computed(() => ({
   storey: state.storeys.value.some((one) => one.storey === onlyStorey.value) ? onlyStorey.value : "",
   thing: onlyChosen.value ? (state.chosen.value?.id ?? "") : "",
 }));
-
-export function choose(key: string | null): void {
-  state.shown.value = key;
-  state.laid.value = null;
-  state.goesAlong.value = key !== null;
-  live.value?.show(key);
-}
 
 /** The answer that was chosen when the list was drawn last. */
 let last: string | null = null;
@@ -151,33 +143,4 @@ function walked(event: KeyboardEvent): void {
   }
   event.preventDefault();
   to?.focus();
-}
-
-export function Mends({ mends, isAmongMany = false }: { mends: readonly BoardMend[]; isAmongMany?: boolean }) {
-  if (!mends.length) return <p class="hint">{state.later.value.size ? words.panel.later : words.panel.noMend}</p>;
-  return (
-    <>
-      <ul class="mends">
-        {mends.map((mend) => (
-          <li key={mend.text}>
-            <span>{mend.text}</span>
-            {mend.operations
-              ? <button type="button" class="do" aria-label={words.panel.doThat(mend.text)} onClick={() => void enqueue([...(mend.operations ?? [])])}>{words.panel.doIt}</button>
-              : <span class="hint">{words.panel.byHand}</span>}
-          </li>
-        ))}
-      </ul>
-      {isAmongMany ? null : <Beware cautions={mends.flatMap((mend) => mend.cautions)} />}
-    </>
-  );
-}
-
-/** Each caution once, however many mends ask for such work. */
-export function Beware({ cautions }: { cautions: readonly string[] }) {
-  const told = [...new Set(cautions)].filter(Boolean);
-  return told.length ? <p class="caution"><strong>{words.panel.beware}</strong> {told.join(" ")}</p> : null;
-}
-
-export function Known({ basis }: { basis: string }) {
-  return <span class={`known known-${basis}`}>{words.panel.basis[basis] ?? basis}</span>;
 }

@@ -1,7 +1,7 @@
 import { enqueue } from "../edits/queue";
 import * as state from "../state";
 import { words } from "../words";
-import { Known } from "./Questions";
+import { Known } from "./Known";
 
 interface Row { id: string; name?: string; kind?: string }
 interface Kind { of: "people" | "pets" | "targets" | "fixtures" | "outlets"; title: string; fields: Record<string, readonly string[] | "number" | "space"> }

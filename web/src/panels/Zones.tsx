@@ -3,7 +3,7 @@ import type { Zone } from "../server/types";
 import * as state from "../state";
 import { words } from "../words";
 import { behaviours } from "./Details";
-import { Known } from "./Questions";
+import { Known } from "./Known";
 
 const TIMES = [["entry", "entry_time_s", 30], ["exit", "exit_time_s", 30], ["abort", "abort_delay_s", 0]] as const;
 
