@@ -16,7 +16,6 @@ from wardwright.physics.sound.from_site import Sounding, sound_house
 from wardwright.questions.answer import Answer, PartAnswer, Verdict
 from wardwright.questions.level_sketches import figure_at, figures_of_rooms
 from wardwright.questions.waking_notes import LOW_TONE_HZ, no_promise, who_sleeps_on
-from wardwright.rules.finding import Mend
 from wardwright.rules.limits import limit_for
 from wardwright.rules.pillows import Pillow, pillows
 from wardwright.rules.sound_heard import at_night, at_pillows, level_estimate, shut, steps_between
@@ -66,12 +65,26 @@ def _answer(
     limit: Limit,
     with_mends: bool,
 ) -> Answer:
+    plain = _plain(site, catalogue, every, heads=heads, index=index, limit=limit)
+    if not with_mends or plain.verdict == "good":
+        return plain
+    mends = mends_for_pillow(site, catalogue, every, heads=heads, index=index)
+    return plain.model_copy(update={"mends": mends})
+
+
+@lru_cache(maxsize=256)
+def _plain(
+    site: Site,
+    catalogue: Catalogue,
+    every: tuple[Sounding, ...],
+    *,
+    heads: tuple[Pillow, ...],
+    index: int,
+    limit: Limit,
+) -> Answer:
+    """The answer without what would mend it: the same with and without."""
     head = heads[index]
     heard = heard_at(site, catalogue, every, heads=heads, index=index)
-    verdict = verdict_over(heard.level, limit)
-    mends: tuple[Mend, ...] = ()
-    if with_mends and verdict != "good":
-        mends = mends_for_pillow(site, catalogue, every, heads=heads, index=index)
     is_low = any(_is_low(one) for one in every)
     return Answer(
         question=NUMBER,
@@ -80,14 +93,13 @@ def _answer(
         measure=MEASURE,
         estimate=heard.level,
         reason=None if heard.level is not None else "nothing of it is heard there",
-        verdict=verdict,
+        verdict=verdict_over(heard.level, limit),
         parts=_parts(every, heard),
         notes=(
             no_promise(catalogue, limit),
             *who_sleeps_on(catalogue, head.people, is_low_tone=is_low),
             *(() if head.is_drawn else ("no bed is drawn: its middle is taken",)),
         ),
-        mends=mends,
         sketches=_sketches(site, catalogue, every, head=head, level=heard.level),
     )
 

@@ -31,7 +31,7 @@ from wardwright.trials.climbs import (
     usual_limits,
 )
 from wardwright.trials.draws import Cases, cases_of, estimate_of
-from wardwright.trials.ways_in import is_too_small, leads_outside, ways_in
+from wardwright.trials.ways_in import WayIn, is_too_small, leads_outside, ways_in
 
 NUMBER = 14
 MEASURE = "how far the hardest step of the climb is out of reach"
@@ -105,9 +105,24 @@ def _near(house: Site, catalogue: Catalogue, opening: Opening, *, heard: Heard) 
 
 @lru_cache(maxsize=256)
 def _answer(house: Site, catalogue: Catalogue, opening: Opening, *, heard: Heard, with_mends: bool) -> Answer:
+    plain = _plain(house, catalogue, opening, heard=heard)
+    if not with_mends or plain.verdict == "good":
+        return plain
+    climb, ways = climb_to(house, opening, usual_limits(catalogue)), _ways_by(house, catalogue, opening)
+    mends = climb_mends(house, catalogue, opening, climb=climb, ways=ways, heard=heard)
+    return plain.model_copy(update={"mends": mends})
+
+
+def _ways_by(house: Site, catalogue: Catalogue, opening: Opening) -> tuple[WayIn, ...]:
+    return tuple(one for one in ways_in(house, catalogue)[0] if one.opening.id == opening.id)
+
+
+@lru_cache(maxsize=256)
+def _plain(house: Site, catalogue: Catalogue, opening: Opening, *, heard: Heard) -> Answer:
+    """The answer without what would mend it: the same with and without."""
     climb = climb_to(house, opening, usual_limits(catalogue))
     out_of_reach = reach_estimate(house, catalogue, opening)
-    ways = tuple(one for one in ways_in(house, catalogue)[0] if one.opening.id == opening.id)
+    ways = _ways_by(house, catalogue, opening)
     verdict = verdict_of(house, catalogue, out_of_reach, ways=ways, heard=heard)
     return Answer(
         question=NUMBER,
@@ -118,9 +133,6 @@ def _answer(house: Site, catalogue: Catalogue, opening: Opening, *, heard: Heard
         verdict=verdict,
         parts=_parts(catalogue, climb),
         notes=_notes(house, climb, out_of_reach, is_watched=bool(ways) and verdict == "good"),
-        mends=climb_mends(house, catalogue, opening, climb=climb, ways=ways, heard=heard)
-        if with_mends and verdict != "good"
-        else (),
         sketches=climb_sketches(house, opening, climb),
     )
 

@@ -8,6 +8,7 @@ from typing import Literal, NamedTuple
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 
 from wardwright.model.fabric import Space, Wall
 from wardwright.model.fixture import Fixture
@@ -148,14 +149,34 @@ def _spots(parts: StoreyParts, space: Space, height_m: float) -> tuple[WallSpot,
     tall = [_kept_clear(box) for box in parts.fixtures if box.base_m <= height_m <= box.base_m + box.height_m]
     free = room.difference(solid_walls(parts)).difference(shapely.union_all(tall))
     shapely.prepare(free)
+    faces, lines = _faces(parts, height_m)
     found: list[WallSpot] = []
-    for wall in parts.walls:
-        if not _is_as_high(wall, height_m):
-            continue
+    # Most faces look into another room.
+    for number in np.flatnonzero(shapely.intersects(free, lines)).tolist():
+        wall, side = faces[number]
+        runs = lines[number].intersection(free)
         openings = [o for o in parts.openings if o.wall == wall.id]
-        for side in SIDES:
-            found.extend(_on_face(wall, side, space=space, free=free, openings=openings, height_m=height_m))
+        found.extend(_on_face(wall, side, space=space, runs=runs, openings=openings, height_m=height_m))
     return tuple(found)
+
+
+@lru_cache(maxsize=64)
+def _faces(parts: StoreyParts, height_m: float) -> tuple[tuple[tuple[Wall, Side], ...], NDArray[np.object_]]:
+    """The faces of all walls of a storey that are as high, and a line before each, whatever the room. [m]"""
+    walls = [one for one in parts.walls if _is_as_high(one, height_m) and direction(one.line_m)[2] > 0.0]
+    faces = tuple((wall, side) for wall in walls for side in SIDES)
+    return faces, shapely.linestrings(np.array([_line_of(*face) for face in faces]).reshape(-1, 2, 2))
+
+
+def _line_of(wall: Wall, side: Side) -> tuple[Point2, Point2]:
+    """A hair off one face of a wall, from its start to its end. [m]"""
+    off, (_, _, length) = _off(wall, side), direction(wall.line_m)
+    return along(wall.line_m, 0.0, left_m=off), along(wall.line_m, length, left_m=off)
+
+
+def _off(wall: Wall, side: Side) -> float:
+    """How far that is to the left of its middle. [m]"""
+    return (1.0 if side == "left" else -1.0) * (wall.thickness_m / 2 + FACE_GAP_M)
 
 
 def _is_as_high(wall: Wall, height_m: float) -> bool:
@@ -172,16 +193,13 @@ def _on_face(
     side: Side,
     *,
     space: Space,
-    free: shapely.Geometry,
+    runs: shapely.Geometry,
     openings: list[Opening],
     height_m: float,
 ) -> list[WallSpot]:
     """Places on one face of a wall that lie in a room: at the ends of each free run, and along it."""
-    sign = 1.0 if side == "left" else -1.0
-    _, (nx, ny), length = direction(wall.line_m)
-    off = sign * (wall.thickness_m / 2 + FACE_GAP_M)
-    start, end = along(wall.line_m, 0.0, left_m=off), along(wall.line_m, length, left_m=off)
-    runs = shapely.LineString([start, end]).intersection(free) if length > 0.0 else shapely.LineString()
+    sign, off, start = 1.0 if side == "left" else -1.0, _off(wall, side), _line_of(wall, side)[0]
+    _, (nx, ny), _ = direction(wall.line_m)
     normal = math.degrees(math.atan2(sign * ny, sign * nx))
     found: list[WallSpot] = []
     for run in shapely.get_parts(runs):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import get_args
 
 from wardwright.model.catalogue import Catalogue
@@ -39,6 +40,7 @@ LOWEST_FLOOR_M = -1.0
 """A storey whose floor is lower than this is a cellar. [m] (assumption)"""
 
 
+@lru_cache(maxsize=4096)
 def words_of(text: str) -> tuple[str, ...]:
     """The words of a name in small letters, without possessive endings and bare numbers.
 

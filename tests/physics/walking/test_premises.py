@@ -11,6 +11,7 @@ from wardwright.physics.walking.premises import (
     Flight,
     FloorPlan,
     Network,
+    ground_of,
     network_between,
 )
 
@@ -72,3 +73,13 @@ def test_a_place_walled_in_is_taken_to_the_nearest_of_all() -> None:
     assert network.snapped(0, np.array([5.1, 0.1])) == pytest.approx(
         [3 - 0.22 - OFF_THE_WALL_M, 0.22 + OFF_THE_WALL_M]
     )
+
+
+def test_floors_that_are_known_already_make_the_same_network() -> None:
+    plans = (plan("ground", shapely.box(0, 0, 5, 4)), plan("first", shapely.box(0, 0, 3, 4)))
+    grounds = tuple(ground_of(one, body_radius=0.22) for one in plans)
+    anew, known = (network_between(plans, (), body_radius=0.22, grounds=given) for given in (None, grounds))
+    assert all(a.equals(b) for a, b in zip(anew.free, known.free, strict=True))
+    assert (anew.web.points == known.web.points).all()
+    assert (anew.web.starts == known.web.starts).all()
+    assert network_between((), (), body_radius=0.22).free == ()

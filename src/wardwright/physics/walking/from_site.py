@@ -36,7 +36,15 @@ from wardwright.model.site import Site
 from wardwright.physics.walking.free_floor import Passages, Rooms
 from wardwright.physics.walking.maps import TimeMap, maps_from
 from wardwright.physics.walking.network import Costs, Reach, reach_from, way_to
-from wardwright.physics.walking.premises import Doors, Flight, FloorPlan, Network, network_between
+from wardwright.physics.walking.premises import (
+    Doors,
+    Flight,
+    FloorPlan,
+    Ground,
+    Network,
+    ground_of,
+    network_between,
+)
 from wardwright.physics.walking.route import Leg, Paces, Route, costs_of, route_along
 
 __all__ = [
@@ -299,7 +307,14 @@ def _network(levels: tuple[tuple[_Level, float], ...], body_radius: float) -> Ne
         run = float(np.linalg.norm(np.diff(line, axis=0), axis=1).sum())
         length = math.hypot(run, height[stair.upper] - height[stair.lower])
         flights.append(Flight(name, number[stair.lower], number[stair.upper], stair.line_m, length))
-    return network_between(plans, tuple(flights), body_radius=body_radius)
+    grounds = tuple(_ground(level, body_radius) for level, _ in levels)
+    return network_between(plans, tuple(flights), body_radius=body_radius, grounds=grounds)
+
+
+@lru_cache(maxsize=64)
+def _ground(level: _Level, body_radius: float) -> Ground:
+    """Remembered by the storey: a wall that moves leaves the others as they were."""
+    return ground_of(_plan(level), body_radius=body_radius)
 
 
 @lru_cache(maxsize=64)

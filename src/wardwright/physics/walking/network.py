@@ -108,7 +108,24 @@ def web_of(
     Web
         Ready to be asked from any point.
     """
-    nets = tuple(net_of(area, line) for area, line in zip(areas, lines, strict=True))
+    return web_between(tuple(net_of(area, line) for area, line in zip(areas, lines, strict=True)), joins)
+
+
+def web_between(nets: tuple[Net, ...], joins: tuple[Join, ...]) -> Web:
+    """As `web_of`, from the taut lines of each floor.
+
+    Parameters
+    ----------
+    nets : tuple of Net
+        One for each floor.
+    joins : tuple of Join
+        Ways between floors; their ends lie inside the free areas.
+
+    Returns
+    -------
+    Web
+        Ready to be asked from any point.
+    """
     counts = [len(net.corners.points) for net in nets]
     first = np.concatenate([[0], np.cumsum(counts)]).astype(np.int64)
     ends = [end for j in joins for end in ((j.floor_a, j.at_a), (j.floor_b, j.at_b))]

@@ -9,8 +9,9 @@ import numpy as np
 import shapely
 
 from wardwright.geometry.raster import FloatArray
+from wardwright.geometry.taut import Net, net_of
 from wardwright.physics.walking.free_floor import Rooms, free_floor
-from wardwright.physics.walking.network import Join, Web, web_of
+from wardwright.physics.walking.network import Join, Web, web_between
 
 OFF_THE_WALL_M = 1e-3
 """A place taken to the nearest free floor ends this far inside it. [m] (derived here: clear of rounding)"""
@@ -95,8 +96,42 @@ class Network:
         return _snapped(self.inner[floor], point, self.rooms[floor])
 
 
+class Ground(NamedTuple):
+    """What hangs on one floor alone."""
+
+    free: shapely.Geometry
+    """Where a person's middle can be. [m]"""
+    inner: shapely.Geometry
+    """The same, a hair off the walls. [m]"""
+    net: Net
+    """Its taut lines."""
+
+
+def ground_of(plan: FloorPlan, *, body_radius: float) -> Ground:
+    """Find where one can be on a floor, and the taut lines about it.
+
+    Parameters
+    ----------
+    plan : FloorPlan
+        The floor.
+    body_radius : float
+        Half a person's width. [m]
+
+    Returns
+    -------
+    Ground
+        For `network_between`.
+    """
+    free = free_floor(plan.room, plan.furniture, plan.rooms, radius=body_radius)
+    return Ground(free, _inner(free), net_of(free, plan.doors.timed_lines))
+
+
 def network_between(
-    plans: tuple[FloorPlan, ...], flights: tuple[Flight, ...], *, body_radius: float
+    plans: tuple[FloorPlan, ...],
+    flights: tuple[Flight, ...],
+    *,
+    body_radius: float,
+    grounds: tuple[Ground, ...] | None = None,
 ) -> Network:
     """Find the ways about floors joined by flights of stairs.
 
@@ -108,14 +143,17 @@ def network_between(
         The stairs; one that ends on an empty floor leads nowhere and is left out.
     body_radius : float
         Half a person's width. [m]
+    grounds : tuple of Ground, optional
+        Those of the floors, where they are known already.
 
     Returns
     -------
     Network
         Ready to be asked.
     """
-    free = tuple(free_floor(p.room, p.furniture, p.rooms, radius=body_radius) for p in plans)
-    inner = tuple(_inner(area) for area in free)
+    if grounds is None:
+        grounds = tuple(ground_of(plan, body_radius=body_radius) for plan in plans)
+    free, inner, nets = (tuple(one) for one in zip(*grounds, strict=True)) if grounds else ((), (), ())
     used = tuple(f for f in flights if not (free[f.lower].is_empty or free[f.upper].is_empty))
     joins = tuple(
         Join(
@@ -127,7 +165,7 @@ def network_between(
         )
         for f in used
     )
-    web = web_of(free, tuple(p.doors.timed_lines for p in plans), joins)
+    web = web_between(nets, joins)
     storeys, rooms = tuple(p.storey for p in plans), tuple(p.room for p in plans)
     return Network(storeys, rooms, free, inner, tuple(p.doors for p in plans), used, web, body_radius)
 
