@@ -36,23 +36,27 @@ from pathlib import Path
 from wardwright.model.edits import Edit
 from wardwright.store.jobs.opening import open_job
 
+def say(words):
+    # In one piece: where output is not buffered, print may be killed between a number and the end of its line.
+    os.write(1, f"{words}\\n".encode())
+
 def edited(path, count):
     with open_job(path) as job:
         for number in range(job.newest, job.newest + count):
             edit = {"do": "turn-device", "device": "hall-movement", "heading_deg": number % 360 + 0.5}
             kept = job.edit(Edit.model_validate(
                 {"id": f"edit-{number:06d}", "author": "me", "base": number, "operations": [edit]}))
-            print(kept.revision, flush=True)
+            say(kept.revision)
 """
 ONE_JOB = "edited(Path(sys.argv[1]), int(sys.argv[2]))"
 A_CHILD_EACH = """
 for line in sys.stdin:
     child = os.fork()
     if not child:
-        print("editing in", os.getpid(), flush=True)
+        say(f"editing in {os.getpid()}")
         edited(Path(line.rstrip()), 100_000)
         os._exit(0)
-    print("ended by", -os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]), flush=True)
+    say(f"ended by {-os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])}")
 """
 """Edits each job of which it is told in a process of its own, split off when all is imported: it is the edits that
 are to be cut short, and a thousand starts of the interpreter would take a quarter of an hour."""
