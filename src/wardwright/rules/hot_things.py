@@ -106,12 +106,11 @@ def hot_things_in_view(site: Site, shapes: Watch) -> tuple[str, ...]:
 def _about_warm_things(house: Site, storey: str, grid: Grid) -> tuple[tuple[str, BoolArray], ...]:
     """Names of warm things of a storey, in order, each with the cells of its room that it covers or touches."""
     found = []
-    for one in house.fixtures:
-        if one.storey == storey and one.heat != "none":
-            space = space_at(house, storey, one.centre_m)
-            about = shapely.Polygon(fixture_outline(one)).buffer(2.0 * grid.cell)
-            if space is not None:
-                about = about.intersection(shapely.Polygon(space.outline_m))
-            shapely.prepare(about)
-            found.append((one.name, shapely.contains_xy(about, *np.moveaxis(grid.centres(), -1, 0))))
+    for one in _warm_things(house, storey):
+        space = space_at(house, storey, one.fixture.centre_m)
+        about = one.outline.buffer(2.0 * grid.cell)
+        if space is not None:
+            about = about.intersection(shapely.Polygon(space.outline_m))
+        shapely.prepare(about)
+        found.append((one.fixture.name, shapely.contains_xy(about, *np.moveaxis(grid.centres(), -1, 0))))
     return tuple(sorted(found, key=lambda pair: pair[0]))
